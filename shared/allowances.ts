@@ -1,0 +1,51 @@
+import { mm, printLength, type Mm } from './units.ts';
+import { BadInput } from './bad-input.ts';
+
+/** A number that the drafter chooses, with a default and the range in which it is sane. */
+export interface Allowance {
+	readonly key: string;
+	/** How a rule speaks of it: "armhole drop". */
+	readonly words: string;
+	readonly default: Mm;
+	readonly range: readonly [Mm, Mm];
+}
+
+const allowance = (key: string, words: string, usual: number, least: number, most: number): Allowance => ({
+	key,
+	words,
+	default: mm(usual * 10),
+	range: [mm(least * 10), mm(most * 10)]
+});
+
+/**
+ * The allowances of the body block, in centimetres here. Defaults and ranges: common practice, no
+ * single source. A method may add its own.
+ */
+export const BLOCK_ALLOWANCES: readonly Allowance[] = [
+	allowance('bustEase', 'the bust ease', 4, -4, 30),
+	allowance('waistEase', 'the waist ease', 4, -4, 30),
+	allowance('hipEase', 'the hip ease', 4, -4, 30),
+	allowance('armholeDrop', 'the armhole drop', 3, 1, 6),
+	allowance('neckAllow', 'the neck allowance', 1, 0, 2),
+	allowance('frontNeckDrop', 'the front neck drop', 1, 0, 4),
+	allowance('backNeckDepth', 'the back neck depth', 2.5, 1.5, 4),
+	allowance('shoulderDropBack', 'the back shoulder drop', 3, 1, 6),
+	allowance('shoulderDropFront', 'the front shoulder drop', 4, 1, 7),
+	allowance('hollowBack', 'the back armhole hollow', 1, 0, 3),
+	allowance('hollowFront', 'the front armhole hollow', 1.5, 0, 3),
+	allowance('dartBelow', 'the dart below the underarm', 6, 3, 12),
+	allowance('dartShort', 'the dart short of the bust point', 2.5, 0, 5)
+];
+
+/** Chosen values by key, in millimetres. */
+export type AllowanceValues = Readonly<Record<string, Mm>>;
+
+/** Throws BadInput, naming place, range and value, where a chosen value lies outside its allowance's range. */
+export const checkAllowance = (allowance: Allowance, value: Mm, place: string): Mm => {
+	const [least, most] = allowance.range;
+	if (value >= least && value <= most) return value;
+	throw new BadInput(
+		`${place}${allowance.key}`,
+		`${allowance.words} must lie from ${printLength(least, 'cm')} to ${printLength(most, 'cm')}, not ${printLength(value, 'cm')}`
+	);
+};

@@ -1,0 +1,104 @@
+import { z } from 'zod';
+import { BLOCK_ALLOWANCES, checkAllowance, type Allowance, type AllowanceValues } from './allowances.ts';
+import { BadInput, shown } from './bad-input.ts';
+import { MEASUREMENT_KEYS, measurementOf, type MeasurementKey } from './measurements.ts';
+import { didYouMean } from './nearest-name.ts';
+import { mm, parseLength, printLength, UnreadableLength, type Mm, type Unit } from './units.ts';
+
+/** Measurements by key, in millimetres; a measurement that was not taken is absent. */
+export type Measurements = Readonly<Partial<Record<MeasurementKey, Mm>>>;
+
+/** A set of measurements, and the allowances chosen for it (only those that differ from the defaults). */
+export interface Body {
+	readonly name: string;
+	readonly unit: Unit;
+	readonly measurements: Measurements;
+	readonly allowances: AllowanceValues;
+}
+
+/** The least and greatest length that can be a body measurement at all: outside it the unit was mistaken. */
+const BODY_RANGE: readonly [Mm, Mm] = [mm(50), mm(3000)];
+
+const written = z.union([z.number(), z.string()]);
+/** A body as a file holds it: `{"name":"Heron","unit":"cm","bust":96,...,"allowances":{"bustEase":4}}`; the unit is cm where none is named. */
+export const bodyFileSchema = z.looseObject({
+	name: z.string().max(200).optional(),
+	unit: z.enum(['cm', 'mm', 'in']).default('cm'),
+	allowances: z.record(z.string(), written).default({})
+});
+
+const NOTES = new Set(['name', 'unit', 'allowances', 'note', 'about']);
+
+const readLength = (value: unknown, unit: Unit, place: string): Mm => {
+	const parsed = written.safeParse(value);
+	if (!parsed.success) throw new BadInput(place, `a length is a number or a text such as "37 3/4", not ${shown(value)}`);
+	try {
+		return parseLength(String(parsed.data), unit);
+	} catch (error) {
+		if (error instanceof UnreadableLength) throw new BadInput(place, `${shown(value)} is not a length; ${error.rule}`);
+		throw error;
+	}
+};
+
+/** Reads one measurement as a person or a file wrote it. Throws BadInput, naming `place`, the rule and the value. */
+export const readMeasurement = (key: MeasurementKey, value: unknown, unit: Unit, place = ''): Mm => {
+	const length = readLength(value, unit, `${place}${key}`);
+	const [least, most] = BODY_RANGE;
+	if (length >= least && length <= most) return length;
+	throw new BadInput(
+		`${place}${key}`,
+		`${measurementOf(key).words} must lie from ${printLength(least, 'cm')} to ${printLength(most, 'cm')}, not ${printLength(length, 'cm')} (written ${shown(value)}, unit ${unit})`
+	);
+};
+
+/** Reads one chosen allowance as written, within its range. Throws BadInput. */
+export const readAllowance = (
+	key: string,
+	value: unknown,
+	unit: Unit,
+	known: readonly Allowance[] = BLOCK_ALLOWANCES,
+	place = ''
+): Mm => {
+	const allowance = known.find((each) => each.key === key);
+	const keys = known.map((each) => each.key);
+	if (!allowance) throw new BadInput(place + key, `there is no allowance of this name${didYouMean(key, keys)}`);
+	return checkAllowance(allowance, readLength(value, unit, place + key), place);
+};
+
+const fileIssue = (error: z.ZodError, input: unknown, place: string): BadInput => {
+	const issue = error.issues[0];
+	const path = issue?.path.map(String).join('.') ?? '';
+	const seen = issue?.path.reduce<unknown>(
+		(value, part) => (value && typeof value === 'object' ? (value as Record<PropertyKey, unknown>)[part] : value),
+		input
+	);
+	return new BadInput(`${place}${path || 'body'}`, `${issue?.message ?? 'not a body'}, not ${shown(seen)}`);
+};
+
+/**
+ * Reads a body from parsed JSON. `place` begins every error ("heron.json: "), `fallbackName` names a
+ * body that does not name itself, `known` are the allowances that may be chosen. Throws BadInput.
+ */
+export const readBody = (
+	input: unknown,
+	place = '',
+	fallbackName = 'body',
+	known: readonly Allowance[] = BLOCK_ALLOWANCES
+): Body => {
+	const parsed = bodyFileSchema.safeParse(input);
+	if (!parsed.success) throw fileIssue(parsed.error, input, place);
+	const { name, unit, allowances, ...rest } = parsed.data;
+	const measurements: Partial<Record<MeasurementKey, Mm>> = {};
+	for (const [key, value] of Object.entries(rest)) {
+		if (NOTES.has(key)) continue;
+		const known = MEASUREMENT_KEYS.find((each) => each === key);
+		if (!known) {
+			throw new BadInput(place + key, `there is no measurement of this name${didYouMean(key, MEASUREMENT_KEYS)}`);
+		}
+		measurements[known] = readMeasurement(known, value, unit, place);
+	}
+	const chosen = Object.entries(allowances).map(
+		([key, value]) => [key, readAllowance(key, value, unit, known, `${place}allowances.`)] as const
+	);
+	return { name: name ?? fallbackName, unit, measurements, allowances: Object.fromEntries(chosen) };
+};

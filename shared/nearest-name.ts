@@ -1,0 +1,16 @@
+import leven from 'leven';
+
+/** The known name nearest to an unknown one, or undefined where none is near enough to be a slip. */
+export const nearestName = (unknown: string, known: Iterable<string>): string | undefined => {
+	const limit = Math.max(2, Math.ceil(unknown.length / 2));
+	const near = [...known]
+		.map((name) => ({ name, distance: leven(unknown.toLowerCase(), name.toLowerCase()) }))
+		.filter(({ distance }) => distance <= limit);
+	return near.sort((a, b) => a.distance - b.distance)[0]?.name;
+};
+
+/** The end of an error about an unknown name: ` (did you mean "bust"?)`, or nothing. */
+export const didYouMean = (unknown: string, known: Iterable<string>): string => {
+	const near = nearestName(unknown, known);
+	return near ? ` (did you mean "${near}"?)` : '';
+};

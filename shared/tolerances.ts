@@ -1,0 +1,31 @@
+import { mm, radians, type Mm, type Radians } from './units.ts';
+
+/**
+ * Every tolerance of the program, each with a name, a unit and a reason.
+ */
+
+const degrees = (value: number): Radians => radians((value * Math.PI) / 180);
+
+/** How far a placed point may lie from its true place. Common practice, no source: 1 mm on paper, and as much again for the screen. */
+export const POINT_TOLERANCE: Mm = mm(2);
+
+/** Greatest distance allowed between a drawn curve and its true course: a hand-set curve holds half again of a point's tolerance. */
+export const CURVE_TOLERANCE: Mm = mm(3);
+
+/** How much longer or shorter than the true curve a drawn one may be: two such seams still ease together when sewn. */
+export const LENGTH_TOLERANCE: Mm = mm(3);
+
+/** Direction of a line's end where it must be square to a centre line or fold: more shows as a point or a notch when the fold is opened. */
+export const SQUARE_TOLERANCE: Radians = degrees(2);
+
+/** Direction of any other end of a line: a 1 mm slip in a handle 12 mm long turns it by about this much. */
+export const TANGENT_TOLERANCE: Radians = degrees(5);
+
+/** Below this a difference is not spoken of: it is less than the width of a pencil line. */
+export const UNSPOKEN: Mm = mm(0.5);
+
+/** Two places nearer than this are one place: floating-point noise over a metre stays a thousand times below it. */
+export const SAME_PLACE: Mm = mm(1e-6);
+
+/** Lengths below this are left out of worked directions: they would be printed as nothing. */
+export const UNWRITTEN: Mm = mm(0.05);

@@ -1,0 +1,39 @@
+import type { MeasurementKey } from '#shared/measurements.ts';
+
+/** A formula as a typed tree. Its value is a length in millimetres or, where it holds only numbers, a plain share. */
+export type Formula =
+	| { readonly kind: 'number'; readonly value: number }
+	| { readonly kind: 'measurement'; readonly key: MeasurementKey }
+	| { readonly kind: 'allowance'; readonly key: string }
+	| { readonly kind: 'distance'; readonly from: string; readonly to: string }
+	| { readonly kind: 'length'; readonly line: string }
+	| { readonly kind: 'negative'; readonly of: Formula }
+	| Operation;
+
+/** Two formulas joined by one of the four signs. */
+export interface Operation {
+	readonly kind: 'operation';
+	readonly sign: Sign;
+	readonly left: Formula;
+	readonly right: Formula;
+}
+
+export const SIGNS = ['+', '-', '*', '/'] as const;
+export type Sign = (typeof SIGNS)[number];
+
+/** The parts that a formula is made of, one level down. */
+const parts = (formula: Formula): readonly Formula[] => {
+	if (formula.kind === 'operation') return [formula.left, formula.right];
+	return formula.kind === 'negative' ? [formula.of] : [];
+};
+
+/** The points and lines of a draft that a formula leans on. */
+export const formulaNeeds = (formula: Formula): readonly string[] => {
+	if (formula.kind === 'distance') return [formula.from, formula.to];
+	if (formula.kind === 'length') return [formula.line];
+	return parts(formula).flatMap(formulaNeeds);
+};
+
+/** The keys of the measurements, or of the allowances, that a formula names. */
+export const formulaKeys = (formula: Formula, kind: 'measurement' | 'allowance'): readonly string[] =>
+	formula.kind === kind ? [formula.key] : parts(formula).flatMap((part) => formulaKeys(part, kind));

@@ -1,0 +1,137 @@
+import jsep from 'jsep';
+import { BadInput } from '#shared/bad-input.ts';
+import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
+import { didYouMean } from '#shared/nearest-name.ts';
+import { SIGNS, type Formula, type Sign } from './formula.ts';
+
+/** The names that a formula may use beside the measurements, which are always known. */
+export interface KnownNames {
+	readonly allowances: readonly string[];
+	readonly points: readonly string[];
+	readonly lines: readonly string[];
+}
+
+/** A formula's text, where it stands, and the names it may use: what an error needs to be clear. */
+interface Source {
+	readonly text: string;
+	readonly place: string;
+	readonly known: KnownNames;
+}
+
+const FUNCTIONS = { distance: 2, length: 1 } as const;
+const isSign = (operator: string): operator is Sign => SIGNS.some((sign) => sign === operator);
+const isFunction = (name: string): name is keyof typeof FUNCTIONS => Object.hasOwn(FUNCTIONS, name);
+
+/** Parts of a tree carry no position, but the first place where a wrong word stands in the text is one where it is wrong. */
+const positionOf = (text: string, word: string): number => {
+	const found = new RegExp(`(?<![\\w$])${word.replace(/\W/g, '\\$&')}(?![\\w$])`).exec(text);
+	return (found?.index ?? 0) + 1;
+};
+
+const fail = ({ text, place }: Source, position: number, what: string): never => {
+	throw new BadInput(place, `position ${position} of "${text}": ${what}`);
+};
+
+const ALLOWED = 'numbers, + - * /, brackets, measurements, allowances, distance(A, B) and length(line)';
+
+const nameOf = (node: jsep.Expression, source: Source): string =>
+	node.type === 'Identifier'
+		? String(node.name)
+		: fail(source, 1, `distance() and length() take the names of points and lines, nothing else`);
+
+const knownName = (name: string, names: readonly string[], what: string, source: Source): string =>
+	names.includes(name)
+		? name
+		: fail(source, positionOf(source.text, name), `there is no ${what} "${name}"${didYouMean(name, names)}`);
+
+const readCall = (node: jsep.CallExpression, source: Source): Formula => {
+	const called = nameOf(node.callee, source);
+	if (!isFunction(called)) {
+		return fail(source, positionOf(source.text, called), `"${called}" is not known; a formula may hold ${ALLOWED}`);
+	}
+	const names = node.arguments.map((argument) => nameOf(argument, source));
+	const [first, second] = names;
+	if (names.length !== FUNCTIONS[called] || first === undefined) {
+		return fail(source, positionOf(source.text, called), `${called}() takes ${FUNCTIONS[called]} name(s), not ${names.length}`);
+	}
+	if (called === 'length') return { kind: 'length', line: knownName(first, source.known.lines, 'line', source) };
+	const { points } = source.known;
+	return {
+		kind: 'distance',
+		from: knownName(first, points, 'point', source),
+		to: knownName(second ?? '', points, 'point', source)
+	};
+};
+
+const readName = (name: string, source: Source): Formula => {
+	const key = MEASUREMENT_KEYS.find((each) => each === name);
+	if (key) return { kind: 'measurement', key };
+	const { allowances } = source.known;
+	knownName(name, [...allowances, ...MEASUREMENT_KEYS], 'measurement or allowance', source);
+	return { kind: 'allowance', key: name };
+};
+
+const readNode = (node: jsep.Expression, source: Source): Formula => {
+	switch (node.type) {
+		case 'Literal':
+			if (typeof node.value === 'number') return { kind: 'number', value: node.value };
+			break;
+		case 'Identifier':
+			return readName(String(node.name), source);
+		case 'CallExpression':
+			return readCall(node as jsep.CallExpression, source);
+		case 'UnaryExpression': {
+			const { operator, argument } = node as jsep.UnaryExpression;
+			if (operator === '-') return { kind: 'negative', of: readNode(argument, source) };
+			break;
+		}
+		case 'BinaryExpression': {
+			const { operator, left, right } = node as jsep.BinaryExpression;
+			if (isSign(operator)) {
+				return { kind: 'operation', sign: operator, left: readNode(left, source), right: readNode(right, source) };
+			}
+			return fail(source, source.text.indexOf(operator) + 1, `"${operator}" is not allowed; a formula may hold ${ALLOWED}`);
+		}
+	}
+	return fail(source, 1, `this cannot stand in a formula, which may hold ${ALLOWED}`);
+};
+
+/** The power of length that a formula has: 0 a plain number, 1 a length. Adding unlike powers is an error. */
+const powerOf = (formula: Formula, source: Source): number => {
+	if (formula.kind === 'number') return 0;
+	if (formula.kind === 'negative') return powerOf(formula.of, source);
+	if (formula.kind !== 'operation') return 1;
+	const [left, right] = [powerOf(formula.left, source), powerOf(formula.right, source)];
+	if (formula.sign === '*') return left + right;
+	if (formula.sign === '/') return left - right;
+	if (left === right) return left;
+	return fail(source, 1, 'a plain number cannot be added to a length or taken from it; name an allowance instead');
+};
+
+const parsed = (source: Source): jsep.Expression => {
+	try {
+		return jsep(source.text);
+	} catch (error) {
+		const { index = 0, description = 'not a formula' } = error as { index?: number; description?: string };
+		return fail(source, index + 1, `${description}; a formula may hold ${ALLOWED}`);
+	}
+};
+
+/**
+ * Reads a formula. `place` names file, step and field for errors; `wanted` says whether it must be a
+ * length (the usual case) or a plain share such as 1/2. Throws BadInput with the position, and for an
+ * unknown name the nearest known one.
+ */
+export const parseFormula = (
+	text: string,
+	place: string,
+	known: KnownNames,
+	wanted: 'length' | 'share' = 'length'
+): Formula => {
+	const source: Source = { text, place, known };
+	const formula = readNode(parsed(source), source);
+	if (powerOf(formula, source) !== (wanted === 'length' ? 1 : 0)) {
+		return fail(source, 1, wanted === 'length' ? 'this is not a length' : 'this must be a plain share such as 1 / 2');
+	}
+	return formula;
+};

@@ -1,0 +1,52 @@
+import type { StepFile, StepKind } from '#shared/method.ts';
+import type { Scope } from '../formula/value.ts';
+import type { Speech } from '../formula/words.ts';
+import { along } from './along.ts';
+import { corner } from './corner.ts';
+import { curve } from './curve.ts';
+import { division } from './division.ts';
+import { level } from './level.ts';
+import { mark } from './mark.ts';
+import { meeting } from './meeting.ts';
+import type { Explanation, FormulaReader, Step, StepRules, Work } from './step-rules.ts';
+import { straight } from './straight.ts';
+import { swing } from './swing.ts';
+
+/** Every kind of step: a kind that is in the schema and not here does not compile. */
+const KINDS: { readonly [K in StepKind]: StepRules<K> } = {
+	corner,
+	mark,
+	meeting,
+	division,
+	along,
+	swing,
+	level,
+	straight,
+	curve
+};
+
+/**
+ * The rules for the kind of this step. TypeScript cannot see that a step and the entry of its own
+ * kind belong together, so that is said here once.
+ */
+const rulesOf = (step: { readonly kind: StepKind }): StepRules<never> => KINDS[step.kind] as unknown as StepRules<never>;
+
+/** Whether a learner answers this step with a place or with a line. */
+export const stepMakes = (step: Step | StepFile): 'point' | 'line' => rulesOf(step).makes;
+
+/** Reads a step's formulas. */
+export const readStep = (file: StepFile, formula: FormulaReader): Step =>
+	rulesOf(file).read(file as never, formula) as Step;
+
+/** Every point and line that must be drafted before this step. */
+export const stepNeeds = (step: Step): readonly string[] => rulesOf(step).needs(step as never);
+
+/** The point from which a drafter measures in this step, where there is one. */
+export const stepStart = (step: Step): string | undefined => rulesOf(step).start(step as never);
+
+/** Works a step from what is in scope: a place, a line, or why there is none. */
+export const workStep = (step: Step, scope: Scope): Work => rulesOf(step).work(step as never, scope);
+
+/** A step's rule in words and numbers. */
+export const explainStep = (step: Step, scope: Scope, speech: Speech): Explanation =>
+	rulesOf(step).explain(step as never, scope, speech);

@@ -1,0 +1,29 @@
+import { polyline } from '#geometry/path.ts';
+import { moved } from '#geometry/point.ts';
+import { formulaNeeds } from '../formula/formula.ts';
+import { lengthOf } from '../formula/value.ts';
+import { formulaArithmetic, formulaWords } from '../formula/words.ts';
+import { COMPASS } from './compass.ts';
+import { madeLine, type StepRules } from './step-rules.ts';
+
+/** A line squared across from a point on the centre line, at least as long as `reach`. */
+export const level: StepRules<'level'> = {
+	makes: 'line',
+	read: (file, formula) => ({ ...file, reach: formula(file.reach, 'reach') }),
+	needs: ({ from, reach }) => [from, ...formulaNeeds(reach)],
+	start: ({ from }) => from,
+	work: ({ from, reach }, scope) => {
+		const start = scope.point(from);
+		return madeLine(polyline(start, moved(start, COMPASS.across, lengthOf(reach, scope))));
+	},
+	explain: ({ from, reach }, scope, speech) => {
+		const arithmetic = formulaArithmetic(reach, scope, speech);
+		const words = formulaWords(reach, scope, { ...speech, allowances: 'named' });
+		return {
+			where: `Start at ${from} and go straight across.`,
+			rule: `Square across from ${from}: the whole line at one depth, and at least as long as ${words}.`,
+			worked: `Across from ${from}, neither up nor down, for at least ${arithmetic}.`,
+			arithmetic
+		};
+	}
+};

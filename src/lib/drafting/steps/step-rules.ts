@@ -1,0 +1,55 @@
+import type { Compass, HeadingFile, StepFileOf, StepKind } from '#shared/method.ts';
+import type { Unit } from '#shared/units.ts';
+import type { Path } from '#geometry/path.ts';
+import type { SheetPoint } from '#geometry/point.ts';
+import type { Formula } from '../formula/formula.ts';
+import type { Scope } from '../formula/value.ts';
+import type { Speech } from '../formula/words.ts';
+
+/** The fields of a step that hold formulas once the step has been read. */
+type FormulaField = 'by' | 'length' | 'level' | 'reach' | 'at';
+
+/** A step of one kind as the program uses it: the file's fields, with formulas read into trees. */
+export type StepOf<K extends StepKind> = {
+	readonly [F in keyof StepFileOf<K>]: F extends FormulaField ? Formula : StepFileOf<K>[F];
+};
+/** A step of any kind. */
+export type Step = { [K in StepKind]: StepOf<K> }[StepKind];
+export type Heading = HeadingFile;
+export type { Compass };
+
+/** What working a step gives: a place, a line, or the reason why there is none. */
+export type Work =
+	| { readonly kind: 'point'; readonly point: SheetPoint }
+	| { readonly kind: 'line'; readonly path: Path }
+	| { readonly kind: 'impossible'; readonly why: string };
+
+/** A step's rule in three rungs: where to look, the rule in words, and the rule worked with this body's numbers. */
+export interface Explanation {
+	readonly where: string;
+	readonly rule: string;
+	readonly worked: string;
+	/** The formula with its arithmetic, "half the back width + 3 = 19.2 + 3 = 22.2 cm", where the step has one. */
+	readonly arithmetic?: string;
+}
+
+/** Reads the text of a formula in field `field`. */
+export type FormulaReader = (text: string, field: string, wanted?: 'length' | 'share') => Formula;
+
+/** Everything that the program knows of one kind of step. */
+export interface StepRules<K extends StepKind> {
+	/** Whether a learner answers with a place or with a line. */
+	readonly makes: 'point' | 'line';
+	read(file: StepFileOf<K>, formula: FormulaReader): StepOf<K>;
+	/** Every point and line that must exist before this step. */
+	needs(step: StepOf<K>): readonly string[];
+	/** The point from which a drafter measures. */
+	start(step: StepOf<K>): string | undefined;
+	work(step: StepOf<K>, scope: Scope): Work;
+	explain(step: StepOf<K>, scope: Scope, speech: Speech): Explanation;
+}
+
+export const madePoint = (point: SheetPoint): Work => ({ kind: 'point', point });
+export const madeLine = (path: Path): Work => ({ kind: 'line', path });
+export const impossible = (why: string): Work => ({ kind: 'impossible', why });
+export type { Unit };

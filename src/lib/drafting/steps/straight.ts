@@ -1,0 +1,32 @@
+import { printLength } from '#shared/units.ts';
+import { polyline } from '#geometry/path.ts';
+import { distance, type SheetPoint } from '#geometry/point.ts';
+import type { Scope } from '../formula/value.ts';
+import { listed } from '../words.ts';
+import { madeLine, type StepOf, type StepRules } from './step-rules.ts';
+
+const places = ({ name, through }: StepOf<'straight'>, scope: Scope): [SheetPoint, SheetPoint, ...SheetPoint[]] => {
+	const [first, second, ...rest] = through.map((point) => scope.point(point));
+	if (!first || !second) throw new Error(`the straight line ${name} has fewer than two points`);
+	return [first, second, ...rest];
+};
+
+/** A straight line through two points, or through several in turn. */
+export const straight: StepRules<'straight'> = {
+	makes: 'line',
+	read: (file) => file,
+	needs: ({ through }) => through,
+	start: ({ through }) => through[0],
+	work: (step, scope) => madeLine(polyline(...places(step, scope))),
+	explain: (step, scope, { unit }) => {
+		const all = places(step, scope);
+		const [first, last] = [step.through[0], step.through.at(-1)];
+		const way = step.through.slice(1, -1);
+		const passing = way.length > 0 ? `, through ${listed(way)}` : '';
+		return {
+			where: `Lay the ruler from ${first} to ${last}${passing}.`,
+			rule: `A straight line from ${first} to ${last}${passing}.`,
+			worked: `Choose ${first}, then ${last}: the line is ${printLength(distance(all[0], all.at(-1) ?? all[1]), unit)} long.`
+		};
+	}
+};

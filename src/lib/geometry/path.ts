@@ -1,0 +1,116 @@
+import { mm, type Mm } from '#shared/units.ts';
+import { distance, type Direction, type SheetPoint } from './point.ts';
+import {
+	parameterAtLength,
+	segmentDirection,
+	segmentExtremes,
+	segmentLength,
+	segmentPoint,
+	segmentReversed,
+	straight,
+	type Segment
+} from './segment.ts';
+
+/** A drawn line: one or more segments, each starting where the one before ends. Never empty. */
+export type Path = readonly [Segment, ...Segment[]];
+
+/** A rectangle on the sheet that holds something. */
+export interface Bounds {
+	readonly left: Mm;
+	readonly top: Mm;
+	readonly right: Mm;
+	readonly bottom: Mm;
+}
+
+const lastOf = (path: Path): Segment => path.at(-1) ?? path[0];
+
+/** The straight line through these places in turn. */
+export const polyline = (first: SheetPoint, second: SheetPoint, ...rest: readonly SheetPoint[]): Path => {
+	const corners = [second, ...rest];
+	return [straight(first, second), ...rest.map((to, i) => straight(corners[i] ?? second, to))];
+};
+
+/** Where a path starts. */
+export const pathStart = (path: Path): SheetPoint => path[0].from;
+
+/** Where a path ends. */
+export const pathEnd = (path: Path): SheetPoint => lastOf(path).to;
+
+/** The direction in which a path leaves its start; undefined for a path of no length. */
+export const startDirection = (path: Path): Direction | undefined => segmentDirection(path[0], 0);
+
+/** The direction in which a path arrives at its end; undefined for a path of no length. */
+export const endDirection = (path: Path): Direction | undefined => segmentDirection(lastOf(path), 1);
+
+/** The length of a path. */
+export const pathLength = (path: Path): Mm => mm(path.reduce((sum, segment) => sum + segmentLength(segment), 0));
+
+/** The same path run from its end to its start. */
+export const pathReversed = (path: Path): Path => {
+	const [first, ...rest] = [...path].reverse().map(segmentReversed);
+	return [first ?? path[0], ...rest];
+};
+
+/** The place a given length along a path from its start, or undefined where the path is not so long. */
+export const pointAtLength = (path: Path, length: Mm): SheetPoint | undefined => {
+	let left = length;
+	for (const segment of path) {
+		const whole = segmentLength(segment);
+		if (left <= whole) return left < 0 ? undefined : segmentPoint(segment, parameterAtLength(segment, left));
+		left = mm(left - whole);
+	}
+	return undefined;
+};
+
+/** Places along a path, no further apart than `step` as far as the handles can tell; straight parts give their ends. */
+export const pathSamples = (path: Path, step: Mm): readonly SheetPoint[] => {
+	const samples = [pathStart(path)];
+	for (const segment of path) {
+		const parts = segment.kind === 'straight' ? 1 : Math.max(1, Math.ceil(handleLength(segment) / step));
+		for (let i = 1; i <= parts; i++) samples.push(segmentPoint(segment, i / parts));
+	}
+	return samples;
+};
+
+/** The length of a cubic's handles and the line between them: never less than the curve's own. */
+const handleLength = (segment: Extract<Segment, { kind: 'cubic' }>): Mm => {
+	const { from, leaving, arriving, to } = segment;
+	return mm(distance(from, leaving) + distance(leaving, arriving) + distance(arriving, to));
+};
+
+/** The rectangle that just holds these paths and places. Throws for nothing at all. */
+export const boundsOf = (paths: readonly Path[], places: readonly SheetPoint[] = []): Bounds => {
+	const all = [...places, ...paths.flatMap((path) => path.flatMap(segmentExtremes))];
+	if (all.length === 0) throw new Error('nothing has no bounds');
+	const [xs, ys] = [all.map((p) => p.x), all.map((p) => p.y)];
+	return {
+		left: mm(Math.min(...xs)),
+		top: mm(Math.min(...ys)),
+		right: mm(Math.max(...xs)),
+		bottom: mm(Math.max(...ys))
+	};
+};
+
+/** Two paths end to end. Throws where the second does not start at the first's end, within `slack`. */
+export const joined = (first: Path, second: Path, slack: Mm): Path => {
+	const gap = distance(pathEnd(first), pathStart(second));
+	if (gap > slack) throw new Error(`the two lines do not join: ${gap} mm apart`);
+	return [first[0], ...first.slice(1), ...second];
+};
+
+const written = (value: number, digits: number): string => {
+	const rounded = Number(value.toFixed(digits));
+	return String(rounded === 0 ? 0 : rounded);
+};
+
+/** Writes a path as SVG path data in millimetres, with `digits` decimals; `closed` adds the closing Z. */
+export const pathData = (path: Path, digits = 3, closed = false): string => {
+	const write = (...points: SheetPoint[]): string =>
+		points.map((p) => `${written(p.x, digits)} ${written(p.y, digits)}`).join(' ');
+	const pieces = path.map((segment) =>
+		segment.kind === 'straight'
+			? `L${write(segment.to)}`
+			: `C${write(segment.leaving, segment.arriving, segment.to)}`
+	);
+	return `M${write(pathStart(path))}${pieces.join('')}${closed ? 'Z' : ''}`;
+};
