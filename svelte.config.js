@@ -11,7 +11,8 @@ const lessonComponents = {
 	/** @param {{ content: string, filename?: string }} input */
 	markup({ content, filename }) {
 		if (!filename || !/[\\/]lessons[\\/].*\.md$/.test(filename)) return;
-		const script = "<script>import { Figure, Step, Tape, TryIt, Comparison } from '#ui/lesson/embeds.ts';</script>";
+		const script =
+			"<script>import { Figure, Step, Tape, TryIt, Comparison } from '#ui/lesson/embeds.ts';</script>";
 		return { code: `${content}\n${script}` };
 	}
 };

@@ -40,12 +40,15 @@ export const BLOCK_ALLOWANCES: readonly Allowance[] = [
 /** Chosen values by key, in millimetres. */
 export type AllowanceValues = Readonly<Record<string, Mm>>;
 
-/** Throws BadInput, naming place, range and value, where a chosen value lies outside its allowance's range. */
-export const checkAllowance = (allowance: Allowance, value: Mm, place: string): Mm => {
+/**
+ * Throws BadInput, naming place, range and value, where a chosen value lies outside its allowance's
+ * range. `written` may end the message with what the person wrote.
+ */
+export const checkAllowance = (allowance: Allowance, value: Mm, place: string, written = ''): Mm => {
 	const [least, most] = allowance.range;
 	if (value >= least && value <= most) return value;
 	throw new BadInput(
 		`${place}${allowance.key}`,
-		`${allowance.words} must lie from ${printLength(least, 'cm')} to ${printLength(most, 'cm')}, not ${printLength(value, 'cm')}`
+		`${allowance.words} must lie from ${printLength(least, 'cm')} to ${printLength(most, 'cm')}, not ${printLength(value, 'cm')}${written}`
 	);
 };

@@ -12,8 +12,12 @@ export class BadInput extends Error {
 	}
 }
 
+/** JSON has no word for what is not a finite number, and would call it null. */
+const written = (value: unknown): string | undefined =>
+	typeof value === 'number' ? String(value) : JSON.stringify(value);
+
 /** Shows a value in an error message: strings quoted, long ones cut. */
 export const shown = (value: unknown): string => {
-	const text = typeof value === 'string' ? `"${value}"` : (JSON.stringify(value) ?? String(value));
+	const text = typeof value === 'string' ? `"${value}"` : (written(value) ?? String(value));
 	return text.length > 60 ? `${text.slice(0, 57)}...` : text;
 };

@@ -31,11 +31,13 @@ const NOTES = new Set(['name', 'unit', 'allowances', 'note', 'about']);
 
 const readLength = (value: unknown, unit: Unit, place: string): Mm => {
 	const parsed = written.safeParse(value);
-	if (!parsed.success) throw new BadInput(place, `a length is a number or a text such as "37 3/4", not ${shown(value)}`);
+	if (!parsed.success)
+		throw new BadInput(place, `a length is a number or a text such as "37 3/4", not ${shown(value)}`);
 	try {
 		return parseLength(String(parsed.data), unit);
 	} catch (error) {
-		if (error instanceof UnreadableLength) throw new BadInput(place, `${shown(value)} is not a length; ${error.rule}`);
+		if (error instanceof UnreadableLength)
+			throw new BadInput(place, `${shown(value)} is not a length; ${error.rule}`);
 		throw error;
 	}
 };
@@ -61,18 +63,25 @@ export const readAllowance = (
 ): Mm => {
 	const allowance = known.find((each) => each.key === key);
 	const keys = known.map((each) => each.key);
-	if (!allowance) throw new BadInput(place + key, `there is no allowance of this name${didYouMean(key, keys)}`);
-	return checkAllowance(allowance, readLength(value, unit, place + key), place);
+	if (!allowance)
+		throw new BadInput(place + key, `there is no allowance of this name${didYouMean(key, keys)}`);
+	return checkAllowance(
+		allowance,
+		readLength(value, unit, place + key),
+		place,
+		` (written ${shown(value)}, unit ${unit})`
+	);
 };
 
 const fileIssue = (error: z.ZodError, input: unknown, place: string): BadInput => {
 	const issue = error.issues[0];
 	const path = issue?.path.map(String).join('.') ?? '';
 	const seen = issue?.path.reduce<unknown>(
-		(value, part) => (value && typeof value === 'object' ? (value as Record<PropertyKey, unknown>)[part] : value),
+		(value, part) =>
+			value && typeof value === 'object' ? (value as Record<PropertyKey, unknown>)[part] : value,
 		input
 	);
-	return new BadInput(`${place}${path || 'body'}`, `${issue?.message ?? 'not a body'}, not ${shown(seen)}`);
+	return new BadInput(`${place}${path || 'body'}`, `${issue?.message ?? 'not a body'}; seen: ${shown(seen)}`);
 };
 
 /**
@@ -93,12 +102,15 @@ export const readBody = (
 		if (NOTES.has(key)) continue;
 		const known = MEASUREMENT_KEYS.find((each) => each === key);
 		if (!known) {
-			throw new BadInput(place + key, `there is no measurement of this name${didYouMean(key, MEASUREMENT_KEYS)}`);
+			throw new BadInput(
+				place + key,
+				`there is no measurement of this name${didYouMean(key, MEASUREMENT_KEYS)}`
+			);
 		}
 		measurements[known] = readMeasurement(known, value, unit, place);
 	}
 	const chosen = Object.entries(allowances).map(
 		([key, value]) => [key, readAllowance(key, value, unit, known, `${place}allowances.`)] as const
 	);
-	return { name: name ?? fallbackName, unit, measurements, allowances: Object.fromEntries(chosen) };
+	return { name: name || fallbackName, unit, measurements, allowances: Object.fromEntries(chosen) };
 };

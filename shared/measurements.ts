@@ -55,3 +55,6 @@ export const measurementOf = (key: MeasurementKey): Measurement => {
 	if (!found) throw new Error(`no measurement is called "${key}"`);
 	return found;
 };
+
+/** Whether a text is the key of a measurement. */
+export const isMeasurementKey = (key: string): key is MeasurementKey => MEASUREMENT_KEYS.some((each) => each === key);

@@ -58,11 +58,13 @@ export const scopeOf = (
 	chosen: AllowanceValues = {}
 ): Scope => {
 	const allowances: Record<string, Mm> = {};
-	for (const { key, default: usual } of method.allowances) allowances[key] = chosen[key] ?? body.allowances[key] ?? usual;
+	for (const { key, default: usual } of method.allowances)
+		allowances[key] = chosen[key] ?? body.allowances[key] ?? usual;
 	return {
 		measurement: (key) => {
 			const value = body.measurements[key];
-			if (value === undefined) throw new BadInput(key, `${measurementOf(key).words} of ${body.name} is missing`);
+			if (value === undefined)
+				throw new BadInput(key, `${measurementOf(key).words} of ${body.name} is missing`);
 			return value;
 		},
 		allowance: (key) => found(allowances[key], 'allowance', key),
@@ -71,7 +73,10 @@ export const scopeOf = (
 	};
 };
 
-const broken = ({ way, between, atLeast, odds, because }: RefusalRule, points: Draft['points']): Refusal | undefined => {
+const broken = (
+	{ way, between, atLeast, odds, because }: RefusalRule,
+	points: Draft['points']
+): Refusal | undefined => {
 	const [from, to] = between.map((name) => found(points[name], 'point', name));
 	const gap = mm(way === 'across' ? (to?.x ?? 0) - (from?.x ?? 0) : (to?.y ?? 0) - (from?.y ?? 0));
 	if (gap >= atLeast - SAME_PLACE) return undefined;
@@ -102,10 +107,16 @@ export const evaluate = (method: Method, body: Body, chosen: AllowanceValues = {
 	return { kind: 'drafted', draft: { method: method.id, ...drafted } };
 };
 
-/** A refusal in one sentence: what is at odds, why, and what to do. */
-export const refusalWords = ({ odds, because }: Refusal): string =>
+/**
+ * A refusal in one sentence: what is at odds, why, and what to do. `speak` says a measurement's name,
+ * by its key where nothing else is asked.
+ */
+export const refusalWords = (
+	{ odds, because }: Refusal,
+	speak: (key: string) => string = (key) => key
+): string =>
 	odds.length === 2
-		? `${odds[0]} and ${odds[1]} disagree: ${because}; measure both again`
+		? `${odds.map(speak).join(' and ')} disagree: ${because}; measure both again`
 		: `this body cannot be drafted: ${because}`;
 
 /** The closed outline of a draft: the method's outline lines end to end, each turned round where it must be. */

@@ -1,14 +1,13 @@
 import { BLOCK_ALLOWANCES, checkAllowance, type Allowance } from '#shared/allowances.ts';
 import { BadInput, shown } from '#shared/bad-input.ts';
-import { MEASUREMENT_KEYS, type MeasurementKey } from '#shared/measurements.ts';
+import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
 import { methodFileSchema, type StepFile } from '#shared/method.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
 import { parseLength, UnreadableLength, type Mm } from '#shared/units.ts';
 import type { z } from 'zod';
-import { formulaKeys, type Formula } from './formula/formula.ts';
 import { parseFormula, type KnownNames } from './formula/parse.ts';
 import type { Method, RefusalRule } from './method.ts';
-import { readStep, stepMakes, stepNeeds } from './steps/kinds.ts';
+import { readStep, stepKeys, stepMakes, stepNeeds } from './steps/kinds.ts';
 import type { FormulaReader, Step } from './steps/step-rules.ts';
 
 type MethodFile = z.infer<typeof methodFileSchema>;
@@ -120,21 +119,15 @@ export const readMethod = (input: unknown, place: string): Method => {
 	const file = parseFile(input, place);
 	const allowances = readAllowances(file, place);
 	const known = namesOf(file, allowances, place);
-	const measured = new Set<MeasurementKey>();
-	const note = (formula: Formula): void => {
-		for (const key of formulaKeys(formula, 'measurement')) measured.add(key as MeasurementKey);
-	};
 	const read = (step: StepFile): Step => {
-		const formula: FormulaReader = (text, field, wanted) => {
-			const tree = parseFormula(text, `${stepPlace(place, step)}: ${field}`, known, wanted);
-			note(tree);
-			return tree;
-		};
+		const formula: FormulaReader = (text, field, wanted) =>
+			parseFormula(text, `${stepPlace(place, step)}: ${field}`, known, wanted);
 		const done = readStep(step, formula);
 		checkNeeds(done, known, place);
 		return done;
 	};
 	const steps = inOrder(file.steps.map(read), place);
+	const measured = new Set(steps.flatMap((step) => stepKeys(step, 'measurement')));
 	for (const line of file.outline) {
 		if (!known.lines.includes(line)) {
 			throw new BadInput(`${place}: outline`, `there is no line "${line}"${didYouMean(line, known.lines)}`);

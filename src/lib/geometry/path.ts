@@ -1,3 +1,4 @@
+import { SAME_PLACE } from '#shared/tolerances.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { distance, type Direction, type SheetPoint } from './point.ts';
 import {
@@ -51,31 +52,35 @@ export const pathReversed = (path: Path): Path => {
 	return [first ?? path[0], ...rest];
 };
 
-/** The place a given length along a path from its start, or undefined where the path is not so long. */
+/**
+ * The place a given length along a path from its start, or undefined where the path is not so long.
+ * The last digit of a sum of lengths is noise, so a path's own whole length always reaches its end.
+ */
 export const pointAtLength = (path: Path, length: Mm): SheetPoint | undefined => {
+	if (length < 0) return length < -SAME_PLACE ? undefined : pathStart(path);
 	let left = length;
 	for (const segment of path) {
 		const whole = segmentLength(segment);
-		if (left <= whole) return left < 0 ? undefined : segmentPoint(segment, parameterAtLength(segment, left));
+		if (left <= whole) return segmentPoint(segment, parameterAtLength(segment, left));
 		left = mm(left - whole);
 	}
-	return undefined;
+	return left > SAME_PLACE ? undefined : pathEnd(path);
 };
 
-/** Places along a path, no further apart than `step` as far as the handles can tell; straight parts give their ends. */
+/** Places along a path; on curved parts no further apart than `step`, while straight parts give their ends. */
 export const pathSamples = (path: Path, step: Mm): readonly SheetPoint[] => {
 	const samples = [pathStart(path)];
 	for (const segment of path) {
-		const parts = segment.kind === 'straight' ? 1 : Math.max(1, Math.ceil(handleLength(segment) / step));
+		const parts = segment.kind === 'straight' ? 1 : Math.max(1, Math.ceil(greatestSpeed(segment) / step));
 		for (let i = 1; i <= parts; i++) samples.push(segmentPoint(segment, i / parts));
 	}
 	return samples;
 };
 
-/** The length of a cubic's handles and the line between them: never less than the curve's own. */
-const handleLength = (segment: Extract<Segment, { kind: 'cubic' }>): Mm => {
+/** A cubic never runs faster, in millimetres per unit of t, than three times the longest side of its four places. */
+const greatestSpeed = (segment: Extract<Segment, { kind: 'cubic' }>): Mm => {
 	const { from, leaving, arriving, to } = segment;
-	return mm(distance(from, leaving) + distance(leaving, arriving) + distance(arriving, to));
+	return mm(3 * Math.max(distance(from, leaving), distance(leaving, arriving), distance(arriving, to)));
 };
 
 /** The rectangle that just holds these paths and places. Throws for nothing at all. */

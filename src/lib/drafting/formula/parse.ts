@@ -88,6 +88,9 @@ const readNode = (node: jsep.Expression, source: Source): Formula => {
 		case 'BinaryExpression': {
 			const { operator, left, right } = node as jsep.BinaryExpression;
 			if (isSign(operator)) {
+				if (operator === '/' && right.type === 'Literal' && right.value === 0) {
+					return fail(source, source.text.indexOf('/') + 1, 'it divides by nothing');
+				}
 				return { kind: 'operation', sign: operator, left: readNode(left, source), right: readNode(right, source) };
 			}
 			return fail(source, source.text.indexOf(operator) + 1, `"${operator}" is not allowed; a formula may hold ${ALLOWED}`);

@@ -1,7 +1,6 @@
 import { mm } from '#shared/units.ts';
 import { pathLength, pointAtLength } from '#geometry/path.ts';
 import { directionTo, moved } from '#geometry/point.ts';
-import { formulaNeeds } from '../formula/formula.ts';
 import { lengthOf, type Scope } from '../formula/value.ts';
 import { formulaArithmetic, formulaWords } from '../formula/words.ts';
 import { capitalised } from '../words.ts';
@@ -24,7 +23,8 @@ const towardPoint = ({ name, by }: StepOf<'along'>, on: Extract<On, { toward: st
 export const along: StepRules<'along'> = {
 	makes: 'point',
 	read: (file, formula) => ({ ...file, by: formula(file.by, 'by') }),
-	needs: ({ on, by }) => ['line' in on ? [on.line] : [on.from, on.toward], formulaNeeds(by)].flat(),
+	formulas: ({ by }) => [by],
+	needs: ({ on }) => ('line' in on ? [on.line] : [on.from, on.toward]),
 	start: ({ on }) => ('line' in on ? undefined : on.from),
 	work: (step, scope) => {
 		const { on, by, name } = step;

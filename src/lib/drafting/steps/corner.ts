@@ -5,6 +5,7 @@ import { madePoint, type StepRules } from './step-rules.ts';
 export const corner: StepRules<'corner'> = {
 	makes: 'point',
 	read: (file) => file,
+	formulas: () => [],
 	needs: () => [],
 	start: () => undefined,
 	work: () => madePoint(at(0, 0)),

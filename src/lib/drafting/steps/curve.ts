@@ -63,6 +63,7 @@ const RULES: Readonly<Record<StepOf<'curve'>['rule'], string>> = {
 export const curve: StepRules<'curve'> = {
 	makes: 'line',
 	read: (file) => file,
+	formulas: () => [],
 	needs: ({ through }) =>
 		through.flatMap(({ point, heading }) => [point, ...(typeof heading === 'object' ? [heading.squareTo] : [])]),
 	start: ({ through }) => through[0]?.point,

@@ -1,6 +1,5 @@
 import { mm, printLength } from '#shared/units.ts';
 import { between, distance } from '#geometry/point.ts';
-import { formulaNeeds } from '../formula/formula.ts';
 import { numberOf } from '../formula/value.ts';
 import { offsetWords } from '../words.ts';
 import { madePoint, type StepRules } from './step-rules.ts';
@@ -12,7 +11,8 @@ const shareWords = (share: number): string => SHARES[String(share)] ?? `${Number
 export const division: StepRules<'division'> = {
 	makes: 'point',
 	read: (file, formula) => ({ ...file, at: formula(file.at, 'at', 'share') }),
-	needs: ({ from, to, at }) => [from, to, ...formulaNeeds(at)],
+	formulas: ({ at }) => [at],
+	needs: ({ from, to }) => [from, to],
 	start: ({ from }) => from,
 	work: ({ from, to, at }, scope) => madePoint(between(scope.point(from), scope.point(to), numberOf(at, scope))),
 	explain: ({ name, from, to, at }, scope, { unit }) => {

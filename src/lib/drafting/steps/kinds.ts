@@ -1,4 +1,5 @@
 import type { StepFile, StepKind } from '#shared/method.ts';
+import { formulaKeys, formulaNeeds, type Formula } from '../formula/formula.ts';
 import type { Scope } from '../formula/value.ts';
 import type { Speech } from '../formula/words.ts';
 import { along } from './along.ts';
@@ -38,8 +39,13 @@ export const stepMakes = (step: Step | StepFile): 'point' | 'line' => rulesOf(st
 export const readStep = (file: StepFile, formula: FormulaReader): Step =>
 	rulesOf(file).read(file as never, formula) as Step;
 
+/** The formulas that a step is worked from. */
+export const stepFormulas = (step: Step): readonly Formula[] => rulesOf(step).formulas(step as never);
+
 /** Every point and line that must be drafted before this step. */
-export const stepNeeds = (step: Step): readonly string[] => rulesOf(step).needs(step as never);
+export const stepNeeds = (step: Step): readonly string[] => [
+	...new Set([...rulesOf(step).needs(step as never), ...stepFormulas(step).flatMap(formulaNeeds)])
+];
 
 /** The point from which a drafter measures in this step, where there is one. */
 export const stepStart = (step: Step): string | undefined => rulesOf(step).start(step as never);
@@ -50,3 +56,8 @@ export const workStep = (step: Step, scope: Scope): Work => rulesOf(step).work(s
 /** A step's rule in words and numbers. */
 export const explainStep = (step: Step, scope: Scope, speech: Speech): Explanation =>
 	rulesOf(step).explain(step as never, scope, speech);
+
+/** The keys of the measurements, or of the allowances, that a step's formulas name. */
+export const stepKeys = (step: Step, kind: 'measurement' | 'allowance'): readonly string[] => [
+	...new Set(stepFormulas(step).flatMap((formula) => formulaKeys(formula, kind)))
+];

@@ -1,6 +1,5 @@
 import { polyline } from '#geometry/path.ts';
 import { moved } from '#geometry/point.ts';
-import { formulaNeeds } from '../formula/formula.ts';
 import { lengthOf } from '../formula/value.ts';
 import { formulaArithmetic, formulaWords } from '../formula/words.ts';
 import { COMPASS } from './compass.ts';
@@ -10,7 +9,8 @@ import { madeLine, type StepRules } from './step-rules.ts';
 export const level: StepRules<'level'> = {
 	makes: 'line',
 	read: (file, formula) => ({ ...file, reach: formula(file.reach, 'reach') }),
-	needs: ({ from, reach }) => [from, ...formulaNeeds(reach)],
+	formulas: ({ reach }) => [reach],
+	needs: ({ from }) => [from],
 	start: ({ from }) => from,
 	work: ({ from, reach }, scope) => {
 		const start = scope.point(from);

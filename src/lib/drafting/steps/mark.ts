@@ -1,5 +1,4 @@
 import { moved } from '#geometry/point.ts';
-import { formulaNeeds } from '../formula/formula.ts';
 import { lengthOf } from '../formula/value.ts';
 import { formulaArithmetic, formulaWords } from '../formula/words.ts';
 import { capitalised, COMPASS_WORDS } from '../words.ts';
@@ -10,7 +9,8 @@ import { madePoint, type StepRules } from './step-rules.ts';
 export const mark: StepRules<'mark'> = {
 	makes: 'point',
 	read: (file, formula) => ({ ...file, by: formula(file.by, 'by') }),
-	needs: ({ from, by }) => [from, ...formulaNeeds(by)],
+	formulas: ({ by }) => [by],
+	needs: ({ from }) => [from],
 	start: ({ from }) => from,
 	work: ({ from, go, by }, scope) => madePoint(moved(scope.point(from), COMPASS[go], lengthOf(by, scope))),
 	explain: ({ name, from, go, by }, scope, speech) => {

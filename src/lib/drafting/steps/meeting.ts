@@ -6,6 +6,7 @@ import { madePoint, type StepRules } from './step-rules.ts';
 export const meeting: StepRules<'meeting'> = {
 	makes: 'point',
 	read: (file) => file,
+	formulas: () => [],
 	needs: ({ down, across }) => [down, across],
 	start: ({ down }) => down,
 	work: ({ down, across }, scope) => madePoint(at(scope.point(down).x, scope.point(across).y)),

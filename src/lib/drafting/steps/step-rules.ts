@@ -41,7 +41,9 @@ export interface StepRules<K extends StepKind> {
 	/** Whether a learner answers with a place or with a line. */
 	readonly makes: 'point' | 'line';
 	read(file: StepFileOf<K>, formula: FormulaReader): StepOf<K>;
-	/** Every point and line that must exist before this step. */
+	/** The formulas that the step is worked from. */
+	formulas(step: StepOf<K>): readonly Formula[];
+	/** The points and lines that the step starts from, beside those that its formulas name. */
 	needs(step: StepOf<K>): readonly string[];
 	/** The point from which a drafter measures. */
 	start(step: StepOf<K>): string | undefined;

@@ -15,6 +15,7 @@ const places = ({ name, through }: StepOf<'straight'>, scope: Scope): [SheetPoin
 export const straight: StepRules<'straight'> = {
 	makes: 'line',
 	read: (file) => file,
+	formulas: () => [],
 	needs: ({ through }) => through,
 	start: ({ through }) => through[0],
 	work: (step, scope) => madeLine(polyline(...places(step, scope))),

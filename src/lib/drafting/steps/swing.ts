@@ -1,6 +1,5 @@
 import { printLength } from '#shared/units.ts';
 import { swungToLevel } from '#geometry/rays.ts';
-import { formulaNeeds } from '../formula/formula.ts';
 import { lengthOf } from '../formula/value.ts';
 import { formulaArithmetic, formulaWords } from '../formula/words.ts';
 import { impossible, madePoint, type StepRules } from './step-rules.ts';
@@ -13,7 +12,8 @@ export const swing: StepRules<'swing'> = {
 		length: formula(file.length, 'length'),
 		level: formula(file.level, 'level')
 	}),
-	needs: ({ from, length, level }) => [from, ...formulaNeeds(length), ...formulaNeeds(level)],
+	formulas: ({ length, level }) => [length, level],
+	needs: ({ from }) => [from],
 	start: ({ from }) => from,
 	work: ({ name, from, length, level, side }, scope) => {
 		const point = swungToLevel(scope.point(from), lengthOf(length, scope), lengthOf(level, scope), side);

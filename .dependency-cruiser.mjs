@@ -1,0 +1,200 @@
+/**
+ * Who may import whom. Imports run one way: routes -> ui, server -> checker, exports -> garment ->
+ * drafting -> geometry -> shared. `npm run layers` reads these rules, and
+ * tests/architecture/layers.test.ts breaks each of them once to prove that it is seen.
+ */
+
+/** Layer folder -> what else it may import, and the words that a developer needs when it does not. */
+const layers = {
+	shared: {
+		allowed: [],
+		why:
+			'Lessons, src and tests all read shared/, so it stands on nothing. ' +
+			'Move what you need down into shared/, or pass it in as an argument.'
+	},
+	'src/lib/geometry': {
+		allowed: ['shared/units', 'shared/tolerances'],
+		why:
+			'Geometry knows points and lengths, never bodies or drafts. ' +
+			'Take plain points and Mm as arguments; keep what needs a body in src/lib/drafting/.'
+	},
+	'src/lib/drafting': {
+		allowed: ['src/lib/geometry', 'shared'],
+		why:
+			'A draft follows from a method and a body alone. ' +
+			'Return data; marks belong in src/lib/checker/, files in src/lib/exports/, pictures in src/lib/ui/.'
+	},
+	'src/lib/garment': {
+		allowed: ['src/lib/drafting', 'src/lib/geometry', 'shared'],
+		why: 'Pieces are made from drafts. Return data; let src/lib/exports/ or src/lib/ui/ show it.'
+	},
+	'src/lib/checker': {
+		allowed: ['src/lib/garment', 'src/lib/drafting', 'src/lib/geometry', 'shared'],
+		why:
+			'A verdict is data that any page or server can use. ' +
+			'Return a verdict or a note; let src/lib/ui/ put it on the screen.'
+	},
+	'src/lib/exports': {
+		allowed: ['src/lib/garment', 'src/lib/drafting', 'src/lib/geometry', 'shared'],
+		why: 'A file is written from pieces alone. Pass the piece or draft in; the caller decides where the file goes.'
+	},
+	'src/lib/server': {
+		allowed: [
+			'src/lib/exports',
+			'src/lib/checker',
+			'src/lib/garment',
+			'src/lib/drafting',
+			'src/lib/geometry',
+			'shared'
+		],
+		why: 'The class server answers requests and draws nothing. Return data from a use case; the route hands it to a ui component.'
+	},
+	'src/lib/ui': {
+		allowed: [
+			'src/lib/exports',
+			'src/lib/checker',
+			'src/lib/garment',
+			'src/lib/drafting',
+			'src/lib/geometry',
+			'shared'
+		],
+		why: 'A component gets what it shows from its route. Take it as a prop; load it in +page.ts or +page.server.ts.'
+	},
+	'src/cli': {
+		allowed: [
+			'src/lib/exports',
+			'src/lib/checker',
+			'src/lib/garment',
+			'src/lib/drafting',
+			'src/lib/geometry',
+			'shared'
+		],
+		why:
+			'The command line runs the engine without a page or a class server. ' +
+			'Move what both need into the layer below that owns the idea.'
+	}
+};
+
+const LOCAL = '^(src|shared|lessons|tests)/';
+const TEST = '[.]test[.]ts$';
+
+/** @param {string} place a folder, or a file without its ending */
+const at = (place) => `^${place}(/|[.]ts$)`;
+
+/** @typedef {import('dependency-cruiser').IForbiddenRuleType} Rule */
+
+/** @type {Rule[]} */
+const layerRules = Object.entries(layers).map(([layer, { allowed, why }]) => ({
+	name: `${layer.split('/').pop()}-imports-only-lower-layers`,
+	comment: why,
+	severity: 'error',
+	from: { path: `^${layer}/`, pathNot: TEST },
+	to: { path: LOCAL, pathNot: [layer, ...allowed].map(at) }
+}));
+
+/** @type {Rule[]} */
+const meetingRules = [
+	['checker', 'exports'],
+	['exports', 'checker']
+].map(([from, to]) => ({
+	name: `${from}-never-reaches-${to}`,
+	comment:
+		'A mark must not depend on how a file is written, nor a file on a mark, not even through a third module. ' +
+		'Put what both need into src/lib/garment/ or src/lib/drafting/.',
+	severity: 'error',
+	from: { path: `^src/lib/${from}/`, pathNot: TEST },
+	to: { path: `^src/lib/${to}/`, reachable: true }
+}));
+
+/** @type {import('dependency-cruiser').IConfiguration} */
+export default {
+	forbidden: [
+		...layerRules,
+		...meetingRules,
+		{
+			name: 'no-circular',
+			comment:
+				'Two modules that need each other cannot be read or tested alone. ' +
+				'Move the shared part into a third file, or pass it in as an argument.',
+			severity: 'error',
+			from: {},
+			to: { circular: true }
+		},
+		{
+			name: 'paper-only-in-the-kernel',
+			comment:
+				'paper keeps global state and adds 74 kB to a page, so one folder answers for it. ' +
+				'Import the function you need from #geometry/kernel/, or add one there.',
+			severity: 'error',
+			from: { pathNot: '^src/lib/geometry/kernel/' },
+			to: { path: 'node_modules/paper/' }
+		},
+		{
+			name: 'core-knows-no-framework',
+			comment:
+				'The same engine runs in a page, on the server and at the command line, so it must not pull in Svelte, ' +
+				'directly or through another module. Return plain data and wrap it in src/lib/ui/.',
+			severity: 'error',
+			from: { path: '^(shared|src/cli|src/lib/(geometry|drafting|garment|checker|exports))/', pathNot: TEST },
+			to: { path: 'node_modules/(svelte|@sveltejs)/', reachable: true }
+		},
+		{
+			name: 'only-server-files-reach-the-server',
+			comment:
+				'A browser must never be sent the class server. ' +
+				'Call it in +page.server.ts, +server.ts or hooks.server.ts, and pass the result to the page as data.',
+			severity: 'error',
+			from: {
+				path: '^src/',
+				pathNot: ['^src/lib/server/', '[.]server[.]ts$', '/[+]server[.]ts$', TEST]
+			},
+			to: { path: '^src/lib/server/' }
+		},
+		{
+			name: 'nothing-imports-the-command-line',
+			comment:
+				'The command line is a way in, not a library. ' +
+				'Move the function that you need down into the layer that owns the idea.',
+			severity: 'error',
+			from: { path: '^(src|shared|lessons)/', pathNot: ['^src/cli/', TEST] },
+			to: { path: '^src/cli/' }
+		},
+		{
+			name: 'no-code-imports-tests',
+			comment:
+				'What ships must not need its tests. Move the helper out of tests/ into the layer that owns the idea.',
+			severity: 'error',
+			from: { path: '^(src|shared)/', pathNot: TEST },
+			to: { path: ['^tests/', TEST] }
+		},
+		{
+			name: 'no-development-packages-in-the-program',
+			comment:
+				'`npm ci --omit=dev && npm start` must work. ' +
+				'Move the package to "dependencies" in package.json, or use it only in tests.',
+			severity: 'error',
+			from: { path: '^(src|shared)/', pathNot: TEST },
+			to: { dependencyTypes: ['npm-dev'] }
+		},
+		{
+			name: 'every-import-is-found',
+			comment:
+				'An import that cannot be found escapes all the other rules. Check the name, the .ts ending, ' +
+				'and the "imports" of package.json; $app, $env and ./$types are made by SvelteKit and are left out here.',
+			severity: 'error',
+			from: {},
+			to: { couldNotResolve: true, pathNot: ['^[$](app|env|service-worker)', '(^|/)[$]types([.]js)?$'] }
+		}
+	],
+	options: {
+		doNotFollow: { path: 'node_modules' },
+		exclude: { path: '^(build|[.]svelte-kit|coverage|test-results)/' },
+		// A type that is imported from a forbidden layer ties the two together as well.
+		tsPreCompilationDeps: true,
+		enhancedResolveOptions: {
+			extensions: ['.ts', '.js', '.mjs', '.svelte', '.json'],
+			exportsFields: ['exports'],
+			conditionNames: ['import', 'svelte', 'node', 'default']
+		}
+	}
+};

@@ -1,0 +1,21 @@
+import type { KnipConfig } from 'knip';
+
+/**
+ * The names that every lesson may embed. svelte.config.js imports them into each compiled lesson, inside
+ * a text that knip cannot follow. All other ways in are found by knip itself: routes and hooks by
+ * SvelteKit's names, the command line by "bin", tests by their endings, tests/run.ts and tests/bench by "scripts".
+ */
+const embeddedByLessons = 'src/lib/ui/lesson/embeds.ts';
+
+/** @see https://knip.dev/reference/configuration */
+const config: KnipConfig = {
+	entry: [embeddedByLessons],
+	project: ['src/**/*.{ts,js,svelte}', 'shared/**/*.ts', 'tests/**/*.ts', '*.{ts,js,mjs}'],
+	// The type of a public function's argument or result is part of what a reader needs, so it is
+	// exported beside the function even while nobody else has had to write its name.
+	ignoreExportsUsedInFile: { interface: true, type: true },
+	// A stale line in this file is an error too.
+	treatConfigHintsAsErrors: true
+};
+
+export default config;

@@ -1,0 +1,32 @@
+import { defineConfig, devices } from '@playwright/test';
+import { CHOSEN, CHROMIUM_SWITCHES, findChromium } from './tests/support/chromium.ts';
+
+const PORT = 4183;
+const ADDRESS = `http://localhost:${String(PORT)}`;
+
+// `npm test` installs a browser before it comes here. Without one Playwright says how to get its own.
+const browser = findChromium();
+// Playwright reads this file once more in every worker: they need not search again.
+if (browser) process.env[CHOSEN] = browser;
+
+export default defineConfig({
+	testDir: 'tests/e2e',
+	testMatch: '*.spec.ts',
+	fullyParallel: true,
+	forbidOnly: true,
+	retries: 0,
+	workers: 2,
+	use: {
+		...devices['Desktop Chrome'],
+		baseURL: ADDRESS,
+		launchOptions: { executablePath: browser, args: [...CHROMIUM_SWITCHES] },
+		trace: 'retain-on-failure'
+	},
+	webServer: {
+		command: `node src/cli/square-across.js serve --port ${String(PORT)}`,
+		url: ADDRESS,
+		timeout: 180_000,
+		gracefulShutdown: { signal: 'SIGTERM', timeout: 5_000 },
+		stdout: 'pipe'
+	}
+});

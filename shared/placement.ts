@@ -1,0 +1,44 @@
+import { z } from 'zod';
+
+/**
+ * What a learner put down for a step. Places are [across, down] in millimetres on the sheet. What
+ * was typed is kept as it was written, beside the place it gave.
+ */
+
+/** Nothing is drafted further than this from the corner; a place beyond it was not meant. */
+const SHEET_LIMIT_MM = 5000;
+
+const coordinate = z.number().min(-SHEET_LIMIT_MM).max(SHEET_LIMIT_MM);
+const place = z.tuple([coordinate, coordinate]);
+const unit = z.enum(['mm', 'cm', 'in']);
+const writing = z.string().max(100);
+
+const typed = z.discriminatedUnion('form', [
+	z.strictObject({
+		form: z.literal('distance'),
+		sum: writing,
+		from: z.string(),
+		go: z.enum(['up', 'down', 'across', 'in']),
+		unit
+	}),
+	z.strictObject({ form: z.literal('coordinates'), across: writing, down: writing, unit })
+]);
+
+const segment = z.union([
+	z.strictObject({ from: place, leaving: place, arriving: place, to: place }),
+	z.strictObject({ from: place, to: place })
+]);
+
+/** A placement: one point, or one line of straight and curved pieces. */
+export const placementSchema = z.discriminatedUnion('kind', [
+	z.strictObject({ kind: z.literal('point'), at: place, typed: typed.optional() }),
+	z.strictObject({ kind: z.literal('line'), segments: z.array(segment).min(1).max(20) })
+]);
+
+export type Placement = z.infer<typeof placementSchema>;
+export type PointPlacement = Extract<Placement, { kind: 'point' }>;
+export type LinePlacement = Extract<Placement, { kind: 'line' }>;
+/** A place as it is stored: [across, down] in millimetres. */
+export type Place = z.infer<typeof place>;
+/** What a learner typed, as written. */
+export type Typed = z.infer<typeof typed>;

@@ -1,0 +1,68 @@
+import { z } from 'zod';
+import type { Mm, Radians } from './units.ts';
+
+/**
+ * What the checker says of a placement. Four answers are not "right", and only *wrong* costs
+ * anything: *unfinished* (nothing placed yet), *not-valid* (an entry that cannot be read as a
+ * placement), *wrong*, and *our-fault* (the program could not judge it).
+ */
+
+const mm = z.custom<Mm>((value) => typeof value === 'number');
+const angle = z.custom<Radians>((value) => typeof value === 'number');
+const place = z.tuple([mm, mm]);
+
+/** One thing that was looked at; `within` says whether it kept the tolerance. `note` is stable and holds no numbers. */
+export const findingSchema = z.discriminatedUnion('aspect', [
+	z.object({
+		aspect: z.enum(['place', 'start', 'end']),
+		within: z.boolean(),
+		note: z.string(),
+		offBy: mm,
+		across: mm,
+		down: mm,
+		tolerance: mm
+	}),
+	z.object({
+		aspect: z.literal('direction'),
+		within: z.boolean(),
+		note: z.string(),
+		/** The point at which the direction was looked at, and whether the line leaves or reaches it. */
+		point: z.string(),
+		way: z.enum(['leaving', 'arriving']),
+		/** Whether the rule asks for a square angle there, and not only for a course. */
+		square: z.boolean(),
+		turned: angle,
+		tolerance: angle
+	}),
+	z.object({
+		aspect: z.literal('course'),
+		within: z.boolean(),
+		note: z.string(),
+		away: mm,
+		/** Where on the learner's line, and the way from the true line to it. */
+		where: place,
+		across: mm,
+		down: mm,
+		tolerance: mm
+	}),
+	z.object({
+		aspect: z.enum(['length', 'reach']),
+		within: z.boolean(),
+		note: z.string(),
+		/** Positive: too long. */
+		by: mm,
+		tolerance: mm
+	})
+]);
+
+export const verdictSchema = z.discriminatedUnion('answer', [
+	z.object({ answer: z.literal('right'), findings: z.array(findingSchema) }),
+	z.object({ answer: z.literal('wrong'), findings: z.array(findingSchema) }),
+	z.object({ answer: z.literal('unfinished') }),
+	z.object({ answer: z.literal('not-valid'), because: z.string() }),
+	z.object({ answer: z.literal('our-fault'), because: z.string() })
+]);
+
+export type Finding = z.infer<typeof findingSchema>;
+export type FindingOf<A extends Finding['aspect']> = Extract<Finding, { aspect: A }>;
+export type Verdict = z.infer<typeof verdictSchema>;

@@ -1,0 +1,136 @@
+import { spawn } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { existsSync } from 'node:fs';
+import { readdir, readFile, writeFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+/** The project's folder, whatever folder the command was typed in. */
+const PROJECT = fileURLToPath(new URL('../../', import.meta.url));
+
+/** Where the built app lies, and the note beside it that says what it was built from. */
+export const BUILD_FOLDER = path.join(PROJECT, 'build');
+const STAMP_FILE = path.join(BUILD_FOLDER, '.stamp');
+
+/** Everything that the built app is made from. */
+const SOURCES = [
+	'src',
+	'lessons',
+	'shared',
+	'static',
+	'package.json',
+	'package-lock.json',
+	'svelte.config.js',
+	'vite.config.ts'
+];
+
+/** Parts of the sources that no page contains, so that changing them needs no new build. */
+const NOT_IN_THE_APP = /^src\/cli\/|\.test\.ts$/;
+
+/** What a first build takes on a small machine; later ones are announced by the last one's length. */
+const FIRST_GUESS_SECONDS = 15;
+
+interface Stamp {
+	readonly sources: string;
+	readonly seconds: number;
+}
+
+/** A build that went wrong, with all that the bundler said. */
+export class BuildFailed extends Error {
+	constructor(output: string) {
+		super(`The app could not be built:\n${output}`);
+		this.name = 'BuildFailed';
+	}
+}
+
+const filesUnder = async (place: string): Promise<string[]> => {
+	const whole = path.join(PROJECT, place);
+	if (!existsSync(whole)) return [];
+	const entries = await readdir(whole, { withFileTypes: true }).catch((problem: unknown) => {
+		if (problem instanceof Error && 'code' in problem && problem.code === 'ENOTDIR') return null;
+		throw problem;
+	});
+	if (entries === null) return [place];
+	const nested = await Promise.all(entries.map((entry) => filesUnder(`${place}/${entry.name}`)));
+	return nested.flat();
+};
+
+/** One hash over the names and contents of all sources, the same on every machine. */
+const hashSources = async (): Promise<string> => {
+	const files = (await Promise.all(SOURCES.map(filesUnder))).flat();
+	const hash = createHash('sha256');
+	for (const file of files.filter((name) => !NOT_IN_THE_APP.test(name)).sort()) {
+		const content = await readFile(path.join(PROJECT, file));
+		hash.update(`${file}\0${String(content.length)}\0`).update(content);
+	}
+	return hash.digest('hex');
+};
+
+/** The stamp of the last build; null when there is none, or when it cannot be read. */
+const readStamp = async (): Promise<Stamp | null> => {
+	const text = await readFile(STAMP_FILE, 'utf8').catch(() => null);
+	if (text === null) return null;
+	const [sources, seconds] = text.trim().split(' ');
+	const took = Number(seconds);
+	return sources && Number.isFinite(took) ? { sources, seconds: took } : null;
+};
+
+/** Runs the bundler quietly: its output is shown only when it fails. */
+const runVite = (): Promise<void> => {
+	const manifest = createRequire(import.meta.url).resolve('vite/package.json');
+	const vite = path.join(path.dirname(manifest), 'bin/vite.js');
+	return new Promise((resolve, reject) => {
+		const child = spawn(process.execPath, [vite, 'build'], {
+			cwd: PROJECT,
+			stdio: ['ignore', 'pipe', 'pipe']
+		});
+		const output: Buffer[] = [];
+		child.stdout.on('data', (part: Buffer) => output.push(part));
+		child.stderr.on('data', (part: Buffer) => output.push(part));
+		child.on('error', reject);
+		child.on('close', (code) => {
+			if (code === 0) resolve();
+			else reject(new BuildFailed(Buffer.concat(output).toString('utf8')));
+		});
+	});
+};
+
+/** The stamp is taken before the build, so an edit made during it leads to another build next time. */
+const build = async (sources: string, guess: number, say: (line: string) => void): Promise<void> => {
+	say(`Building (about ${String(guess)} s, once)…`);
+	const start = performance.now();
+	await runVite();
+	const seconds = Math.max(1, Math.round((performance.now() - start) / 1000));
+	await writeFile(STAMP_FILE, `${sources} ${String(seconds)}\n`);
+};
+
+/**
+ * Builds the app unless the last build was made from the very same sources.
+ *
+ * @param say shows one line of progress
+ * @throws BuildFailed with the bundler's output
+ */
+export const ensureBuilt = async (say: (line: string) => void): Promise<void> => {
+	const [sources, stamp] = await Promise.all([hashSources(), readStamp()]);
+	const isFresh = stamp?.sources === sources && existsSync(path.join(BUILD_FOLDER, 'handler.js'));
+	if (!isFresh) await build(sources, stamp?.seconds ?? FIRST_GUESS_SECONDS, say);
+};
+
+/** `square-across build`: builds, whatever was built before. Gives the exit code. */
+export const buildCommand = async (words: readonly string[]): Promise<number> => {
+	if (words.length > 0) {
+		process.stderr.write(`build takes no arguments; saw "${words.join(' ')}".\n`);
+		return 2;
+	}
+	const [sources, stamp] = await Promise.all([hashSources(), readStamp()]);
+	try {
+		await build(sources, stamp?.seconds ?? FIRST_GUESS_SECONDS, console.log);
+	} catch (problem) {
+		if (!(problem instanceof BuildFailed)) throw problem;
+		process.stderr.write(`${problem.message}\n`);
+		return 1;
+	}
+	console.log('Built.');
+	return 0;
+};

@@ -1,0 +1,48 @@
+import { didYouMean } from '#shared/nearest-name.ts';
+import { buildCommand } from './app-build.ts';
+import { draftCommand } from './draft-command.ts';
+import { allowClosedPipes, complain } from './output.ts';
+import { serveCommand } from './serve.ts';
+
+/** Exit code for a command, option or value that a person can put right. */
+const BAD_USE = 2;
+
+const COMMANDS = ['draft', 'serve', 'build', 'help'];
+
+const USAGE = `Usage:
+  square-across draft METHOD --body FILE.json [--json]   draft one body from its measurements (- reads standard input)
+  square-across draft METHOD --bodies FILE.csv           draft a table of bodies: one line of JSON a row
+  square-across serve [--port N] [--host H]              serve the lessons on this machine (builds them when needed)
+  square-across build                                    build the lessons for serving
+
+METHOD is back-block or another id of lessons/*/method.yaml; \`draft --help\` says how a body is written.
+`;
+
+/**
+ * Runs one command line and gives its exit code: 0 done, 1 our fault, 2 a wrong command or value.
+ *
+ * @param words the arguments after the program's name
+ */
+export const main = async (words: readonly string[]): Promise<number> => {
+	allowClosedPipes();
+	const [command, ...rest] = words;
+	switch (command) {
+		case 'draft':
+			return draftCommand(rest);
+		case 'serve':
+			return serveCommand(rest);
+		case 'build':
+			return buildCommand(rest);
+		case 'help':
+		case '--help':
+		case '-h':
+			process.stdout.write(USAGE);
+			return 0;
+		case undefined:
+			process.stderr.write(USAGE);
+			return BAD_USE;
+		default:
+			complain(`There is no command "${command}"${didYouMean(command, COMMANDS)}. Try square-across --help.`);
+			return BAD_USE;
+	}
+};

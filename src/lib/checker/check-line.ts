@@ -1,0 +1,118 @@
+import {
+	CURVE_TOLERANCE,
+	LENGTH_TOLERANCE,
+	POINT_TOLERANCE,
+	SAME_PLACE,
+	SQUARE_TOLERANCE,
+	TANGENT_TOLERANCE
+} from '#shared/tolerances.ts';
+import { mm, radians, type Mm, type Radians } from '#shared/units.ts';
+import type { Finding, FindingOf } from '#shared/verdict.ts';
+import { greatestDistance } from '#geometry/apart.ts';
+import { pathEnd, pathLength, pathReversed, pathStart, polyline, type Path } from '#geometry/path.ts';
+import { angleBetween, at, distance } from '#geometry/point.ts';
+import { segmentDirection, type Segment } from '#geometry/segment.ts';
+import type { Step, StepOf } from '#drafting/steps/step-rules.ts';
+import { placeFinding } from './check-point.ts';
+
+/** The learner's line turned round where it was drawn from its end to its start: either way is right. */
+const turnedTo = (placed: Path, right: Path): Path => {
+	const straightOn = distance(pathStart(placed), pathStart(right)) + distance(pathEnd(placed), pathEnd(right));
+	const turned = distance(pathEnd(placed), pathStart(right)) + distance(pathStart(placed), pathEnd(right));
+	return turned < straightOn ? pathReversed(placed) : placed;
+};
+
+const lengthFinding = (aspect: 'length' | 'reach', by: Mm, tolerance: Mm): FindingOf<'length' | 'reach'> => ({
+	aspect,
+	within: aspect === 'reach' ? by >= -tolerance : Math.abs(by) <= tolerance,
+	note: `${aspect}:${by > 0 ? 'too-long' : 'too-short'}`,
+	by,
+	tolerance
+});
+
+const courseFinding = (placed: Path, right: Path, tolerance: Mm): Finding => {
+	const { away, on, nearest } = greatestDistance(placed, right);
+	return {
+		aspect: 'course',
+		within: away <= tolerance,
+		note: 'course',
+		away,
+		where: [on.x, on.y],
+		across: mm(on.x - nearest.x),
+		down: mm(on.y - nearest.y),
+		tolerance
+	};
+};
+
+/** Square at the centre line is judged most strictly: a slip there is doubled when the fold is opened. */
+const directionTolerance = (segmentEnd: { readonly x: Mm }, square: boolean): Radians =>
+	square && Math.abs(segmentEnd.x) <= SAME_PLACE ? SQUARE_TOLERANCE : TANGENT_TOLERANCE;
+
+const directionFinding = (
+	placed: Segment,
+	right: Segment,
+	way: 'leaving' | 'arriving',
+	node: StepOf<'curve'>['through'][number]
+): Finding => {
+	const t = way === 'leaving' ? 0 : 1;
+	const [drawn, wanted] = [segmentDirection(placed, t), segmentDirection(right, t)];
+	const turned = drawn && wanted ? angleBetween(drawn, wanted) : radians(Math.PI);
+	const square = node.heading !== 'chord';
+	const tolerance = directionTolerance(way === 'leaving' ? right.from : right.to, square);
+	return {
+		aspect: 'direction',
+		within: turned <= tolerance,
+		note: square ? 'direction:not-square' : 'direction',
+		point: node.point,
+		way,
+		square,
+		turned,
+		tolerance
+	};
+};
+
+/** The directions at every point of a curve; only at its two ends where the learner drew it in other pieces. */
+const directionFindings = (step: StepOf<'curve'>, placed: Path, right: Path): readonly Finding[] => {
+	const alike = placed.length === right.length;
+	return right.flatMap((segment, i) => {
+		const [from, to] = [step.through[i], step.through[i + 1]];
+		if (!from || !to) return [];
+		const drawn = alike ? placed[i] : undefined;
+		const first = drawn ?? (i === 0 ? placed[0] : undefined);
+		const last = drawn ?? (i === right.length - 1 ? placed.at(-1) : undefined);
+		return [
+			...(first ? [directionFinding(first, segment, 'leaving', from)] : []),
+			...(last ? [directionFinding(last, segment, 'arriving', to)] : [])
+		];
+	});
+};
+
+/** A level may run on as far as the learner likes: it is compared with the true level of the same length. */
+const checkLevel = (placed: Path, right: Path): readonly Finding[] => {
+	const [start, drawn] = [pathStart(right), turnedTo(placed, right)];
+	const reach = mm(pathEnd(drawn).x - pathEnd(right).x);
+	const end = at(Math.max(pathEnd(right).x, pathEnd(drawn).x), start.y);
+	const shortEnd = at(pathEnd(drawn).x, start.y);
+	return [
+		placeFinding('start', pathStart(drawn), start, POINT_TOLERANCE),
+		placeFinding('end', pathEnd(drawn), shortEnd, POINT_TOLERANCE),
+		lengthFinding('reach', reach, POINT_TOLERANCE),
+		...(reach >= -POINT_TOLERANCE ? [courseFinding(drawn, polyline(start, end), CURVE_TOLERANCE)] : [])
+	];
+};
+
+/**
+ * Everything looked at in a line: its ends, for a curve the directions at its points, its greatest
+ * distance from the true line both ways, and its length.
+ */
+export const checkLine = (step: Step, placed: Path, right: Path): readonly Finding[] => {
+	if (step.kind === 'level') return checkLevel(placed, right);
+	const drawn = turnedTo(placed, right);
+	return [
+		placeFinding('start', pathStart(drawn), pathStart(right), POINT_TOLERANCE),
+		placeFinding('end', pathEnd(drawn), pathEnd(right), POINT_TOLERANCE),
+		...(step.kind === 'curve' ? directionFindings(step, drawn, right) : []),
+		courseFinding(drawn, right, CURVE_TOLERANCE),
+		lengthFinding('length', mm(pathLength(drawn) - pathLength(right)), LENGTH_TOLERANCE)
+	];
+};

@@ -1,0 +1,83 @@
+import { mm, printLength, type Mm, type Unit } from '#shared/units.ts';
+import { boundsOf, pathData, type Bounds } from '#geometry/path.ts';
+import type { Draft } from '#drafting/evaluate.ts';
+import type { Method } from '#drafting/method.ts';
+
+/** The side of the square that is measured on paper before a print is trusted. */
+export const CHECK_SQUARE: Mm = mm(100);
+
+/** Line widths in millimetres, each twice the one before it but for the rounding of ISO 128's series (from memory). */
+const WIDTHS = { outline: 0.7, line: 0.35, level: 0.18 } as const;
+
+/** Height of the names of points. */
+const NAME_SIZE: Mm = mm(4);
+
+const escaped = (text: string): string =>
+	text.replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
+
+const lineElement = (method: Method, name: string, draft: Draft): string => {
+	const line = draft.lines[name];
+	if (!line) return '';
+	const level = method.steps.some((step) => step.name === name && step.kind === 'level');
+	const kind = method.outline.includes(name) ? 'outline' : level ? 'level' : 'line';
+	const dashes = kind === 'level' ? ' stroke-dasharray="4 2"' : '';
+	return `<path id="line-${name}" d="${pathData(line.path)}" stroke-width="${WIDTHS[kind]}"${dashes}/>`;
+};
+
+const pointElement = (name: string, draft: Draft): string => {
+	const point = draft.points[name];
+	if (!point) return '';
+	const [x, y] = [point.x.toFixed(3), point.y.toFixed(3)];
+	const beside = `x="${(point.x + 1.5).toFixed(3)}" y="${(point.y - 1.5).toFixed(3)}"`;
+	return `<circle cx="${x}" cy="${y}" r="0.6"/><text ${beside}>${escaped(name)}</text>`;
+};
+
+/** The ink of a draft as SVG elements in millimetres: its lines, its points and their names. */
+export const draftInk = (method: Method, draft: Draft): string => {
+	const lines = Object.keys(draft.lines).map((name) => lineElement(method, name, draft));
+	const points = Object.keys(draft.points).map((name) => pointElement(name, draft));
+	return (
+		`<g fill="none" stroke="#000" stroke-linecap="round" stroke-linejoin="round">${lines.join('')}</g>` +
+		`<g font-family="sans-serif" font-size="${NAME_SIZE}">${points.join('')}</g>`
+	);
+};
+
+/** The part of the sheet that a draft covers, with room for the names at its edge. */
+export const draftBounds = (draft: Draft): Bounds => {
+	const { left, top, right, bottom } = boundsOf(
+		Object.values(draft.lines).map(({ path }) => path),
+		Object.values(draft.points)
+	);
+	const room = 8;
+	return { left: mm(left - room), top: mm(top - room), right: mm(right + room), bottom: mm(bottom + room) };
+};
+
+/** A square of exactly 100 mm with the words that say what it is for, its corner at x, y. */
+export const checkSquare = (x: Mm, y: Mm, unit: Unit): string => {
+	const side = CHECK_SQUARE;
+	const inches = unit === 'in' ? ` (${printLength(side, 'in')}, very nearly)` : '';
+	return (
+		`<rect id="check-square" x="${x}" y="${y}" width="${side}" height="${side}" fill="none" stroke="#000" stroke-width="0.35"/>` +
+		`<text x="${x + side / 2}" y="${y + side / 2 - 2}" font-family="sans-serif" font-size="4.5" text-anchor="middle">Each side is 100 mm${inches}.</text>` +
+		`<text x="${x + side / 2}" y="${y + side / 2 + 5}" font-family="sans-serif" font-size="4.5" text-anchor="middle">If not, print again at 100 %.</text>`
+	);
+};
+
+/**
+ * A whole draft at true scale in one SVG file: one user unit is one millimetre, and width and height
+ * are given in mm. The check square stands to the right of the draft.
+ */
+export const draftSvg = (method: Method, draft: Draft, bodyName: string, unit: Unit): string => {
+	const { left, top, right, bottom } = draftBounds(draft);
+	const width = right - left + CHECK_SQUARE + 10;
+	const height = Math.max(bottom - top, CHECK_SQUARE + 20);
+	const title = escaped(`${method.name} for ${bodyName}`);
+	const size = `width="${width.toFixed(3)}mm" height="${height.toFixed(3)}mm"`;
+	const box = `viewBox="${left.toFixed(3)} ${top.toFixed(3)} ${width.toFixed(3)} ${height.toFixed(3)}"`;
+	return (
+		`<svg xmlns="http://www.w3.org/2000/svg" ${size} ${box}><title>${title}</title>` +
+		draftInk(method, draft) +
+		checkSquare(right, mm(top + 15), unit) +
+		`<text x="${right.toFixed(3)}" y="${(top + 10).toFixed(3)}" font-family="sans-serif" font-size="5">${title}</text></svg>`
+	);
+};

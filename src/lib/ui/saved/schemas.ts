@@ -1,0 +1,52 @@
+import { z } from 'zod';
+import { bodyFileSchema, readBody } from '#shared/body.ts';
+import { placementSchema } from '#shared/placement.ts';
+
+/** The shapes in which a learner's things are saved; `version` lets a later program read an earlier one's. */
+const VERSION = 1;
+const version = z.literal(VERSION).default(VERSION);
+
+export const settingsSchema = z.object({
+	version,
+	unit: z.enum(['cm', 'in']).default('cm'),
+	body: z.string().default('heron'),
+	/** Snap of the sheet in millimetres, for each unit. */
+	snap: z.object({ cm: z.number().positive(), in: z.number().positive() }).default({ cm: 1, in: 25.4 / 16 })
+});
+
+/** A body file that reads without an error; what is wrong with it otherwise is the engine's own message. */
+const readableBody = bodyFileSchema.superRefine((file, context) => {
+	try {
+		readBody(file);
+	} catch (error) {
+		context.addIssue({ code: 'custom', message: error instanceof Error ? error.message : String(error) });
+	}
+});
+
+export const ownBodiesSchema = z.object({
+	version,
+	bodies: z.array(z.object({ id: z.string(), file: readableBody }))
+});
+
+const entrySchema = z.object({
+	placement: placementSchema.optional(),
+	/** Whether this very placement was given to the checker. */
+	checked: z.boolean().default(false),
+	tries: z.number().int().min(0).default(0),
+	/** Rungs of help opened, 0 to 3. */
+	help: z.number().int().min(0).max(3).default(0),
+	/** The program placed it, because the learner began at a later lesson. */
+	shown: z.boolean().default(false)
+});
+
+export const workSchema = z.object({
+	version,
+	method: z.string(),
+	body: z.string(),
+	steps: z.record(z.string(), entrySchema)
+});
+
+export type Settings = z.infer<typeof settingsSchema>;
+export type Entry = z.infer<typeof entrySchema>;
+export type SavedWork = z.infer<typeof workSchema>;
+export type OwnBodyFile = z.infer<typeof bodyFileSchema>;

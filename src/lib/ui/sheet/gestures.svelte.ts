@@ -1,0 +1,139 @@
+import { mm, px, type Mm } from '#shared/units.ts';
+import { distance, type SheetPoint } from '#geometry/point.ts';
+import { snapped } from './grid.ts';
+import type { Target, Tool } from './tool.svelte.ts';
+import { panned, toScreen, toSheet, zoomed, type ScreenPoint, type SheetView } from './view.ts';
+
+/** What the fingers or the mouse are doing. Every way out goes through `end`. */
+type Doing =
+	| { readonly kind: 'nothing' }
+	| { readonly kind: 'pressing'; readonly start: ScreenPoint }
+	| { readonly kind: 'panning'; readonly last: ScreenPoint }
+	| { readonly kind: 'dragging'; readonly target: Target; readonly lift: number }
+	| { readonly kind: 'pinching'; readonly apart: number; readonly middle: ScreenPoint };
+
+/** Movement in pixels below which a press is a tap and not a drag. */
+const TAP_SLACK = 6;
+/** How near a press must be to a target to take hold of it: half the 44 px that a finger wants, less for a mouse. */
+const GRASP = { touch: 24, mouse: 14 } as const;
+/** A finger hides what it touches, so what it drags stays this far above it. */
+const FINGER_LIFT = 44;
+/** How near a named point must be for a line's end to settle on it. */
+const SETTLE = 30;
+
+/** Turns presses, drags, pinches and taps on the sheet into moves of the tool and of the view. */
+export class Gestures {
+	readonly tool: Tool;
+	view: SheetView = $state.raw({ left: mm(0), top: mm(0), scale: 1 });
+	readonly snap: () => Mm;
+	/** Where a mouse hovers, snapped; undefined for fingers and outside the sheet. */
+	hover: SheetPoint | undefined = $state.raw();
+	#doing: Doing = { kind: 'nothing' };
+	#pressed = new Map<number, ScreenPoint>();
+
+	constructor(tool: Tool, snap: () => Mm) {
+		this.tool = tool;
+		this.snap = snap;
+	}
+
+	down(id: number, at: ScreenPoint, touch: boolean): void {
+		this.#pressed.set(id, at);
+		if (this.#pressed.size === 2) {
+			this.tool.drag('', undefined);
+			this.#doing = { kind: 'pinching', ...this.#spread() };
+			return;
+		}
+		const target = this.#targetAt(at, touch ? GRASP.touch : GRASP.mouse);
+		if (target) this.tool.choose(target.id);
+		this.#doing = target ? { kind: 'dragging', target, lift: touch ? FINGER_LIFT : 0 } : { kind: 'pressing', start: at };
+	}
+
+	move(id: number, at: ScreenPoint, touch: boolean): void {
+		if (!this.#pressed.has(id)) {
+			this.hover = touch ? undefined : this.#settled(at);
+			return;
+		}
+		this.#pressed.set(id, at);
+		const doing = this.#doing;
+		if (doing.kind === 'pinching') this.#pinch(doing);
+		if (doing.kind === 'dragging') this.tool.drag(doing.target.id, this.#settled(this.#lifted(at, doing.lift), doing.target));
+		if (doing.kind === 'panning') {
+			this.view = panned(this.view, at.left - doing.last.left, at.top - doing.last.top);
+			this.#doing = { kind: 'panning', last: at };
+		}
+		if (doing.kind === 'pressing' && Math.hypot(at.left - doing.start.left, at.top - doing.start.top) > TAP_SLACK) {
+			this.hover = undefined;
+			this.#doing = { kind: 'panning', last: at };
+		}
+	}
+
+	up(id: number, at: ScreenPoint): void {
+		const doing = this.#doing;
+		if (doing.kind === 'dragging') {
+			const { target, lift } = doing;
+			const moved = this.tool.places[target.id];
+			this.tool.put(target.id, moved ?? this.#settled(this.#lifted(at, lift), target));
+		}
+		if (doing.kind === 'pressing' && this.tool.target) this.tool.put(this.tool.target.id, this.#settled(at));
+		this.end(id);
+	}
+
+	/** The one way out: a lift, a cancel, a lost pointer. */
+	end(id: number): void {
+		this.#pressed.delete(id);
+		this.tool.drag('', undefined);
+		this.#doing = { kind: 'nothing' };
+	}
+
+	leave(): void {
+		this.hover = undefined;
+	}
+
+	zoom(factor: number, about: ScreenPoint): void {
+		this.view = zoomed(this.view, factor, about);
+	}
+
+	/** A place on the screen as a place of the sheet: on the grid, or on a named point where the target settles on those. */
+	#settled(at: ScreenPoint, target = this.tool.target): SheetPoint {
+		const place = toSheet(this.view, at);
+		if (target?.settles) {
+			const near = Object.values(this.tool.work.inked.points)
+				.map((point) => ({ point, away: distance(point, place) * this.view.scale }))
+				.sort((a, b) => a.away - b.away)[0];
+			if (near && near.away <= SETTLE) return near.point;
+		}
+		return snapped(place, this.snap());
+	}
+
+	#lifted(at: ScreenPoint, lift: number): ScreenPoint {
+		return { left: at.left, top: px(at.top - lift) };
+	}
+
+	#targetAt(at: ScreenPoint, reach: number): Target | undefined {
+		const near = this.tool.targets
+			.flatMap((target) => {
+				const place = this.tool.places[target.id];
+				if (!place) return [];
+				const seen = toScreen(this.view, place);
+				return [{ target, away: Math.hypot(seen.left - at.left, seen.top - at.top) }];
+			})
+			.filter(({ away }) => away <= reach);
+		return near.sort((a, b) => a.away - b.away)[0]?.target;
+	}
+
+	#spread(): { apart: number; middle: ScreenPoint } {
+		const [a, b] = [...this.#pressed.values()];
+		if (!a || !b) return { apart: 1, middle: { left: px(0), top: px(0) } };
+		return {
+			apart: Math.hypot(a.left - b.left, a.top - b.top),
+			middle: { left: px((a.left + b.left) / 2), top: px((a.top + b.top) / 2) }
+		};
+	}
+
+	#pinch({ apart, middle }: Extract<Doing, { kind: 'pinching' }>): void {
+		const now = this.#spread();
+		const moved = panned(this.view, now.middle.left - middle.left, now.middle.top - middle.top);
+		this.view = zoomed(moved, now.apart / Math.max(1, apart), now.middle);
+		this.#doing = { kind: 'pinching', ...now };
+	}
+}

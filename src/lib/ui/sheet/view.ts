@@ -1,0 +1,70 @@
+import { mm, px, type Mm, type Px } from '#shared/units.ts';
+import type { Bounds } from '#geometry/path.ts';
+import { at, type SheetPoint } from '#geometry/point.ts';
+
+/** A place on the screen, in CSS pixels from the drawing's own corner. Never to be mixed with a SheetPoint. */
+export interface ScreenPoint {
+	readonly left: Px;
+	readonly top: Px;
+}
+
+/** What part of the sheet is seen: the sheet's place at the drawing's corner, and pixels to the millimetre. */
+export interface SheetView {
+	readonly left: Mm;
+	readonly top: Mm;
+	readonly scale: number;
+}
+
+/** The drawing's size on the screen. */
+export interface ScreenSize {
+	readonly width: Px;
+	readonly height: Px;
+}
+
+/** Zoom limits, in pixels to the millimetre: a whole dress on a phone, and a tenth of a millimetre as wide as a pencil line. */
+const LEAST_SCALE = 0.15;
+const MOST_SCALE = 30;
+
+const limited = (scale: number): number => Math.min(MOST_SCALE, Math.max(LEAST_SCALE, scale));
+
+/** Where a place of the sheet is seen. */
+export const toScreen = (view: SheetView, point: SheetPoint): ScreenPoint => ({
+	left: px((point.x - view.left) * view.scale),
+	top: px((point.y - view.top) * view.scale)
+});
+
+/** The place of the sheet under a place on the screen. */
+export const toSheet = (view: SheetView, screen: ScreenPoint): SheetPoint =>
+	at(view.left + screen.left / view.scale, view.top + screen.top / view.scale);
+
+/** The view moved so that the paper follows a drag of so many pixels. */
+export const panned = (view: SheetView, right: number, down: number): SheetView => ({
+	...view,
+	left: mm(view.left - right / view.scale),
+	top: mm(view.top - down / view.scale)
+});
+
+/** The view zoomed about a place on the screen, which stays where it is. */
+export const zoomed = (view: SheetView, factor: number, about: ScreenPoint): SheetView => {
+	const fixed = toSheet(view, about);
+	const scale = limited(view.scale * factor);
+	return { scale, left: mm(fixed.x - about.left / scale), top: mm(fixed.y - about.top / scale) };
+};
+
+/** The least width and height of sheet shown by a fit: below it a learner would lose the sense of scale. */
+const LEAST_FIT: Mm = mm(80);
+
+/**
+ * The view that shows `bounds` with a margin (a share of its size) all round, in the middle of the
+ * drawing; but no more than `beside` pixels (where any are given) are spent on the far side of the
+ * centre line, where nothing is drafted.
+ */
+export const fitted = (bounds: Bounds, size: ScreenSize, margin: number, beside = 0): SheetView => {
+	const width = Math.max(LEAST_FIT, bounds.right - bounds.left) * (1 + 2 * margin);
+	const height = Math.max(LEAST_FIT, bounds.bottom - bounds.top) * (1 + 2 * margin);
+	const scale = limited(Math.min(size.width / width, size.height / height));
+	const middle = { x: (bounds.left + bounds.right) / 2, y: (bounds.top + bounds.bottom) / 2 };
+	const left = mm(middle.x - size.width / scale / 2);
+	const top = mm(middle.y - size.height / scale / 2);
+	return { scale, left: beside > 0 ? mm(Math.max(left, -beside / scale)) : left, top };
+};

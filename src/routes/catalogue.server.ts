@@ -1,0 +1,44 @@
+import { parse } from 'yaml';
+import { readMethod } from '#drafting/read-method.ts';
+import type { Method } from '#drafting/method.ts';
+import { lessonMetaSchema, type LessonMeta } from '#ui/lesson/lesson-meta.ts';
+
+/** The lessons and methods that there are, read once when the server starts: a broken one stops it by name. */
+
+const METAS = import.meta.glob('/lessons/*/en.md', { eager: true, import: 'metadata' });
+const TEXTS = import.meta.glob<string>('/lessons/*/en.md', { eager: true, query: '?raw', import: 'default' });
+const METHODS = import.meta.glob<string>('/lessons/*/method.yaml', { eager: true, query: '?raw', import: 'default' });
+
+/** A lesson as the catalogue knows it. */
+export interface CataloguedLesson {
+	/** The name of its folder, and its address. */
+	readonly id: string;
+	readonly meta: LessonMeta;
+	/** The steps embedded in its text, in order. */
+	readonly steps: readonly string[];
+}
+
+const folderOf = (path: string): string => path.split('/').at(-2) ?? path;
+const stepsIn = (text: string): string[] => [...text.matchAll(/<Step name="([^"]+)">/g)].map(([, name = '']) => name);
+
+/** Every lesson, in the order of its folders' numbers. */
+export const LESSONS: readonly CataloguedLesson[] = Object.keys(METAS)
+	.sort()
+	.map((path) => {
+		const meta = lessonMetaSchema.safeParse(METAS[path]);
+		if (!meta.success) throw new Error(`${path}: front matter: ${meta.error.message}`);
+		return { id: folderOf(path), meta: meta.data, steps: stepsIn(TEXTS[path] ?? '') };
+	});
+
+const methods = new Map(
+	Object.entries(METHODS).map(([path, text]) => {
+		const method = readMethod(parse(text), path.slice(1));
+		return [method.id, method] as const;
+	})
+);
+
+/** The method of this name, if there is one. */
+export const methodById = (id: string): Method | undefined => methods.get(id);
+
+/** Every method, in the order of its lessons. */
+export const METHODS_IN_ORDER: readonly Method[] = [...methods.values()];

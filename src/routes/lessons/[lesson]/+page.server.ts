@@ -1,0 +1,25 @@
+import { error } from '@sveltejs/kit';
+import { didYouMean } from '#shared/nearest-name.ts';
+import type { LessonLink } from '#ui/lesson/lesson-meta.ts';
+import { LESSONS, methodById, type CataloguedLesson } from '../../catalogue.server.ts';
+import type { PageServerLoad } from './$types';
+
+const link = (lesson: CataloguedLesson | undefined): LessonLink | undefined =>
+	lesson && { href: `/lessons/${lesson.id}`, title: lesson.meta.title };
+
+export const load: PageServerLoad = ({ params }) => {
+	const index = LESSONS.findIndex(({ id }) => id === params.lesson);
+	const lesson = LESSONS[index];
+	if (!lesson) {
+		const near = didYouMean(params.lesson, LESSONS.map(({ id }) => id));
+		error(404, `There is no lesson "${params.lesson}"${near}.`);
+	}
+	return {
+		id: lesson.id,
+		meta: lesson.meta,
+		steps: lesson.steps,
+		method: lesson.meta.method === undefined ? undefined : methodById(lesson.meta.method),
+		previous: link(LESSONS[index - 1]),
+		next: link(LESSONS[index + 1])
+	};
+};

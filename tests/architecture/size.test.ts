@@ -1,0 +1,63 @@
+import { ESLint } from 'eslint';
+import { beforeAll, describe, expect, it } from 'vitest';
+import ts from 'typescript-eslint';
+import { PROJECT } from './tree-copy.ts';
+
+const lines = (count: number, line: (index: number) => string): string =>
+	Array.from({ length: count }, (_, index) => line(index)).join('\n');
+
+const constants = (count: number): string =>
+	lines(count, (index) => `export const c${String(index)} = ${String(index)};`);
+const longFunction = (count: number): string =>
+	`export function planted(): number {\n\tlet sum = 0;\n${lines(count - 4, (index) => `\tsum += ${String(index)};`)}\n\treturn sum;\n}\n`;
+const component = (count: number): string => lines(count, (index) => `<p>${String(index)}</p>`);
+
+describe('size ceilings and the ban on any', () => {
+	let eslint: ESLint;
+	beforeAll(() => {
+		// The planted files exist only here, so the rules that ask the compiler are left out.
+		eslint = new ESLint({
+			cwd: PROJECT,
+			overrideConfig: [{ files: ['**/*.ts', '**/*.svelte'], ...ts.configs.disableTypeChecked }]
+		});
+	});
+
+	const brokenRules = async (filePath: string, text: string): Promise<(string | null)[]> => {
+		const [result] = await eslint.lintText(text, { filePath });
+		return (result?.messages ?? []).filter(({ severity }) => severity === 2).map(({ ruleId }) => ruleId);
+	};
+
+	it.each([
+		['src/lib/geometry/planted.ts', constants(400), constants(401), 'max-lines'],
+		['src/lib/ui/Planted.svelte', component(300), component(301), 'max-lines'],
+		['src/lib/geometry/planted.ts', longFunction(60), longFunction(61), 'max-lines-per-function'],
+		[
+			'src/lib/geometry/planted.ts',
+			'export type A = unknown;',
+			'export type A = any;',
+			'@typescript-eslint/no-explicit-any'
+		]
+	])('let %s be just small enough, and see one line more', async (file, good, bad, rule) => {
+		expect(await brokenRules(file, good)).toEqual([]);
+		expect(await brokenRules(file, bad)).toEqual([rule]);
+	});
+
+	it('do not count blank lines and comments', async () => {
+		expect(
+			await brokenRules('src/lib/geometry/planted.ts', `${constants(400)}\n\n// why\n/* and how */\n`)
+		).toEqual([]);
+	});
+
+	it('let tables under shared/data be as long as they are', async () => {
+		expect(await brokenRules('shared/data/planted.ts', constants(500))).toEqual([]);
+	});
+
+	it.each([
+		['src/lib/ui/Planted.svelte', '#server/store.ts'],
+		['src/lib/ui/Planted.svelte', '../server/store.ts'],
+		['src/lib/ui/lesson/Planted.svelte', '$lib/server/store.ts']
+	])('see that %s takes a type from %s', async (file, source) => {
+		const text = `<script lang="ts">\n\timport type { Row } from '${source}';\n\tlet { row }: { row: Row } = $props();\n</script>\n\n{row}\n`;
+		expect(await brokenRules(file, text)).toEqual(['@typescript-eslint/no-restricted-imports']);
+	});
+});

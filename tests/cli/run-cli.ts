@@ -1,0 +1,53 @@
+import { spawn } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+
+const COMMAND = fileURLToPath(new URL('../../src/cli/square-across.js', import.meta.url));
+
+/** What a run of the command line left behind. */
+export interface CliRun {
+	readonly code: number | null;
+	readonly out: string;
+	readonly err: string;
+}
+
+/** Runs `square-across` with these words in a folder, as a process of its own, with `input` on standard input. */
+export const runCli = (
+	words: readonly string[],
+	{ folder = process.cwd(), input = '' } = {}
+): Promise<CliRun> =>
+	new Promise((resolve, reject) => {
+		const child = spawn(process.execPath, [COMMAND, ...words], { cwd: folder, stdio: 'pipe' });
+		const out: Buffer[] = [];
+		const err: Buffer[] = [];
+		child.stdout.on('data', (part: Buffer) => out.push(part));
+		child.stderr.on('data', (part: Buffer) => err.push(part));
+		child.on('error', reject);
+		child.on('close', (code) => {
+			const text = (parts: readonly Buffer[]): string => Buffer.concat(parts).toString('utf8');
+			resolve({ code, out: text(out), err: text(err) });
+		});
+		child.stdin.on('error', () => {
+			// A run that fails early does not read its input; its exit code tells.
+		});
+		child.stdin.end(input);
+	});
+
+/** A draft as the command line prints it. */
+export interface PrintedDraft {
+	readonly method: string;
+	readonly body: string;
+	readonly unit: string;
+	readonly points: Readonly<Record<string, readonly [number, number]>>;
+	readonly lines: Readonly<Record<string, { readonly length: number; readonly path: string }>>;
+	readonly warnings: readonly string[];
+}
+
+/** A row of a batch: a draft, or why there is none. */
+export type PrintedRow = PrintedDraft | { readonly body: string; readonly refused: string };
+
+/** The rows that a batch printed. */
+export const printedRows = (out: string): readonly PrintedRow[] =>
+	out
+		.split('\n')
+		.filter((line) => line !== '')
+		.map((line) => JSON.parse(line) as PrintedRow);

@@ -1,0 +1,160 @@
+import { describe, expect, it } from 'vitest';
+import { BadInput } from '#shared/bad-input.ts';
+import { readBody } from '#shared/body.ts';
+import { DEMO_BODIES } from '#shared/bodies/index.ts';
+import { mm } from '#shared/units.ts';
+import { evaluate, outlineOf, refusalWords, type Evaluation } from '#drafting/evaluate.ts';
+import { pathEnd, pathStart } from '#geometry/path.ts';
+import { distance } from '#geometry/point.ts';
+import { backBlock } from './lesson-method.ts';
+import { BODY, draftOf, FIGURE, mark, smallMethod } from './small-method.ts';
+
+const BACK = backBlock();
+
+const refusalsOf = (evaluation: Evaluation) => {
+	if (evaluation.kind === 'drafted') throw new Error('it was drafted');
+	return evaluation.refusals;
+};
+
+describe('allowances', () => {
+	const method = smallMethod([mark('A', 'O', 'down', 'backWidth / 2 + armholeDrop')]);
+	it('the default, else the body’s own, else the one chosen now', () => {
+		const own = readBody({ ...FIGURE, allowances: { armholeDrop: 4 } });
+		const depth = (
+			...[body, chosen]: Parameters<typeof evaluate> extends [unknown, ...infer Rest] ? Rest : never
+		) => {
+			const evaluation = evaluate(method, body, chosen);
+			return evaluation.kind === 'drafted' ? evaluation.draft.points['A']?.y : undefined;
+		};
+		expect(depth(BODY)).toBe(220);
+		expect(depth(own)).toBe(230);
+		expect(depth(own, { armholeDrop: mm(25) })).toBe(215);
+	});
+});
+
+describe('a measurement that is missing', () => {
+	it('is bad input, and is named with the body', () => {
+		const body = readBody({ name: 'Knot', bust: 90 });
+		expect(() => evaluate(BACK, body)).toThrow(
+			new BadInput('backWidth', 'the back width of Knot is missing')
+		);
+	});
+});
+
+describe('refusals', () => {
+	const shallow = smallMethod([mark('A', 'O', 'down', 'backLength'), mark('B', 'A', 'across', 'neck / 6')], {
+		refusals: [
+			{
+				need: { across: ['A', 'B'], atLeast: '6 cm' },
+				odds: ['neck', 'backWidth'],
+				because: 'B must lie 6 cm out'
+			},
+			{
+				need: { down: ['O', 'B'], atLeast: '42 cm' },
+				odds: ['backLength', 'waistToHip'],
+				because: 'B must lie 42 cm down'
+			}
+		]
+	});
+	const body = (figure: object) => readBody({ ...FIGURE, ...figure });
+
+	it('what just reaches is drafted', () => {
+		expect(evaluate(shallow, body({})).kind).toBe('drafted');
+	});
+
+	it('what falls short by a tenth of a millimetre is refused, with the gap seen', () => {
+		expect(refusalsOf(evaluate(shallow, body({ neck: 35.94 })))).toEqual([
+			{ odds: ['neck', 'backWidth'], because: 'B must lie 6 cm out (here it is 5.99 cm)' }
+		]);
+	});
+
+	it('every rule that fails is told', () => {
+		const odds = refusalsOf(evaluate(shallow, body({ neck: 30, backLength: 40 }))).map((each) => each.odds);
+		expect(odds).toEqual([
+			['neck', 'backWidth'],
+			['backLength', 'waistToHip']
+		]);
+	});
+
+	it('the sentence names both measurements, in the words asked for', () => {
+		const refusal = { odds: ['neck', 'backWidth'], because: 'B must lie 6 cm out' };
+		expect(refusalWords(refusal)).toBe(
+			'neck and backWidth disagree: B must lie 6 cm out; measure both again'
+		);
+		expect(refusalWords(refusal, (key) => key.toUpperCase())).toBe(
+			'NECK and BACKWIDTH disagree: B must lie 6 cm out; measure both again'
+		);
+		expect(refusalWords({ odds: [], because: 'it is flat' })).toBe('this body cannot be drafted: it is flat');
+	});
+});
+
+// Each rule is broken alone, by moving one measurement of a body that can be drafted.
+describe('the back is refused with the two measurements at odds', () => {
+	it.each([
+		['bust', 77.9, ['bust', 'backWidth'], '1.48 cm'],
+		['backLength', 26.9, ['backWidth', 'backLength'], '4.9 cm'],
+		['neck', 84.6, ['neck', 'backWidth'], '3.9 cm']
+	])('%s %d', (key, value, odds, gap) => {
+		const [refusal, ...more] = refusalsOf(evaluate(BACK, readBody({ ...FIGURE, [key]: value })));
+		expect(more).toEqual([]);
+		expect(refusal?.odds).toEqual(odds);
+		expect(refusal?.because).toContain(`(here it is ${gap})`);
+	});
+
+	it.each([
+		['bust', 78],
+		['backLength', 27],
+		['neck', 84]
+	])('%s %d just does', (key, value) => {
+		expect(evaluate(BACK, readBody({ ...FIGURE, [key]: value })).kind).toBe('drafted');
+	});
+});
+
+describe('the demo bodies', () => {
+	it.each(DEMO_BODIES.map(({ id, body }) => ({ id, body })))(
+		'$id drafts, with a closed outline',
+		({ body }) => {
+			const outline = outlineOf(BACK, draftOf(BACK, body));
+			if (!outline) throw new Error('no outline');
+			expect(distance(pathStart(outline), pathEnd(outline))).toBe(0);
+			expect(outline).toHaveLength(9);
+		}
+	);
+});
+
+describe('outlineOf', () => {
+	const corners = [mark('A', 'O', 'across', 'bust'), mark('B', 'A', 'down', 'waist')];
+	const edge = (name: string, ...through: readonly string[]) => ({
+		kind: 'straight',
+		name,
+		label: name,
+		through
+	});
+
+	it('turns a line round where it was drawn the other way', () => {
+		const method = smallMethod(
+			[...corners, edge('top', 'O', 'A'), edge('side', 'B', 'A'), edge('slope', 'O', 'B')],
+			{
+				outline: ['top', 'side', 'slope']
+			}
+		);
+		const outline = outlineOf(method, draftOf(method));
+		expect(outline?.map(({ from }) => from)).toEqual([
+			{ x: 0, y: 0 },
+			{ x: 960, y: 0 },
+			{ x: 960, y: 720 }
+		]);
+	});
+
+	it('there is none where the method names none, and a gap is our fault', () => {
+		const none = smallMethod(corners);
+		expect(outlineOf(none, draftOf(none))).toBeUndefined();
+		const gap = smallMethod(
+			[...corners, mark('C', 'B', 'down', 'hip'), edge('top', 'O', 'A'), edge('low', 'B', 'C')],
+			{
+				outline: ['top', 'low']
+			}
+		);
+		expect(() => outlineOf(gap, draftOf(gap))).toThrow('the two lines do not join: 720 mm apart');
+	});
+});

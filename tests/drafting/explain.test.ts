@@ -1,0 +1,163 @@
+import { describe, expect, it } from 'vitest';
+import { DEMO_BODIES } from '#shared/bodies/index.ts';
+import { mm, type Unit } from '#shared/units.ts';
+import { explain } from '#drafting/explain.ts';
+import { capitalised, listed, offsetWords } from '#drafting/words.ts';
+import { at } from '#geometry/point.ts';
+import { backBlock } from './lesson-method.ts';
+import { BODY, draftOf, mark, smallMethod } from './small-method.ts';
+
+const BACK = backBlock();
+const HERON = DEMO_BODIES[0]?.body;
+if (!HERON) throw new Error('Heron is gone');
+const DRAFT = draftOf(BACK, HERON);
+const explained = (step: string, unit: Unit = 'cm') => explain(BACK, step, HERON, DRAFT, unit);
+
+describe('the back block, explained for Heron', () => {
+	it('says the rule with its arithmetic, in centimetres and in inches', () => {
+		expect(explained('A').arithmetic).toBe('half the back width + 3 = 19.2 + 3 = 22.2 cm');
+		expect(explained('A', 'in').arithmetic).toBe('half the back width + 1 3/16 = 7 9/16 + 1 3/16 = 8 3/4″');
+	});
+
+	it('has three rungs: where to look, the rule, the worked number', () => {
+		expect(explained('A')).toEqual({
+			where: 'Start at O and go straight down.',
+			rule: 'From O to A: half the back width + the armhole drop.',
+			worked: 'Half the back width + 3 = 19.2 + 3 = 22.2 cm, straight down from O.',
+			arithmetic: 'half the back width + 3 = 19.2 + 3 = 22.2 cm'
+		});
+	});
+
+	it.each([
+		['W', 'From O to W: the back length.', 'The back length = 42.5 cm, straight down from O.'],
+		['C', 'From O to C: the back neck depth.', 'The back neck depth = 2.5 cm, straight down from O.'],
+		[
+			'M',
+			'From P to M: the back armhole hollow.',
+			'The back armhole hollow = 1 cm, straight in toward the centre from P.'
+		],
+		[
+			'U',
+			'From A to U: a quarter of the bust + a quarter of the bust ease.',
+			'A quarter of the bust + a quarter of 4 = 24 + 1 = 25 cm, straight across from A.'
+		],
+		[
+			'Q',
+			'Q lies where the square line down from K meets the square line across from A.',
+			'Q is as far across as K, 19.2 cm, and as far down as A, 22.2 cm.'
+		],
+		['P', 'P lies half way from S to Q.', 'S to Q is 19.2 cm; half way is 9.6 cm: from S go 9.6 cm down.'],
+		[
+			'hipLevel',
+			'Square across from H: the whole line at one depth, and at least as long as a quarter of the hip + a quarter of the hip ease.',
+			'Across from H, neither up nor down, for at least a quarter of the hip + a quarter of 4 = 25.5 + 1 = 26.5 cm.'
+		],
+		['shoulder', 'A straight line from N to S.', 'Choose N, then S: the line is 12.4 cm long.'],
+		['centre', 'A straight line from C to H, through W.', 'Choose C, then H: the line is 60.5 cm long.'],
+		[
+			'hip',
+			'Each handle lies a third of the straight distance from its own end.',
+			'Handles: out of V, 2 cm across and 6.83 cm down; into J, 7.12 cm up from it. The curve is 21.47 cm long.'
+		]
+	])('%s', (step, rule, worked) => {
+		expect(explained(step)).toMatchObject({ rule, worked });
+	});
+
+	it('says how a curve runs, and the handles of each of its pieces', () => {
+		const { where, worked } = explained('armhole');
+		expect(where).toBe(
+			'Look at how the curve runs: through S square to the shoulder, then M straight down, then U straight across.'
+		);
+		expect(worked).toContain('out of S, 0.55 cm in and 2.22 cm down; into M, 3.09 cm up from it; ');
+		expect(worked).toContain(
+			'out of M, 5.3 cm down; into U, 3.76 cm in from it. The curve is 22.65 cm long.'
+		);
+	});
+
+	it('speaks of every step, in every unit, without a gap', () => {
+		for (const unit of ['cm', 'mm', 'in'] as const) {
+			for (const { name } of BACK.steps) {
+				const text = Object.values(explained(name, unit)).join(' ');
+				expect(text).not.toMatch(/undefined|NaN|Infinity|\[object/);
+			}
+		}
+	});
+
+	it('leans on the earlier points that it is given: the learner’s own', () => {
+		const mine = { ...DRAFT, points: { ...DRAFT.points, K: at(180, 0) } };
+		expect(explain(BACK, 'Q', HERON, mine, 'cm').worked).toContain('as far across as K, 18 cm');
+	});
+
+	it('uses the allowance chosen now', () => {
+		const chosen = { armholeDrop: mm(45) };
+		expect(explain(BACK, 'A', HERON, DRAFT, 'cm', chosen).arithmetic).toBe(
+			'half the back width + 4.5 = 19.2 + 4.5 = 23.7 cm'
+		);
+	});
+});
+
+describe('the kinds that the back does not use', () => {
+	const method = smallMethod([
+		mark('A', 'O', 'across', 'waist / 9'),
+		{ kind: 'straight', name: 'edge', label: 'the edge', through: ['O', 'A'] },
+		{ kind: 'along', name: 'B', label: 'b', on: { line: 'edge', from: 'end' }, by: 'neck / 12' },
+		{ kind: 'along', name: 'C', label: 'c', on: { from: 'O', toward: 'A' }, by: 'distance(O, B)' },
+		{
+			kind: 'swing',
+			name: 'D',
+			label: 'd',
+			from: 'A',
+			length: 'length(edge)',
+			level: 'shoulderDropFront',
+			side: 'outward'
+		},
+		{ kind: 'division', name: 'E', label: 'e', from: 'O', to: 'D', at: '1 / 3' }
+	]);
+	const draft = draftOf(method);
+	const said = (step: string) => explain(method, step, BODY, draft, 'cm');
+
+	it('along a drawn line, and from point to point', () => {
+		expect(said('B').worked).toBe('A twelfth of the neck = 3 cm, along edge from the end of edge.');
+		expect(said('C')).toMatchObject({
+			where: 'Start at O and go straight toward A.',
+			rule: 'From O to C, straight toward A: the distance O–B.',
+			worked: 'The distance O–B = 5 cm, straight toward A from O.'
+		});
+	});
+
+	it('a swing', () => {
+		expect(said('D')).toMatchObject({
+			where: 'Swing a length about A, outward, until its end lies on the level 4 cm down.',
+			rule: 'A to D is the length of the edge, and D lies the front shoulder drop below the corner.',
+			worked: 'Swing the length of the edge = 8 cm from A to the level 4 cm below the corner.'
+		});
+	});
+
+	it('a division that is no simple share', () => {
+		expect(said('E').rule).toBe('E lies 0.333 of the way from O to D.');
+	});
+
+	it('the corner', () => {
+		expect(said('O').worked).toBe('It lies 0 across and 0 down.');
+	});
+});
+
+describe('words', () => {
+	it('lists names', () => {
+		expect([[], ['A'], ['A', 'B'], ['A', 'B', 'C']].map(listed)).toEqual(['', 'A', 'A and B', 'A, B and C']);
+	});
+
+	it.each([
+		[at(46, 34), '3.6 cm across and 1.4 cm down'],
+		[at(5, 13), '0.5 cm in and 0.7 cm up'],
+		[at(10, 32), '1.2 cm down'],
+		[at(3, 20.04), '0.7 cm in'],
+		[at(10.04, 19.96), 'on the spot']
+	])('from (10, 20) to %j: %s', (to, words) => {
+		expect(offsetWords(at(10, 20), to, 'cm')).toBe(words);
+	});
+
+	it('begins a sentence', () => {
+		expect(capitalised('half the neck')).toBe('Half the neck');
+	});
+});

@@ -1,0 +1,124 @@
+import { describe, expect, it } from 'vitest';
+import { BadInput } from '#shared/bad-input.ts';
+import { readAllowance, readBody, readMeasurement } from '#shared/body.ts';
+import { DEMO_BODIES } from '#shared/bodies/index.ts';
+import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
+
+const complaint = (input: unknown): string => {
+	try {
+		readBody(input, 'x.json: ');
+	} catch (error) {
+		if (error instanceof BadInput) return error.message;
+		throw error;
+	}
+	throw new Error('the body was accepted');
+};
+
+describe('readBody', () => {
+	it('reads numbers and written lengths in the unit named, and allowances with them', () => {
+		const body = readBody({
+			name: 'Lark',
+			unit: 'in',
+			bust: '37 3/4',
+			waist: 29,
+			hip: '101 cm',
+			note: 'a note',
+			about: 'invented',
+			allowances: { bustEase: 2 }
+		});
+		expect(body.name).toBe('Lark');
+		expect(body.unit).toBe('in');
+		expect(body.measurements).toEqual({ bust: 37.75 * 25.4, waist: 29 * 25.4, hip: 1010 });
+		expect(body.allowances).toEqual({ bustEase: 50.8 });
+	});
+
+	it('is in centimetres, and takes the fallback name, where the file says nothing', () => {
+		expect(readBody({ bust: '96,5' }, '', 'heron')).toEqual({
+			name: 'heron',
+			unit: 'cm',
+			measurements: { bust: 965 },
+			allowances: {}
+		});
+		expect(readBody({ name: '' }, '', 'heron').name).toBe('heron');
+	});
+
+	it.each<[seen: unknown, message: string]>([
+		[null, 'x.json: body: Invalid input: expected object, received null; seen: null'],
+		[[1], 'x.json: body: Invalid input: expected object, received array; seen: [1]'],
+		[{ name: 5 }, 'x.json: name: Invalid input: expected string, received number; seen: 5'],
+		[{ unit: 'yd' }, 'x.json: unit: Invalid option: expected one of "cm"|"mm"|"in"; seen: "yd"'],
+		[{ bustt: 96 }, 'x.json: bustt: there is no measurement of this name (did you mean "bust"?)'],
+		[{ qqqqqq: 96 }, 'x.json: qqqqqq: there is no measurement of this name'],
+		[{ bust: true }, 'x.json: bust: a length is a number or a text such as "37 3/4", not true'],
+		[{ bust: '9x6' }, 'x.json: bust: "9x6" is not a length; write a number such as 96'],
+		[{ bust: 4 }, 'x.json: bust: the bust must lie from 5 cm to 300 cm, not 4 cm (written 4, unit cm)'],
+		[{ bust: -96 }, 'x.json: bust: the bust must lie from 5 cm to 300 cm, not -96 cm'],
+		[
+			{ unit: 'in', hip: 200 },
+			'x.json: hip: the hip must lie from 5 cm to 300 cm, not 508 cm (written 200, unit in)'
+		],
+		[{ allowances: [4] }, 'x.json: allowances: Invalid input: expected record, received array; seen: [4]'],
+		[
+			{ allowances: { bustEasy: 4 } },
+			'x.json: allowances.bustEasy: there is no allowance of this name (did you mean "bustEase"?)'
+		],
+		[
+			{ allowances: { hipEase: 30.1 } },
+			'x.json: allowances.hipEase: the hip ease must lie from -4 cm to 30 cm, not 30.1 cm'
+		],
+		[{ unit: 'in', allowances: { armholeDrop: 3 } }, 'not 7.62 cm (written 3, unit in)']
+	])('refuses %j and names file, field, rule and value', (input, message) => {
+		expect(complaint(input)).toContain(message);
+	});
+});
+
+describe('one value at a time', () => {
+	it('reads a measurement at the ends of what a body can be', () => {
+		expect(readMeasurement('neck', '5', 'cm')).toBe(50);
+		expect(readMeasurement('neck', '3000', 'mm')).toBe(3000);
+		expect(() => readMeasurement('neck', '3001', 'mm')).toThrow(BadInput);
+	});
+
+	it('reads an allowance of a method’s own only where that method is named', () => {
+		const own = { key: 'firstDepth', words: 'the first depth', default: 100, range: [50, 200] } as never;
+		expect(readAllowance('firstDepth', '7', 'cm', [own])).toBe(70);
+		expect(() => readAllowance('firstDepth', '7', 'cm')).toThrow('there is no allowance of this name');
+	});
+});
+
+describe('the demo bodies', () => {
+	it('are invented, and say so', () => {
+		for (const { about } of DEMO_BODIES)
+			expect(about).toMatch(/^An invented body: nobody was measured\. [A-Z]/);
+	});
+
+	it('have different names and every measurement', () => {
+		expect(DEMO_BODIES.map(({ id }) => id)).toEqual(['heron', 'wren', 'plover', 'lark', 'gannet', 'eider']);
+		for (const { id, body } of DEMO_BODIES) {
+			expect(body.name.toLowerCase()).toBe(id);
+			expect(Object.keys(body.measurements).sort()).toEqual([...MEASUREMENT_KEYS].sort());
+		}
+	});
+
+	it('one is written in inches, with the fractions that a tape shows', () => {
+		const lark = DEMO_BODIES.find(({ id }) => id === 'lark');
+		expect(lark?.body.unit).toBe('in');
+		expect(lark?.body.measurements.bust).toBeCloseTo(958.85, 9);
+		expect(lark?.body.measurements.waistToHip).toBeCloseTo(9.0625 * 25.4, 9);
+	});
+
+	it('Heron has the numbers of the printed example', () => {
+		expect(DEMO_BODIES[0]?.body.measurements).toEqual({
+			bust: 960,
+			waist: 780,
+			hip: 1020,
+			neck: 370,
+			backWidth: 384,
+			backLength: 425,
+			frontLength: 455,
+			bustHeight: 265,
+			bustSpan: 195,
+			waistToHip: 205
+		});
+	});
+});

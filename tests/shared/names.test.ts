@@ -1,0 +1,90 @@
+import { describe, expect, it } from 'vitest';
+import { BLOCK_ALLOWANCES, checkAllowance } from '#shared/allowances.ts';
+import { BadInput, shown } from '#shared/bad-input.ts';
+import { MEASUREMENT_KEYS, measurementOf, MEASUREMENTS, type MeasurementKey } from '#shared/measurements.ts';
+import { didYouMean, nearestName } from '#shared/nearest-name.ts';
+import { mm } from '#shared/units.ts';
+
+describe('nearest names', () => {
+	it.each([
+		['bustt', 'bust'],
+		['BackWidht', 'backWidth'],
+		['waisttohip', 'waistToHip'],
+		['nek', 'neck']
+	])('%s is a slip for %s', (unknown, near) => {
+		expect(nearestName(unknown, MEASUREMENT_KEYS)).toBe(near);
+		expect(didYouMean(unknown, MEASUREMENT_KEYS)).toBe(` (did you mean "${near}"?)`);
+	});
+
+	it('offers nothing where nothing is near', () => {
+		expect(nearestName('xyzzyq', MEASUREMENT_KEYS)).toBeUndefined();
+		expect(didYouMean('xyzzyq', MEASUREMENT_KEYS)).toBe('');
+		expect(nearestName('bust', [])).toBeUndefined();
+	});
+});
+
+describe('shown', () => {
+	it.each([
+		['two', '"two"'],
+		[7, '7'],
+		[Number.POSITIVE_INFINITY, 'Infinity'],
+		[null, 'null'],
+		[undefined, 'undefined'],
+		[{ a: [1] }, '{"a":[1]}']
+	])('%j is shown as %s', (value, text) => {
+		expect(shown(value)).toBe(text);
+	});
+
+	it('cuts what is long', () => {
+		expect(shown('x'.repeat(99))).toBe(`"${'x'.repeat(56)}...`);
+	});
+});
+
+describe('measurements', () => {
+	it('has one entry for each key, in the same order', () => {
+		expect(MEASUREMENTS.map(({ key }) => key)).toEqual(MEASUREMENT_KEYS);
+		expect(measurementOf('waistToHip').title).toBe('Waist to hip');
+		expect(() => measurementOf('height' as MeasurementKey)).toThrow('no measurement is called "height"');
+	});
+});
+
+describe('allowances', () => {
+	it('each default lies within its range', () => {
+		for (const each of BLOCK_ALLOWANCES) expect(checkAllowance(each, each.default, '')).toBe(each.default);
+	});
+
+	it('the ends of a range belong to it, and beyond them lies an error with range and value', () => {
+		const hollow = BLOCK_ALLOWANCES.find(({ key }) => key === 'hollowFront');
+		if (!hollow) throw new Error('hollowFront is gone');
+		expect(checkAllowance(hollow, mm(0), '')).toBe(0);
+		expect(checkAllowance(hollow, mm(30), '')).toBe(30);
+		expect(() => checkAllowance(hollow, mm(30.1), 'x.json: ')).toThrow(
+			new BadInput('x.json: hollowFront', 'the front armhole hollow must lie from 0 cm to 3 cm, not 3.01 cm')
+		);
+	});
+
+	// The defaults of the body block: common practice, no source.
+	it('holds the block’s own numbers', () => {
+		const inCm = Object.fromEntries(
+			BLOCK_ALLOWANCES.map(({ key, default: usual, range }) => [
+				key,
+				[usual, ...range].map((each) => each / 10)
+			])
+		);
+		expect(inCm).toEqual({
+			bustEase: [4, -4, 30],
+			waistEase: [4, -4, 30],
+			hipEase: [4, -4, 30],
+			armholeDrop: [3, 1, 6],
+			neckAllow: [1, 0, 2],
+			frontNeckDrop: [1, 0, 4],
+			backNeckDepth: [2.5, 1.5, 4],
+			shoulderDropBack: [3, 1, 6],
+			shoulderDropFront: [4, 1, 7],
+			hollowBack: [1, 0, 3],
+			hollowFront: [1.5, 0, 3],
+			dartBelow: [6, 3, 12],
+			dartShort: [2.5, 0, 5]
+		});
+	});
+});

@@ -1,0 +1,135 @@
+/**
+ * A Chromium for the browser tests: one that is installed, or one that this file installs. Run by
+ * itself (`npx tsx tests/support/chromium.ts`) it prints the path that the tests would use.
+ */
+import { spawnSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { chromium as playwrightsOwn } from '@playwright/test';
+
+/** Names a browser of one's own choice; it is then the only one considered. */
+export const CHOSEN = 'SQUARE_ACROSS_CHROMIUM';
+
+const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome'];
+
+const USUAL_PLACES: Partial<Record<NodeJS.Platform, readonly string[]>> = {
+	linux: ['/usr/bin', '/usr/local/bin', '/opt/google/chrome', '/snap/bin'].flatMap((folder) =>
+		NAMES.map((name) => `${folder}/${name}`)
+	),
+	darwin: [
+		'/Applications/Chromium.app/Contents/MacOS/Chromium',
+		'/Applications/Google Chrome.app/Contents/MacOS/Google Chrome'
+	],
+	win32: ['PROGRAMFILES', 'PROGRAMFILES(X86)', 'LOCALAPPDATA'].flatMap((variable) => {
+		const folder = process.env[variable];
+		return folder
+			? [`${folder}\\Chromium\\Application\\chrome.exe`, `${folder}\\Google\\Chrome\\Application\\chrome.exe`]
+			: [];
+	})
+};
+
+/** Longest wait for a browser to say its version, in milliseconds. */
+const ANSWER_WITHIN = 20_000;
+/** Longest wait for one installation, in milliseconds: a slow line, 200 MB. */
+const INSTALL_WITHIN = 15 * 60_000;
+
+const isRoot = process.getuid?.() === 0;
+
+/**
+ * Switches for a browser under test: no sandbox for root (Chromium refuses to start with one), and none
+ * of the calls that a browser makes home by itself.
+ */
+export const CHROMIUM_SWITCHES: readonly string[] = [
+	...(isRoot ? ['--no-sandbox'] : []),
+	'--disable-background-networking',
+	'--disable-component-update',
+	'--disable-sync'
+];
+
+/** A file of the right name may still be a stub that only says how to install the real one. */
+const runs = (file: string): boolean => {
+	if (!existsSync(file)) return false;
+	// On Windows, asking for the version opens a window instead.
+	if (process.platform === 'win32') return true;
+	const answer = spawnSync(file, ['--version'], { timeout: ANSWER_WITHIN, stdio: 'ignore' });
+	return answer.status === 0;
+};
+
+const onThePath = (): string[] => {
+	const ending = process.platform === 'win32' ? '.exe' : '';
+	const folders = (process.env['PATH'] ?? '').split(path.delimiter).filter(Boolean);
+	return folders.flatMap((folder) => NAMES.map((name) => path.join(folder, name + ending)));
+};
+
+/**
+ * The path of an installed Chromium or Chrome that starts, or undefined.
+ *
+ * @throws Error when SQUARE_ACROSS_CHROMIUM names something that does not start
+ */
+export const findChromium = (): string | undefined => {
+	const chosen = process.env[CHOSEN];
+	if (chosen) {
+		if (runs(chosen)) return chosen;
+		throw new Error(`${CHOSEN} names a browser that does not start: ${chosen}`);
+	}
+	const places = [...(USUAL_PLACES[process.platform] ?? []), ...onThePath(), playwrightsOwn.executablePath()];
+	return [...new Set(places)].find(runs);
+};
+
+/** Runs one installation step, and shows what it said when it failed; true when it went well. */
+const step = (command: string, words: readonly string[]): boolean => {
+	console.log(`$ ${[path.basename(command), ...words].join(' ')}`);
+	const { status, stdout, stderr, error } = spawnSync(command, words, {
+		timeout: INSTALL_WITHIN,
+		stdio: ['ignore', 'pipe', 'pipe'],
+		encoding: 'utf8',
+		maxBuffer: 64 * 1024 * 1024,
+		env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' }
+	});
+	if (status === 0) return true;
+	console.log([stdout, stderr, error?.message].filter(Boolean).join('\n').trimEnd());
+	return false;
+};
+
+const hasAptGet = (): boolean => process.platform === 'linux' && existsSync('/usr/bin/apt-get');
+
+const fromDebian = (): boolean =>
+	step('apt-get', ['update']) && step('apt-get', ['install', '-y', '--no-install-recommends', 'chromium']);
+
+const fromPlaywright = (): boolean => {
+	const cli = path.join(path.dirname(fileURLToPath(import.meta.resolve('@playwright/test'))), 'cli.js');
+	return step(process.execPath, [cli, 'install', '--no-shell', 'chromium']);
+};
+
+const WHAT_TO_DO = `No Chromium was found, and none could be installed, so the browser tests cannot run.
+Do one of these, then run the tests again:
+  - Debian or Ubuntu, as root:   apt-get update && apt-get install -y chromium
+  - any system, with a network:  npx playwright install --with-deps chromium
+  - a browser of your own:       ${CHOSEN}=/path/to/chrome npm test`;
+
+/**
+ * The path of a Chromium that starts, after installing one if need be.
+ *
+ * @throws Error that says what to do when there is none and none could be installed
+ */
+export const ensureChromium = (): string => {
+	const found = findChromium();
+	if (found) return found;
+	console.log('No Chromium found; installing one (once).');
+	const ways = isRoot && hasAptGet() ? [fromDebian, fromPlaywright] : [fromPlaywright];
+	for (const way of ways) {
+		const installed = way() ? findChromium() : undefined;
+		if (installed) return installed;
+	}
+	throw new Error(WHAT_TO_DO);
+};
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+	try {
+		console.log(ensureChromium());
+	} catch (problem) {
+		console.error(problem instanceof Error ? problem.message : problem);
+		process.exitCode = 1;
+	}
+}
