@@ -10,10 +10,15 @@ const embeddedByLessons = 'src/lib/ui/lesson/embeds.ts';
 /** @see https://knip.dev/reference/configuration */
 const config: KnipConfig = {
 	entry: [embeddedByLessons],
-	project: ['src/**/*.{ts,js,svelte}', 'shared/**/*.ts', 'tests/**/*.ts', '*.{ts,js,mjs}'],
+	project: ['src/**/*.{ts,js,svelte,css}', 'shared/**/*.ts', 'tests/**/*.ts', '*.{ts,js,mjs}'],
 	// The type of a public function's argument or result is part of what a reader needs, so it is
 	// exported beside the function even while nobody else has had to write its name.
 	ignoreExportsUsedInFile: { interface: true, type: true },
+	// The typefaces are packages that only a style sheet imports.
+	compilers: {
+		css: (text: string) =>
+			[...text.matchAll(/@import\s+'([^']+)'/g)].map(([, name = '']) => `import '${name}';`).join('\n')
+	},
 	// A stale line in this file is an error too.
 	treatConfigHintsAsErrors: true
 };

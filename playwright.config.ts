@@ -19,8 +19,10 @@ export default defineConfig({
 	use: {
 		...devices['Desktop Chrome'],
 		baseURL: ADDRESS,
+		// Pages that still glide would be clicked where they no longer are.
+		contextOptions: { reducedMotion: 'reduce' },
 		launchOptions: { executablePath: browser, args: [...CHROMIUM_SWITCHES] },
-		trace: 'retain-on-failure'
+		screenshot: 'only-on-failure'
 	},
 	webServer: {
 		command: `node src/cli/square-across.js serve --port ${String(PORT)}`,

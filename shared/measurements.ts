@@ -36,7 +36,12 @@ export const MEASUREMENTS: readonly Measurement[] = [
 	measurement('waist', 'Waist girth', 'the waist', 'round the body at the natural waist'),
 	measurement('hip', 'Hip girth', 'the hip', 'round the body at the fullest level of the hip'),
 	measurement('neck', 'Neck-base girth', 'the neck', 'round the base of the neck'),
-	measurement('backWidth', 'Back width', 'the back width', 'across the back, shoulder point to shoulder point'),
+	measurement(
+		'backWidth',
+		'Back width',
+		'the back width',
+		'across the back, shoulder point to shoulder point'
+	),
 	measurement('backLength', 'Back length', 'the back length', 'side neck point to waist, down the back'),
 	measurement('waistToHip', 'Waist to hip', 'waist to hip', 'waist level to hip level, at the side'),
 	measurement(
@@ -57,4 +62,5 @@ export const measurementOf = (key: MeasurementKey): Measurement => {
 };
 
 /** Whether a text is the key of a measurement. */
-export const isMeasurementKey = (key: string): key is MeasurementKey => MEASUREMENT_KEYS.some((each) => each === key);
+export const isMeasurementKey = (key: string): key is MeasurementKey =>
+	MEASUREMENT_KEYS.some((each) => each === key);

@@ -36,7 +36,13 @@ const steps = {
 		go: compass,
 		by: formula
 	}),
-	meeting: z.strictObject({ kind: z.literal('meeting'), name: pointName, label, down: pointName, across: pointName }),
+	meeting: z.strictObject({
+		kind: z.literal('meeting'),
+		name: pointName,
+		label,
+		down: pointName,
+		across: pointName
+	}),
 	division: z.strictObject({
 		kind: z.literal('division'),
 		name: pointName,

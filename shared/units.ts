@@ -95,7 +95,8 @@ export const parseLength = (text: string, unit: Unit): Mm => {
 /** Smallest part of an inch that a tape shows, and so the finest that is printed: a sixteenth. */
 const INCH_PARTS = 16;
 
-const greatestCommonDivisor = (a: number, b: number): number => (b === 0 ? a : greatestCommonDivisor(b, a % b));
+const greatestCommonDivisor = (a: number, b: number): number =>
+	b === 0 ? a : greatestCommonDivisor(b, a % b);
 
 const inchNumber = (inches: number): string => {
 	const sixteenths = Math.round(Math.abs(inches) * INCH_PARTS);

@@ -7,7 +7,11 @@ import { lessonMetaSchema, type LessonMeta } from '#ui/lesson/lesson-meta.ts';
 
 const METAS = import.meta.glob('/lessons/*/en.md', { eager: true, import: 'metadata' });
 const TEXTS = import.meta.glob<string>('/lessons/*/en.md', { eager: true, query: '?raw', import: 'default' });
-const METHODS = import.meta.glob<string>('/lessons/*/method.yaml', { eager: true, query: '?raw', import: 'default' });
+const METHODS = import.meta.glob<string>('/lessons/*/method.yaml', {
+	eager: true,
+	query: '?raw',
+	import: 'default'
+});
 
 /** A lesson as the catalogue knows it. */
 export interface CataloguedLesson {
@@ -19,7 +23,8 @@ export interface CataloguedLesson {
 }
 
 const folderOf = (path: string): string => path.split('/').at(-2) ?? path;
-const stepsIn = (text: string): string[] => [...text.matchAll(/<Step name="([^"]+)">/g)].map(([, name = '']) => name);
+const stepsIn = (text: string): string[] =>
+	[...text.matchAll(/<Step name="([^"]+)">/g)].map(([, name = '']) => name);
 
 /** Every lesson, in the order of its folders' numbers. */
 export const LESSONS: readonly CataloguedLesson[] = Object.keys(METAS)

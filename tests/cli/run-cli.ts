@@ -1,7 +1,8 @@
 import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 
-const COMMAND = fileURLToPath(new URL('../../src/cli/square-across.js', import.meta.url));
+/** The program's own file. */
+export const COMMAND = fileURLToPath(new URL('../../src/cli/square-across.js', import.meta.url));
 
 /** What a run of the command line left behind. */
 export interface CliRun {
@@ -10,13 +11,14 @@ export interface CliRun {
 	readonly err: string;
 }
 
-/** Runs `square-across` with these words in a folder, as a process of its own, with `input` on standard input. */
-export const runCli = (
+/** Runs a program as a process of its own, with `input` on standard input. */
+export const runProcess = (
+	program: string,
 	words: readonly string[],
 	{ folder = process.cwd(), input = '' } = {}
 ): Promise<CliRun> =>
 	new Promise((resolve, reject) => {
-		const child = spawn(process.execPath, [COMMAND, ...words], { cwd: folder, stdio: 'pipe' });
+		const child = spawn(program, words, { cwd: folder, stdio: 'pipe' });
 		const out: Buffer[] = [];
 		const err: Buffer[] = [];
 		child.stdout.on('data', (part: Buffer) => out.push(part));
@@ -31,6 +33,12 @@ export const runCli = (
 		});
 		child.stdin.end(input);
 	});
+
+/** Runs `square-across` with these words, in a folder, as a process of its own. */
+export const runCli = (
+	words: readonly string[],
+	where: { folder?: string; input?: string } = {}
+): Promise<CliRun> => runProcess(process.execPath, [COMMAND, ...words], where);
 
 /** A draft as the command line prints it. */
 export interface PrintedDraft {

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { greatestDistance, nearestOnPath } from '#geometry/apart.ts';
 import { cornerCurve } from '#geometry/corner-curve.ts';
 import { pathReversed, polyline, type Path } from '#geometry/path.ts';
-import { at, distance } from '#geometry/point.ts';
-import { segmentPoint } from '#geometry/segment.ts';
+import { at, distance, type SheetPoint } from '#geometry/point.ts';
+import { cubic, segmentPoint } from '#geometry/segment.ts';
 import { expectPlace } from './close.ts';
 
 /** Down 10, then across 20. */
@@ -73,5 +73,24 @@ describe('greatestDistance', () => {
 
 	it('between two circles about one middle is the difference of their radii', () => {
 		expect(greatestDistance(quarter(53), quarter(50)).away).toBeCloseTo(3, 1);
+	});
+
+	it('of bent lines is that of all their places tried against all', () => {
+		const bend = (lift: number): Path => [
+			cubic(at(0, 0), at(30, lift), at(50, 60), at(80, 10)),
+			cubic(at(80, 10), at(90, -lift), at(120, 40), at(140, 5))
+		];
+		const places = (path: Path): SheetPoint[] =>
+			path.flatMap((segment) => Array.from({ length: 301 }, (_, i) => segmentPoint(segment, i / 300)));
+		for (const lift of [-70, -10, 35, 90]) {
+			const [a, b] = [places(bend(20)), places(bend(lift))];
+			const from = (one: SheetPoint[], other: SheetPoint[]): number =>
+				Math.max(...one.map((place) => Math.min(...other.map((each) => distance(place, each)))));
+			const all = Math.max(from(a, b), from(b, a));
+			const { away, on, nearest } = greatestDistance(bend(20), bend(lift));
+			expect(Math.abs(away - all)).toBeLessThan(0.1);
+			expect(distance(on, nearest)).toBeCloseTo(away, 9);
+			expect(Math.min(...a.map((place) => distance(place, on)))).toBeLessThan(0.1);
+		}
 	});
 });

@@ -3,7 +3,8 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readBody } from '#shared/body.ts';
-import { evaluate } from '#drafting/evaluate.ts';
+import { evaluate, outlineOf } from '#drafting/evaluate.ts';
+import { selfCrossings } from '#geometry/kernel/crossings.ts';
 import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
 import { printedRows, runCli, type PrintedRow } from '../cli/run-cli.ts';
 import { backBlock } from '../drafting/lesson-method.ts';
@@ -84,6 +85,21 @@ describe('the engine', () => {
 			);
 			expect(worst.off, `${worst.at} of ${JSON.stringify(numbers)}`).toBeLessThan(AGREES_MM);
 		}
+	});
+});
+
+describe('outlines', () => {
+	it('none crosses itself, whatever the allowances', () => {
+		const method = backBlock();
+		let looked = 0;
+		for (const numbers of BODIES.slice(0, 600)) {
+			const evaluation = evaluate(method, readBody(fileOf(numbers)));
+			if (evaluation.kind === 'refused') continue;
+			const outline = outlineOf(method, evaluation.draft);
+			expect(outline && selfCrossings(outline), JSON.stringify(numbers)).toEqual([]);
+			looked += 1;
+		}
+		expect(looked).toBeGreaterThan(300);
 	});
 });
 

@@ -19,7 +19,7 @@ export interface HandBack {
 	readonly odds: readonly string[];
 }
 
-export const USUAL: Numbers = {
+const USUAL: Numbers = {
 	bustEase: 4,
 	waistEase: 4,
 	hipEase: 4,

@@ -17,7 +17,8 @@ import { placeFinding } from './check-point.ts';
 
 /** The learner's line turned round where it was drawn from its end to its start: either way is right. */
 const turnedTo = (placed: Path, right: Path): Path => {
-	const straightOn = distance(pathStart(placed), pathStart(right)) + distance(pathEnd(placed), pathEnd(right));
+	const straightOn =
+		distance(pathStart(placed), pathStart(right)) + distance(pathEnd(placed), pathEnd(right));
 	const turned = distance(pathEnd(placed), pathStart(right)) + distance(pathStart(placed), pathEnd(right));
 	return turned < straightOn ? pathReversed(placed) : placed;
 };

@@ -63,7 +63,9 @@ const findingSentence = (finding: Finding, unit: Unit): string => {
 
 /** How near a right answer came, for a learner who likes to know. */
 const nearness = (findings: readonly Finding[], unit: Unit): string => {
-	const away = findings.map((finding) => ('offBy' in finding ? finding.offBy : 'away' in finding ? finding.away : 0));
+	const away = findings.map((finding) =>
+		'offBy' in finding ? finding.offBy : 'away' in finding ? finding.away : 0
+	);
 	const worst = mm(Math.max(0, ...away));
 	return worst < UNSPOKEN ? 'Spot on.' : `Within ${smallWords(worst, unit)}.`;
 };
@@ -75,12 +77,18 @@ export const verdictWords = (verdict: Verdict, name: string, unit: Unit): Verdic
 			return { headline: `${name} is right. ${nearness(verdict.findings, unit)}`, sentences: [] };
 		case 'wrong': {
 			const failed = verdict.findings.filter(({ within }) => !within);
-			return { headline: `${name} is not right yet.`, sentences: failed.map((each) => findingSentence(each, unit)) };
+			return {
+				headline: `${name} is not right yet.`,
+				sentences: failed.map((each) => findingSentence(each, unit))
+			};
 		}
 		case 'unfinished':
 			return { headline: `Nothing is placed for ${name} yet.`, sentences: [] };
 		case 'not-valid':
-			return { headline: 'That entry cannot be used; nothing is counted.', sentences: [`${verdict.because}.`] };
+			return {
+				headline: 'That entry cannot be used; nothing is counted.',
+				sentences: [`${verdict.because}.`]
+			};
 		case 'our-fault':
 			return {
 				headline: 'The program could not judge this. That is our fault, and nothing is counted.',

@@ -26,4 +26,5 @@ export const explain = (
 	draft: Pick<Draft, 'points' | 'lines'>,
 	unit: Unit,
 	chosen: AllowanceValues = {}
-): Explanation => explainStep(stepNamed(method, stepName), scopeOf(method, body, draft, chosen), speechOf(method, unit));
+): Explanation =>
+	explainStep(stepNamed(method, stepName), scopeOf(method, body, draft, chosen), speechOf(method, unit));

@@ -28,7 +28,12 @@ const readAllowances = (file: MethodFile, place: string): readonly Allowance[] =
 			throw new BadInput(where, 'this name is taken by another allowance or by a measurement');
 		}
 		const [least, most] = values.range.map((text) => quantity(text, where)) as [Mm, Mm];
-		const allowance = { key, words: label, default: quantity(values.default, where), range: [least, most] } as const;
+		const allowance = {
+			key,
+			words: label,
+			default: quantity(values.default, where),
+			range: [least, most]
+		} as const;
 		checkAllowance(allowance, allowance.default, `${place}: allowances.`);
 		return allowance;
 	});
@@ -44,13 +49,19 @@ const parseFile = (input: unknown, place: string): MethodFile => {
 	const issue = parsed.error.issues[0];
 	const path = issue?.path ?? [];
 	const seen = path.reduce<unknown>(
-		(value, part) => (value && typeof value === 'object' ? (value as Record<PropertyKey, unknown>)[part] : undefined),
+		(value, part) =>
+			value && typeof value === 'object' ? (value as Record<PropertyKey, unknown>)[part] : undefined,
 		input
 	);
 	const steps = (input as { steps?: readonly { name?: unknown }[] } | null)?.steps;
 	const step = path[0] === 'steps' && typeof path[1] === 'number' ? steps?.[path[1]] : undefined;
-	const named = step ? `step ${shown(step.name ?? Number(path[1]) + 1)}: ${path.slice(2).join('.')}` : path.join('.');
-	throw new BadInput(`${place}: ${named || 'method'}`, `${issue?.message ?? 'not a method'}; seen: ${shown(seen)}`);
+	const named = step
+		? `step ${shown(step.name ?? Number(path[1]) + 1)}: ${path.slice(2).join('.')}`
+		: path.join('.');
+	throw new BadInput(
+		`${place}: ${named || 'method'}`,
+		`${issue?.message ?? 'not a method'}; seen: ${shown(seen)}`
+	);
 };
 
 const namesOf = (file: MethodFile, allowances: readonly Allowance[], place: string): KnownNames => {
@@ -68,7 +79,10 @@ const checkNeeds = (step: Step, known: KnownNames, place: string): void => {
 	const names = [...known.points, ...known.lines];
 	for (const need of stepNeeds(step)) {
 		if (!names.includes(need)) {
-			throw new BadInput(stepPlace(place, step), `it starts from "${need}", which no step makes${didYouMean(need, names)}`);
+			throw new BadInput(
+				stepPlace(place, step),
+				`it starts from "${need}", which no step makes${didYouMean(need, names)}`
+			);
 		}
 	}
 };
@@ -98,9 +112,11 @@ const inOrder = (steps: readonly Step[], place: string): readonly Step[] => {
 const readRefusals = (file: MethodFile, known: KnownNames, place: string): readonly RefusalRule[] =>
 	file.refusals.map(({ need, odds, because }, i) => {
 		const where = `${place}: refusals ${i + 1}`;
-		const [way, between] = 'across' in need ? (['across', need.across] as const) : (['down', need.down] as const);
+		const [way, between] =
+			'across' in need ? (['across', need.across] as const) : (['down', need.down] as const);
 		for (const point of between) {
-			if (!known.points.includes(point)) throw new BadInput(where, `there is no point "${point}"${didYouMean(point, known.points)}`);
+			if (!known.points.includes(point))
+				throw new BadInput(where, `there is no point "${point}"${didYouMean(point, known.points)}`);
 		}
 		for (const key of odds) {
 			if (!MEASUREMENT_KEYS.some((each) => each === key)) {

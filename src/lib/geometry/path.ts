@@ -44,7 +44,8 @@ export const startDirection = (path: Path): Direction | undefined => segmentDire
 export const endDirection = (path: Path): Direction | undefined => segmentDirection(lastOf(path), 1);
 
 /** The length of a path. */
-export const pathLength = (path: Path): Mm => mm(path.reduce((sum, segment) => sum + segmentLength(segment), 0));
+export const pathLength = (path: Path): Mm =>
+	mm(path.reduce((sum, segment) => sum + segmentLength(segment), 0));
 
 /** The same path run from its end to its start. */
 export const pathReversed = (path: Path): Path => {

@@ -36,11 +36,20 @@ const once = (f: (t: number) => number, from: number, to: number): number => {
 /** Halvings allowed: only a cusp needs more than a few, and its error falls by half each time. */
 const DEEPEST = 24;
 
-const halved = (f: (t: number) => number, from: number, to: number, whole: number, error: number, depth: number): number => {
+const halved = (
+	f: (t: number) => number,
+	from: number,
+	to: number,
+	whole: number,
+	error: number,
+	depth: number
+): number => {
 	const middle = (from + to) / 2;
 	const [left, right] = [once(f, from, middle), once(f, middle, to)];
 	if (depth >= DEEPEST || Math.abs(left + right - whole) <= error) return left + right;
-	return halved(f, from, middle, left, error / 2, depth + 1) + halved(f, middle, to, right, error / 2, depth + 1);
+	return (
+		halved(f, from, middle, left, error / 2, depth + 1) + halved(f, middle, to, right, error / 2, depth + 1)
+	);
 };
 
 /** The integral of `f` from `from` to `to` within `error`, by Gauss-Legendre quadrature with halving where needed. */

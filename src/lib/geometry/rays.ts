@@ -12,7 +12,12 @@ export interface Meeting {
 const PARALLEL = 1e-9;
 
 /** Where the line through `p` along `u` meets the line through `q` along `v`; undefined where they are parallel. */
-export const lineMeeting = (p: SheetPoint, u: Direction, q: SheetPoint, v: Direction): Meeting | undefined => {
+export const lineMeeting = (
+	p: SheetPoint,
+	u: Direction,
+	q: SheetPoint,
+	v: Direction
+): Meeting | undefined => {
 	const cross = u.dx * v.dy - u.dy * v.dx;
 	if (Math.abs(cross) < PARALLEL) return undefined;
 	const [x, y] = [q.x - p.x, q.y - p.y];

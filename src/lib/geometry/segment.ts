@@ -22,7 +22,11 @@ export interface CubicSegment {
 }
 
 /** A straight piece between two places. */
-export const straight = (from: SheetPoint, to: SheetPoint): StraightSegment => ({ kind: 'straight', from, to });
+export const straight = (from: SheetPoint, to: SheetPoint): StraightSegment => ({
+	kind: 'straight',
+	from,
+	to
+});
 
 /** A curved piece with its two handles. */
 export const cubic = (

@@ -36,7 +36,7 @@ const ALLOWED = 'numbers, + - * /, brackets, measurements, allowances, distance(
 
 const nameOf = (node: jsep.Expression, source: Source): string =>
 	node.type === 'Identifier'
-		? String(node.name)
+		? (node as jsep.Identifier).name
 		: fail(source, 1, `distance() and length() take the names of points and lines, nothing else`);
 
 const knownName = (name: string, names: readonly string[], what: string, source: Source): string =>
@@ -47,14 +47,23 @@ const knownName = (name: string, names: readonly string[], what: string, source:
 const readCall = (node: jsep.CallExpression, source: Source): Formula => {
 	const called = nameOf(node.callee, source);
 	if (!isFunction(called)) {
-		return fail(source, positionOf(source.text, called), `"${called}" is not known; a formula may hold ${ALLOWED}`);
+		return fail(
+			source,
+			positionOf(source.text, called),
+			`"${called}" is not known; a formula may hold ${ALLOWED}`
+		);
 	}
 	const names = node.arguments.map((argument) => nameOf(argument, source));
 	const [first, second] = names;
 	if (names.length !== FUNCTIONS[called] || first === undefined) {
-		return fail(source, positionOf(source.text, called), `${called}() takes ${FUNCTIONS[called]} name(s), not ${names.length}`);
+		return fail(
+			source,
+			positionOf(source.text, called),
+			`${called}() takes ${FUNCTIONS[called]} name(s), not ${names.length}`
+		);
 	}
-	if (called === 'length') return { kind: 'length', line: knownName(first, source.known.lines, 'line', source) };
+	if (called === 'length')
+		return { kind: 'length', line: knownName(first, source.known.lines, 'line', source) };
 	const { points } = source.known;
 	return {
 		kind: 'distance',
@@ -77,7 +86,7 @@ const readNode = (node: jsep.Expression, source: Source): Formula => {
 			if (typeof node.value === 'number') return { kind: 'number', value: node.value };
 			break;
 		case 'Identifier':
-			return readName(String(node.name), source);
+			return readName((node as jsep.Identifier).name, source);
 		case 'CallExpression':
 			return readCall(node as jsep.CallExpression, source);
 		case 'UnaryExpression': {
@@ -91,9 +100,18 @@ const readNode = (node: jsep.Expression, source: Source): Formula => {
 				if (operator === '/' && right.type === 'Literal' && right.value === 0) {
 					return fail(source, source.text.indexOf('/') + 1, 'it divides by nothing');
 				}
-				return { kind: 'operation', sign: operator, left: readNode(left, source), right: readNode(right, source) };
+				return {
+					kind: 'operation',
+					sign: operator,
+					left: readNode(left, source),
+					right: readNode(right, source)
+				};
 			}
-			return fail(source, source.text.indexOf(operator) + 1, `"${operator}" is not allowed; a formula may hold ${ALLOWED}`);
+			return fail(
+				source,
+				source.text.indexOf(operator) + 1,
+				`"${operator}" is not allowed; a formula may hold ${ALLOWED}`
+			);
 		}
 	}
 	return fail(source, 1, `this cannot stand in a formula, which may hold ${ALLOWED}`);
@@ -108,7 +126,11 @@ const powerOf = (formula: Formula, source: Source): number => {
 	if (formula.sign === '*') return left + right;
 	if (formula.sign === '/') return left - right;
 	if (left === right) return left;
-	return fail(source, 1, 'a plain number cannot be added to a length or taken from it; name an allowance instead');
+	return fail(
+		source,
+		1,
+		'a plain number cannot be added to a length or taken from it; name an allowance instead'
+	);
 };
 
 const parsed = (source: Source): jsep.Expression => {
@@ -134,7 +156,11 @@ export const parseFormula = (
 	const source: Source = { text, place, known };
 	const formula = readNode(parsed(source), source);
 	if (powerOf(formula, source) !== (wanted === 'length' ? 1 : 0)) {
-		return fail(source, 1, wanted === 'length' ? 'this is not a length' : 'this must be a plain share such as 1 / 2');
+		return fail(
+			source,
+			1,
+			wanted === 'length' ? 'this is not a length' : 'this must be a plain share such as 1 / 2'
+		);
 	}
 	return formula;
 };

@@ -7,8 +7,8 @@ import { lengthOf, numberOf, type Scope } from './value.ts';
 export interface Speech {
 	readonly unit: Unit;
 	readonly allowances: 'named' | 'numbered';
-	allowanceWords(key: string): string;
-	lineWords(name: string): string;
+	readonly allowanceWords: (key: string) => string;
+	readonly lineWords: (name: string) => string;
 }
 
 const FRACTIONS: Readonly<Record<number, string>> = {

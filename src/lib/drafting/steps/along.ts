@@ -11,7 +11,11 @@ type On = StepOf<'along'>['on'];
 const startWords = (on: On): string => ('line' in on ? `the ${on.from} of ${on.line}` : on.from);
 const wayWords = (on: On): string => ('line' in on ? `along ${on.line}` : `straight toward ${on.toward}`);
 
-const towardPoint = ({ name, by }: StepOf<'along'>, on: Extract<On, { toward: string }>, scope: Scope): Work => {
+const towardPoint = (
+	{ name, by }: StepOf<'along'>,
+	on: Extract<On, { toward: string }>,
+	scope: Scope
+): Work => {
 	const start = scope.point(on.from);
 	const direction = directionTo(start, scope.point(on.toward));
 	return direction

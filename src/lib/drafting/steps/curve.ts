@@ -1,7 +1,15 @@
 import { printLength } from '#shared/units.ts';
 import { cornerCurve, thirdsCurve, type CurveEnd } from '#geometry/corner-curve.ts';
 import { pathEnd, pathLength, pathStart, endDirection, startDirection, type Path } from '#geometry/path.ts';
-import { alongness, directionTo, distance, opposite, squareTo, type Direction, type SheetPoint } from '#geometry/point.ts';
+import {
+	alongness,
+	directionTo,
+	distance,
+	opposite,
+	squareTo,
+	type Direction,
+	type SheetPoint
+} from '#geometry/point.ts';
 import type { CubicSegment } from '#geometry/segment.ts';
 import type { Scope } from '../formula/value.ts';
 import { COMPASS_WORDS, offsetWords } from '../words.ts';
@@ -12,7 +20,9 @@ type CurveNode = StepOf<'curve'>['through'][number];
 
 /** The direction of a drawn line where it passes an end of a curve: at whichever of its own ends is the nearer. */
 const directionNear = (path: Path, place: SheetPoint): Direction | undefined =>
-	distance(pathStart(path), place) <= distance(pathEnd(path), place) ? startDirection(path) : endDirection(path);
+	distance(pathStart(path), place) <= distance(pathEnd(path), place)
+		? startDirection(path)
+		: endDirection(path);
 
 const headingAt = (heading: Heading, place: SheetPoint, chord: Direction, scope: Scope): Direction => {
 	if (heading === 'chord') return chord;
@@ -23,7 +33,12 @@ const headingAt = (heading: Heading, place: SheetPoint, chord: Direction, scope:
 };
 
 /** One segment of a curve between two of its points, by the step's rule. */
-const segmentBetween = (rule: StepOf<'curve'>['rule'], from: CurveNode, to: CurveNode, scope: Scope): CubicSegment => {
+const segmentBetween = (
+	rule: StepOf<'curve'>['rule'],
+	from: CurveNode,
+	to: CurveNode,
+	scope: Scope
+): CubicSegment => {
 	const [start, end] = [scope.point(from.point), scope.point(to.point)];
 	const chord = directionTo(start, end) ?? COMPASS.down;
 	const leaving: CurveEnd = { point: start, heading: headingAt(from.heading, start, chord, scope) };
@@ -31,7 +46,10 @@ const segmentBetween = (rule: StepOf<'curve'>['rule'], from: CurveNode, to: Curv
 	return rule === 'corner' ? cornerCurve(leaving, arriving) : thirdsCurve(leaving, arriving);
 };
 
-const segmentsOf = ({ name, rule, through }: StepOf<'curve'>, scope: Scope): [CubicSegment, ...CubicSegment[]] => {
+const segmentsOf = (
+	{ name, rule, through }: StepOf<'curve'>,
+	scope: Scope
+): [CubicSegment, ...CubicSegment[]] => {
 	const [first, ...rest] = through.slice(1).map((to, i) => segmentBetween(rule, through[i] ?? to, to, scope));
 	if (!first) throw new Error(`the curve ${name} has fewer than two points`);
 	return [first, ...rest];
@@ -65,7 +83,10 @@ export const curve: StepRules<'curve'> = {
 	read: (file) => file,
 	formulas: () => [],
 	needs: ({ through }) =>
-		through.flatMap(({ point, heading }) => [point, ...(typeof heading === 'object' ? [heading.squareTo] : [])]),
+		through.flatMap(({ point, heading }) => [
+			point,
+			...(typeof heading === 'object' ? [heading.squareTo] : [])
+		]),
 	start: ({ through }) => through[0]?.point,
 	work: (step, scope) => madeLine(segmentsOf(step, scope)),
 	explain: (step, scope, { unit, lineWords }) => {

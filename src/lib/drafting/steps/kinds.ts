@@ -30,7 +30,8 @@ const KINDS: { readonly [K in StepKind]: StepRules<K> } = {
  * The rules for the kind of this step. TypeScript cannot see that a step and the entry of its own
  * kind belong together, so that is said here once.
  */
-const rulesOf = (step: { readonly kind: StepKind }): StepRules<never> => KINDS[step.kind] as unknown as StepRules<never>;
+const rulesOf = (step: { readonly kind: StepKind }): StepRules<never> =>
+	KINDS[step.kind] as unknown as StepRules<never>;
 
 /** Whether a learner answers this step with a place or with a line. */
 export const stepMakes = (step: Step | StepFile): 'point' | 'line' => rulesOf(step).makes;
@@ -40,22 +41,22 @@ export const readStep = (file: StepFile, formula: FormulaReader): Step =>
 	rulesOf(file).read(file as never, formula) as Step;
 
 /** The formulas that a step is worked from. */
-export const stepFormulas = (step: Step): readonly Formula[] => rulesOf(step).formulas(step as never);
+export const stepFormulas = (step: Step): readonly Formula[] => rulesOf(step).formulas(step);
 
 /** Every point and line that must be drafted before this step. */
 export const stepNeeds = (step: Step): readonly string[] => [
-	...new Set([...rulesOf(step).needs(step as never), ...stepFormulas(step).flatMap(formulaNeeds)])
+	...new Set([...rulesOf(step).needs(step), ...stepFormulas(step).flatMap(formulaNeeds)])
 ];
 
 /** The point from which a drafter measures in this step, where there is one. */
-export const stepStart = (step: Step): string | undefined => rulesOf(step).start(step as never);
+export const stepStart = (step: Step): string | undefined => rulesOf(step).start(step);
 
 /** Works a step from what is in scope: a place, a line, or why there is none. */
-export const workStep = (step: Step, scope: Scope): Work => rulesOf(step).work(step as never, scope);
+export const workStep = (step: Step, scope: Scope): Work => rulesOf(step).work(step, scope);
 
 /** A step's rule in words and numbers. */
 export const explainStep = (step: Step, scope: Scope, speech: Speech): Explanation =>
-	rulesOf(step).explain(step as never, scope, speech);
+	rulesOf(step).explain(step, scope, speech);
 
 /** The keys of the measurements, or of the allowances, that a step's formulas name. */
 export const stepKeys = (step: Step, kind: 'measurement' | 'allowance'): readonly string[] => [

@@ -5,7 +5,10 @@ import type { Scope } from '../formula/value.ts';
 import { listed } from '../words.ts';
 import { madeLine, type StepOf, type StepRules } from './step-rules.ts';
 
-const places = ({ name, through }: StepOf<'straight'>, scope: Scope): [SheetPoint, SheetPoint, ...SheetPoint[]] => {
+const places = (
+	{ name, through }: StepOf<'straight'>,
+	scope: Scope
+): [SheetPoint, SheetPoint, ...SheetPoint[]] => {
 	const [first, second, ...rest] = through.map((point) => scope.point(point));
 	if (!first || !second) throw new Error(`the straight line ${name} has fewer than two points`);
 	return [first, second, ...rest];

@@ -17,7 +17,9 @@ export const swing: StepRules<'swing'> = {
 	start: ({ from }) => from,
 	work: ({ name, from, length, level, side }, scope) => {
 		const point = swungToLevel(scope.point(from), lengthOf(length, scope), lengthOf(level, scope), side);
-		return point ? madePoint(point) : impossible(`the length swung from ${from} does not reach the level of ${name}`);
+		return point
+			? madePoint(point)
+			: impossible(`the length swung from ${from} does not reach the level of ${name}`);
 	},
 	explain: ({ name, from, length, level, side }, scope, speech) => {
 		const named = { ...speech, allowances: 'named' } as const;

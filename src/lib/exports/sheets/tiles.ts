@@ -37,8 +37,12 @@ const rowLetter = (row: number): string => String.fromCharCode('A'.charCodeAt(0)
 export const tilesOver = (bounds: Bounds, paper: Paper): readonly Tile[] => {
 	const width = mm(paper.width - 2 * PAGE_MARGIN);
 	const height = mm(paper.height - 2 * PAGE_MARGIN);
-	const count = (length: number, page: Mm): number => Math.max(1, Math.ceil((length - OVERLAP) / (page - OVERLAP)));
-	const [columns, rows] = [count(bounds.right - bounds.left, width), count(bounds.bottom - bounds.top, height)];
+	const count = (length: number, page: Mm): number =>
+		Math.max(1, Math.ceil((length - OVERLAP) / (page - OVERLAP)));
+	const [columns, rows] = [
+		count(bounds.right - bounds.left, width),
+		count(bounds.bottom - bounds.top, height)
+	];
 	return Array.from({ length: rows * columns }, (_, i) => {
 		const [row, column] = [Math.floor(i / columns), i % columns];
 		return {

@@ -12,8 +12,7 @@ const WIDTHS = { outline: 0.7, line: 0.35, level: 0.18 } as const;
 /** Height of the names of points. */
 const NAME_SIZE: Mm = mm(4);
 
-const escaped = (text: string): string =>
-	text.replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
+const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
 
 const lineElement = (method: Method, name: string, draft: Draft): string => {
 	const line = draft.lines[name];

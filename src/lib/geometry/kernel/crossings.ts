@@ -23,7 +23,5 @@ export const crossings = (first: Path, second: Path): readonly SheetPoint[] =>
 /** Every place where a closed outline crosses itself; a sound outline has none. */
 export const selfCrossings = (outline: Path): readonly SheetPoint[] => {
 	const closed = outlineOf(outline, true);
-	return closed
-		.getCrossings(closed)
-		.map(({ point }) => at(point.x, point.y));
+	return closed.getCrossings(closed).map(({ point }) => at(point.x, point.y));
 };

@@ -27,7 +27,10 @@ export const placeLabels = (
 	const ink = paths.flatMap((path) =>
 		path.flatMap((segment) => {
 			const step = mm(6 / view.scale);
-			const dense: Path = segment.kind === 'straight' ? [{ ...segment, kind: 'cubic', leaving: segment.from, arriving: segment.to }] : [segment];
+			const dense: Path =
+				segment.kind === 'straight'
+					? [{ ...segment, kind: 'cubic', leaving: segment.from, arriving: segment.to }]
+					: [segment];
 			return pathSamples(dense, step).map((sample) => toScreen(view, sample));
 		})
 	);
@@ -36,7 +39,8 @@ export const placeLabels = (
 	return points.map(({ name, at }) => {
 		const point = toScreen(view, at);
 		const near = [...ink, ...marks].filter((other) => gap(other, point) < CROWDED && gap(other, point) > 0.5);
-		const room = (side: ScreenPoint): number => Math.min(CROWDED, ...[...near, ...written].map((other) => gap(other, side)));
+		const room = (side: ScreenPoint): number =>
+			Math.min(CROWDED, ...[...near, ...written].map((other) => gap(other, side)));
 		const sides = SIDES.map((angle) => ({
 			left: px(point.left + AWAY * Math.cos(angle)),
 			top: px(point.top + AWAY * Math.sin(angle))

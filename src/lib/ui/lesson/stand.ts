@@ -26,9 +26,12 @@ const HALF: Path = [
 ];
 
 const mirror = ({ x, y }: SheetPoint): SheetPoint => at(-x, y);
-const mirrored = (path: Path): Path => path.map((piece) => piece.kind === 'straight'
-	? straight(mirror(piece.from), mirror(piece.to))
-	: cubic(mirror(piece.from), mirror(piece.leaving), mirror(piece.arriving), mirror(piece.to))) as unknown as Path;
+const mirrored = (path: Path): Path =>
+	path.map((piece) =>
+		piece.kind === 'straight'
+			? straight(mirror(piece.from), mirror(piece.to))
+			: cubic(mirror(piece.from), mirror(piece.leaving), mirror(piece.arriving), mirror(piece.to))
+	) as unknown as Path;
 
 /** The neck of the stand, up to its cap. */
 const NECK: Path = [cubic(SIDE_NECK, at(46, -18), at(46, -40), at(48, -66))];
@@ -66,8 +69,14 @@ export const TAPES: Readonly<Record<MeasurementKey, TapeDrawing>> = {
 	waist: front(girth(WAIST_LEVEL, 16)),
 	hip: front(girth(HIP_LEVEL, 16)),
 	neck: front([cubic(mirror(SIDE_NECK), at(-52, 52), at(52, 52), SIDE_NECK)], sideNeck),
-	backWidth: back([cubic(mirror(SHOULDER), at(-90, 66), at(90, 66), SHOULDER)], { name: 'shoulder point', at: SHOULDER }),
-	backLength: back([cubic(SIDE_NECK, at(66, 140), at(60, 300), waistUnder(58))], sideNeck, { name: 'waist', at: waistUnder(58) }),
+	backWidth: back([cubic(mirror(SHOULDER), at(-90, 66), at(90, 66), SHOULDER)], {
+		name: 'shoulder point',
+		at: SHOULDER
+	}),
+	backLength: back([cubic(SIDE_NECK, at(66, 140), at(60, 300), waistUnder(58))], sideNeck, {
+		name: 'waist',
+		at: waistUnder(58)
+	}),
 	waistToHip: front(
 		[cubic(at(136, WAIST_LEVEL), at(138, 490), at(184, 540), at(186, HIP_LEVEL))],
 		{ name: 'waist', at: at(136, WAIST_LEVEL) },
@@ -98,7 +107,19 @@ export const standLines = (view: TapeDrawing['view']): readonly Path[] => {
 export const standSeams = (view: TapeDrawing['view']): readonly Path[] => {
 	const panel: Path =
 		view === 'front'
-			? [cubic(at(112, 30), at(104, 120), at(88, 200), BUST_POINT), cubic(BUST_POINT, at(86, 340), at(70, 390), at(70, 440)), cubic(at(70, 440), at(72, 520), at(100, 600), at(100, 724))]
-			: [cubic(at(112, 30), at(108, 160), at(76, 330), at(66, 440)), cubic(at(66, 440), at(70, 520), at(100, 600), at(100, 724))];
-	return [panel, mirrored(panel), [straight(at(0, view === 'front' ? 44 : 15), at(0, 724))], girth(WAIST_LEVEL, 16)];
+			? [
+					cubic(at(112, 30), at(104, 120), at(88, 200), BUST_POINT),
+					cubic(BUST_POINT, at(86, 340), at(70, 390), at(70, 440)),
+					cubic(at(70, 440), at(72, 520), at(100, 600), at(100, 724))
+				]
+			: [
+					cubic(at(112, 30), at(108, 160), at(76, 330), at(66, 440)),
+					cubic(at(66, 440), at(70, 520), at(100, 600), at(100, 724))
+				];
+	return [
+		panel,
+		mirrored(panel),
+		[straight(at(0, view === 'front' ? 44 : 15), at(0, 724))],
+		girth(WAIST_LEVEL, 16)
+	];
 };

@@ -50,7 +50,9 @@ export class Work {
 
 	/** Reads back what was saved for the chosen body. */
 	load(): void {
-		const saved = this.learner.take(load(this.key, `Your draft of ${this.method.name} for ${this.body.name}`, workSchema));
+		const saved = this.learner.take(
+			load(this.key, `Your draft of ${this.method.name} for ${this.body.name}`, workSchema)
+		);
 		this.entries = saved?.steps ?? {};
 		this.#done = [];
 		this.#undone = [];
@@ -70,7 +72,9 @@ export class Work {
 
 	/** The corner is given; any other step counts as drafted once its placement was checked and found right. */
 	isRight(name: string): boolean {
-		return this.step(name).kind === 'corner' || (this.entry(name).checked && this.verdict(name).answer === 'right');
+		return (
+			this.step(name).kind === 'corner' || (this.entry(name).checked && this.verdict(name).answer === 'right')
+		);
 	}
 
 	state(name: string): StepState {

@@ -9,7 +9,13 @@ type Doing =
 	| { readonly kind: 'nothing' }
 	| { readonly kind: 'pressing'; readonly start: ScreenPoint }
 	| { readonly kind: 'panning'; readonly last: ScreenPoint }
-	| { readonly kind: 'dragging'; readonly target: Target; readonly lift: number }
+	| {
+			readonly kind: 'grasping';
+			readonly target: Target;
+			readonly start: ScreenPoint;
+			readonly chosen: boolean;
+	  }
+	| { readonly kind: 'dragging'; readonly target: Target }
 	| { readonly kind: 'pinching'; readonly apart: number; readonly middle: ScreenPoint };
 
 /** Movement in pixels below which a press is a tap and not a drag. */
@@ -20,6 +26,9 @@ const GRASP = { touch: 24, mouse: 14 } as const;
 const FINGER_LIFT = 44;
 /** How near a named point must be for a line's end to settle on it. */
 const SETTLE = 30;
+
+const far = (a: ScreenPoint, b: ScreenPoint): boolean =>
+	Math.hypot(a.left - b.left, a.top - b.top) > TAP_SLACK;
 
 /** Turns presses, drags, pinches and taps on the sheet into moves of the tool and of the view. */
 export class Gestures {
@@ -44,8 +53,9 @@ export class Gestures {
 			return;
 		}
 		const target = this.#targetAt(at, touch ? GRASP.touch : GRASP.mouse);
+		const chosen = target?.id === this.tool.target?.id;
 		if (target) this.tool.choose(target.id);
-		this.#doing = target ? { kind: 'dragging', target, lift: touch ? FINGER_LIFT : 0 } : { kind: 'pressing', start: at };
+		this.#doing = target ? { kind: 'grasping', target, start: at, chosen } : { kind: 'pressing', start: at };
 	}
 
 	move(id: number, at: ScreenPoint, touch: boolean): void {
@@ -56,12 +66,14 @@ export class Gestures {
 		this.#pressed.set(id, at);
 		const doing = this.#doing;
 		if (doing.kind === 'pinching') this.#pinch(doing);
-		if (doing.kind === 'dragging') this.tool.drag(doing.target.id, this.#settled(this.#lifted(at, doing.lift), doing.target));
+		if (doing.kind === 'grasping' && far(doing.start, at))
+			this.#doing = { kind: 'dragging', target: doing.target };
+		if (doing.kind === 'dragging') this.#drag(doing.target, at, touch);
 		if (doing.kind === 'panning') {
 			this.view = panned(this.view, at.left - doing.last.left, at.top - doing.last.top);
 			this.#doing = { kind: 'panning', last: at };
 		}
-		if (doing.kind === 'pressing' && Math.hypot(at.left - doing.start.left, at.top - doing.start.top) > TAP_SLACK) {
+		if (doing.kind === 'pressing' && far(doing.start, at)) {
 			this.hover = undefined;
 			this.#doing = { kind: 'panning', last: at };
 		}
@@ -69,12 +81,11 @@ export class Gestures {
 
 	up(id: number, at: ScreenPoint): void {
 		const doing = this.#doing;
-		if (doing.kind === 'dragging') {
-			const { target, lift } = doing;
-			const moved = this.tool.places[target.id];
-			this.tool.put(target.id, moved ?? this.#settled(this.#lifted(at, lift), target));
-		}
-		if (doing.kind === 'pressing' && this.tool.target) this.tool.put(this.tool.target.id, this.#settled(at));
+		const dragged = doing.kind === 'dragging' ? this.tool.places[doing.target.id] : undefined;
+		if (doing.kind === 'dragging' && dragged) this.tool.put(doing.target.id, dragged);
+		// A tap on a mark that was not chosen yet only chooses it; any other tap places.
+		const tapped = doing.kind === 'pressing' || (doing.kind === 'grasping' && doing.chosen);
+		if (tapped && this.tool.target) this.tool.put(this.tool.target.id, this.#settled(at));
 		this.end(id);
 	}
 
@@ -105,8 +116,9 @@ export class Gestures {
 		return snapped(place, this.snap());
 	}
 
-	#lifted(at: ScreenPoint, lift: number): ScreenPoint {
-		return { left: at.left, top: px(at.top - lift) };
+	#drag(target: Target, at: ScreenPoint, touch: boolean): void {
+		const lifted = { left: at.left, top: px(at.top - (touch ? FINGER_LIFT : 0)) };
+		this.tool.drag(target.id, this.#settled(lifted, target));
 	}
 
 	#targetAt(at: ScreenPoint, reach: number): Target | undefined {

@@ -32,7 +32,8 @@ export interface Grid {
 	readonly lines: Mm;
 }
 
-const finest = (ladder: readonly Mm[], least: number): Mm => ladder.find((step) => step >= least) ?? ladder.at(-1) ?? mm(500);
+const finest = (ladder: readonly Mm[], least: number): Mm =>
+	ladder.find((step) => step >= least) ?? ladder.at(-1) ?? mm(500);
 
 /**
  * The grid for a zoom. The drawn grid is the snap grid, or, where that is too fine to be seen, the

@@ -36,7 +36,12 @@ interface ToolKind {
 	placement(places: Places): Placement | undefined;
 }
 
-const oneTarget = (id: string, name: string, origin: string | undefined): Target => ({ id, name, origin, settles: false });
+const oneTarget = (id: string, name: string, origin: string | undefined): Target => ({
+	id,
+	name,
+	origin,
+	settles: false
+});
 
 const pointTool = (step: Step): ToolKind => ({
 	targets: [oneTarget('point', step.name, stepStart(step))],
@@ -48,7 +53,8 @@ const pointTool = (step: Step): ToolKind => ({
 const levelTool = (step: StepOf<'level'>, draft: Draft): ToolKind => ({
 	targets: [oneTarget('end', 'the end of the level', step.from)],
 	begin: {},
-	places: (placement): Places => (placement.kind === 'line' ? { end: pathEnd(pathOfPlacement(placement)) } : {}),
+	places: (placement): Places =>
+		placement.kind === 'line' ? { end: pathEnd(pathOfPlacement(placement)) } : {},
 	placement: ({ end }) => {
 		const start = draft.points[step.from];
 		return start && end && placementOfPath(polyline(start, end));
@@ -92,7 +98,9 @@ const curveTool = ({ through }: StepOf<'curve'>, draft: Draft): ToolKind => {
 		),
 		places: (placement): Places => {
 			if (placement.kind !== 'line') return {};
-			const cubics = pathOfPlacement(placement).filter((segment): segment is CubicSegment => segment.kind === 'cubic');
+			const cubics = pathOfPlacement(placement).filter(
+				(segment): segment is CubicSegment => segment.kind === 'cubic'
+			);
 			return Object.fromEntries(
 				cubics.flatMap(({ leaving, arriving }, i) => [
 					[`${i}:leaving`, leaving],
@@ -159,7 +167,10 @@ export class Tool {
 
 	/** Chooses the target that keys, typing and taps move. */
 	choose(id: string): void {
-		this.#chosen = Math.max(0, this.targets.findIndex((target) => target.id === id));
+		this.#chosen = Math.max(
+			0,
+			this.targets.findIndex((target) => target.id === id)
+		);
 	}
 
 	/** The named point from which the chosen target is measured. */
@@ -183,7 +194,10 @@ export class Tool {
 		const places = { ...this.places, [id]: place };
 		const placement = this.#kind.placement(places);
 		if (placement) {
-			this.work.place(this.stepName, placement.kind === 'point' && typed ? { ...placement, typed } : placement);
+			this.work.place(
+				this.stepName,
+				placement.kind === 'point' && typed ? { ...placement, typed } : placement
+			);
 			this.#pending = {};
 		} else {
 			this.#pending = { ...this.#pending, [id]: place };

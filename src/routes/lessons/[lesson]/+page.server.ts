@@ -11,7 +11,10 @@ export const load: PageServerLoad = ({ params }) => {
 	const index = LESSONS.findIndex(({ id }) => id === params.lesson);
 	const lesson = LESSONS[index];
 	if (!lesson) {
-		const near = didYouMean(params.lesson, LESSONS.map(({ id }) => id));
+		const near = didYouMean(
+			params.lesson,
+			LESSONS.map(({ id }) => id)
+		);
 		error(404, `There is no lesson "${params.lesson}"${near}.`);
 	}
 	return {
