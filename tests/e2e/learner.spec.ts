@@ -1,0 +1,155 @@
+import { expect, test } from '@playwright/test';
+import { Desk } from './support/desk.ts';
+import { HERON_BACK } from './support/heron.ts';
+
+const LEVELS = '40-back-levels';
+
+test('a wrong point is told how far and which way, with the rule, and can be put right', async ({ page }) => {
+	const desk = new Desk(page);
+	await desk.open(LEVELS);
+	await expect(desk.verdict).toContainText('within 2 mm');
+	await desk.click([9, 224]);
+	await desk.button('Check').click();
+	await expect(desk.verdict).toHaveAttribute('data-answer', 'wrong');
+	await expect(desk.verdict).toContainText('9 mm too far out, 2 mm too low');
+	await expect(desk.verdict).toContainText('half the back width + 3 = 19.2 + 3 = 22.2 cm', {
+		ignoreCase: true
+	});
+	await expect(page.locator('.step.active .state')).toHaveText('not right yet');
+	await desk.click([0, 222]);
+	await desk.button('Check').click();
+	await desk.expectRight();
+	await expect(page.locator('.step.active .state')).toHaveText('right');
+});
+
+test('help comes in three rungs: where to look, the rule, the number', async ({ page }) => {
+	const desk = new Desk(page);
+	await desk.open(LEVELS);
+	const help = page.getByRole('list', { name: 'Help' });
+	await desk.button('Where do I look?').click();
+	await expect(help).toHaveText('Start at O and go straight down.');
+	await desk.button('What is the rule?').click();
+	await expect(help).toContainText('half the back width + the armhole drop');
+	await expect(help).not.toContainText('22.2');
+	await desk.button('Show me the number').click();
+	await expect(help).toContainText('22.2 cm');
+});
+
+test('an entry that cannot be read is refused without being counted', async ({ page }) => {
+	const desk = new Desk(page);
+	await desk.open(LEVELS);
+	const sum = page.getByLabel(/Distance or sum/);
+	await sum.fill('38.4//2');
+	await page.keyboard.press('Enter');
+	await expect(page.locator('.dock form')).toContainText('Nothing is counted');
+	await expect(desk.verdict).toHaveAttribute('data-answer', 'unchecked');
+	await sum.fill('38,4/2 + 30mm');
+	await page.keyboard.press('Enter');
+	await page.keyboard.press('Enter');
+	await desk.expectRight();
+});
+
+test('nothing is lost on a reload, and undo takes back what was placed', async ({ page }) => {
+	const desk = new Desk(page);
+	await desk.open(LEVELS);
+	await desk.byKeyboard(HERON_BACK[LEVELS]?.['A'] ?? { point: [0, 0] });
+	await desk.expectRight();
+	await desk.button(/^Next: /).click();
+	await desk.click([30, 300]);
+	await page.reload();
+	await page.locator('[data-alive=true]').waitFor();
+	expect(await desk.current()).toBe('W');
+	await expect(page.locator('#step-A .state')).toHaveText('right');
+	await expect(page.locator('#step-W .state')).toHaveText('not checked yet');
+	await desk.click([0, 425]);
+	await desk.button('Undo').click();
+	await desk.button('Check').click();
+	await expect(desk.verdict).toContainText('30 mm too far out');
+	await desk.button('Redo').click();
+	await desk.button('Check').click();
+	await desk.expectRight();
+});
+
+test('damaged work is set aside and named, and the lesson still opens', async ({ page }) => {
+	const desk = new Desk(page);
+	await desk.open(LEVELS);
+	await page.evaluate(() => {
+		localStorage.setItem(
+			'square-across.work.back-block.heron',
+			'{"version":1,"steps":{"A":{"placement":7}}}'
+		);
+	});
+	await page.reload();
+	await expect(page.getByRole('alert')).toContainText(
+		'Your draft of The back block for Heron could not be read back'
+	);
+	await expect(page.getByRole('alert')).toContainText('square-across.set-aside.');
+	await desk.byKeyboard({ point: [0, 222], sum: '22.2', go: 'down' });
+	await desk.expectRight();
+	const kept = await page.evaluate(
+		() => Object.entries(localStorage).find(([key]) => key.includes('set-aside'))?.[1]
+	);
+	expect(kept).toContain('"placement":7');
+});
+
+test('on a phone the sheet and the step are both in reach, and a tap places', async ({ browser }) => {
+	const context = await browser.newContext({
+		viewport: { width: 360, height: 740 },
+		hasTouch: true,
+		isMobile: true
+	});
+	const page = await context.newPage();
+	const desk = new Desk(page);
+	await desk.open(LEVELS);
+	const width = await page.evaluate(() => document.documentElement.scrollWidth);
+	expect(width).toBeLessThanOrEqual(360);
+	const box = await desk.sheet.boundingBox();
+	expect(box?.width).toBeGreaterThan(300);
+	expect(box?.height).toBeGreaterThan(180);
+	const { x, y } = await desk.screen([0, 215]);
+	await page.touchscreen.tap(x, y);
+	await desk.button('Nudge down').tap();
+	await desk.button('Type').tap();
+	await page.getByLabel(/Distance or sum/).fill('38.4/2+3');
+	await desk.button('Place').tap();
+	await desk.button('Check').tap();
+	await desk.expectRight();
+	await expect(page.locator('#step-W')).toBeAttached();
+	await page.locator('#step-H').scrollIntoViewIfNeeded();
+	await expect(desk.sheet).toBeInViewport();
+	await context.close();
+});
+
+test('a learner enters measurements in inches and drafts for them; a refused body is told why', async ({
+	page
+}) => {
+	const desk = new Desk(page);
+	await page.goto('/measurements');
+	await page.locator('[data-alive=true]').waitFor();
+	await desk.button('Add your own').click();
+	await page.locator('.top select').selectOption('in');
+	// Each of Heron's numbers to the nearest quarter inch.
+	const inches: Readonly<Record<string, string>> = {
+		'Bust girth': '37 3/4',
+		'Waist girth': '30 3/4',
+		'Hip girth': '40 1/4',
+		'Neck-base girth': '14.5',
+		'Back width': '15⅛',
+		'Back length': '16 3/4"',
+		'Waist to hip': '8'
+	};
+	await expect(page.getByText('The back block: still wants')).toBeVisible();
+	for (const [name, value] of Object.entries(inches)) {
+		await page.getByLabel(name, { exact: true }).fill(value);
+		await page.keyboard.press('Tab');
+	}
+	await expect(page.getByText('The back block: can be drafted.')).toBeVisible();
+	await page.getByLabel('Bust girth', { exact: true }).fill('25');
+	await page.keyboard.press('Tab');
+	await expect(page.getByText('the bust and the back width disagree')).toBeVisible();
+	await page.getByLabel('Hip girth', { exact: true }).fill('forty');
+	await page.keyboard.press('Tab');
+	await expect(page.getByText('"forty" is not a length')).toBeVisible();
+	await page.goto(`/lessons/${LEVELS}`);
+	await expect(page.getByRole('alert')).toContainText('cannot be drafted yet');
+});
