@@ -36,7 +36,7 @@ export const placementSchema = z.discriminatedUnion('kind', [
 ]);
 
 export type Placement = z.infer<typeof placementSchema>;
-export type PointPlacement = Extract<Placement, { kind: 'point' }>;
+
 export type LinePlacement = Extract<Placement, { kind: 'line' }>;
 /** A place as it is stored: [across, down] in millimetres. */
 export type Place = z.infer<typeof place>;

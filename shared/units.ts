@@ -119,7 +119,7 @@ export const printNumber = (length: Mm, unit: Unit): string => {
 };
 
 /** The sign that follows a number: ` cm`, ` mm`, `″`. */
-export const unitSign = (unit: Unit): string => (unit === 'in' ? '″' : ` ${unit}`);
+const unitSign = (unit: Unit): string => (unit === 'in' ? '″' : ` ${unit}`);
 
 /** Writes a length as a person reads it: `22.2 cm`, `222 mm`, `8 3/4″`. */
 export const printLength = (length: Mm, unit: Unit): string => printNumber(length, unit) + unitSign(unit);

@@ -9,8 +9,8 @@ const SCALE = 10 ** DIGITS;
 /** Decimals of path data, which is for drawing. */
 const PATH_DIGITS = 6;
 
-/** Adding nothing turns a negative nought into an ordinary one. */
-const rounded = (value: number): number => Math.round(value * SCALE) / SCALE + 0;
+/** JSON writes a negative nought as 0. */
+const rounded = (value: number): number => Math.round(value * SCALE) / SCALE;
 
 /** A draft as one line of JSON, in millimetres. */
 export const draftJson = (draft: Draft, body: string): string => {

@@ -36,6 +36,12 @@ describe('selfCrossings', () => {
 		expectPlace(bow[0], 5, 5);
 	});
 
+	it('the side that closes an outline counts', () => {
+		const [found, ...more] = selfCrossings(polyline(at(0, 0), at(10, 0), at(10, 10), at(20, 5)));
+		expectPlace(found, 10, 2.5);
+		expect(more).toEqual([]);
+	});
+
 	it('a single curve that loops crosses itself', () => {
 		const loop: Path = [cubic(at(0, 0), at(30, 20), at(-20, 20), at(10, 0))];
 		expect(selfCrossings(loop).length).toBeGreaterThan(0);

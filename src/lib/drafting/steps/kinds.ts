@@ -41,7 +41,7 @@ export const readStep = (file: StepFile, formula: FormulaReader): Step =>
 	rulesOf(file).read(file as never, formula) as Step;
 
 /** The formulas that a step is worked from. */
-export const stepFormulas = (step: Step): readonly Formula[] => rulesOf(step).formulas(step);
+const stepFormulas = (step: Step): readonly Formula[] => rulesOf(step).formulas(step);
 
 /** Every point and line that must be drafted before this step. */
 export const stepNeeds = (step: Step): readonly string[] => [

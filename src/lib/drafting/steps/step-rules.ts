@@ -1,4 +1,4 @@
-import type { Compass, HeadingFile, StepFileOf, StepKind } from '#shared/method.ts';
+import type { HeadingFile, StepFileOf, StepKind } from '#shared/method.ts';
 import type { Unit } from '#shared/units.ts';
 import type { Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
@@ -16,7 +16,6 @@ export type StepOf<K extends StepKind> = {
 /** A step of any kind. */
 export type Step = { [K in StepKind]: StepOf<K> }[StepKind];
 export type Heading = HeadingFile;
-export type { Compass };
 
 /** What working a step gives: a place, a line, or the reason why there is none. */
 export type Work =

@@ -71,8 +71,3 @@ export const save = (key: string, value: unknown): boolean => {
 		return false;
 	}
 };
-
-/** Forgets a saved value. */
-export const forget = (key: string): void => {
-	storage()?.removeItem(key);
-};

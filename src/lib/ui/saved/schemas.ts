@@ -48,5 +48,5 @@ export const workSchema = z.object({
 
 export type Settings = z.infer<typeof settingsSchema>;
 export type Entry = z.infer<typeof entrySchema>;
-export type SavedWork = z.infer<typeof workSchema>;
+
 export type OwnBodyFile = z.infer<typeof bodyFileSchema>;

@@ -23,7 +23,7 @@ export const KEY_STEPS: Readonly<Record<ScreenUnit, Readonly<Record<'plain' | 's
 };
 
 /** Pixels that two neighbouring dots, or lines, must lie apart to be told apart. */
-const DOT_GAP = 7;
+const DOT_GAP = 5;
 const LINE_GAP = 34;
 
 /** The grid that is drawn: dots and lines, in millimetres apart. */

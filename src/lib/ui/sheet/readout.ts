@@ -12,7 +12,7 @@ const slant = (x: number, y: number): string => {
 };
 
 /** The direction from one place to another: "straight down", or how far off the nearest square way. */
-export const directionWords = (from: SheetPoint, to: SheetPoint): string => {
+const directionWords = (from: SheetPoint, to: SheetPoint): string => {
 	const [x, y] = [to.x - from.x, to.y - from.y];
 	if (Math.abs(x) < UNWRITTEN && Math.abs(y) < UNWRITTEN) return 'on the spot';
 	if (Math.abs(x) < UNWRITTEN) return `straight ${y > 0 ? 'down' : 'up'}`;

@@ -138,7 +138,10 @@ export class Tool {
 	#dragged: Places = $state.raw({});
 
 	readonly step: Step = $derived.by(() => this.work.step(this.stepName));
-	readonly #kind: ToolKind = $derived.by(() => toolFor(this.step, this.work.draft));
+	/** A step that starts from what is not drafted yet has nothing to take hold of. */
+	readonly #kind: ToolKind = $derived.by(() =>
+		this.work.blockers(this.stepName).length > 0 ? NOTHING : toolFor(this.step, this.work.draft)
+	);
 	readonly targets: readonly Target[] = $derived(this.#kind.targets);
 	readonly places: Places = $derived.by(() => {
 		const { placement } = this.work.entry(this.stepName);
