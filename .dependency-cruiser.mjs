@@ -34,6 +34,12 @@ const layers = {
 			'A verdict is data that any page or server can use. ' +
 			'Return a verdict or a note; let src/lib/ui/ put it on the screen.'
 	},
+	'src/lib/practice': {
+		allowed: ['src/lib/checker', 'src/lib/drafting', 'src/lib/geometry', 'shared'],
+		why:
+			'An exercise, its judgement and what a learner has mastered are data that any page can use. ' +
+			'Return data; let src/lib/ui/ put it on the screen and save it.'
+	},
 	'src/lib/exports': {
 		allowed: ['src/lib/garment', 'src/lib/drafting', 'src/lib/geometry', 'shared'],
 		why: 'A file is written from pieces alone. Pass the piece or draft in; the caller decides where the file goes.'
@@ -51,6 +57,7 @@ const layers = {
 	},
 	'src/lib/ui': {
 		allowed: [
+			'src/lib/practice',
 			'src/lib/exports',
 			'src/lib/checker',
 			'src/lib/garment',
@@ -135,7 +142,10 @@ export default {
 				'The same engine runs in a page, on the server and at the command line, so it must not pull in Svelte, ' +
 				'directly or through another module. Return plain data and wrap it in src/lib/ui/.',
 			severity: 'error',
-			from: { path: '^(shared|src/cli|src/lib/(geometry|drafting|garment|checker|exports))/', pathNot: TEST },
+			from: {
+				path: '^(shared|src/cli|src/lib/(geometry|drafting|garment|checker|practice|exports))/',
+				pathNot: TEST
+			},
 			to: { path: 'node_modules/(svelte|@sveltejs)/', reachable: true }
 		},
 		{

@@ -12,7 +12,7 @@ const lessonComponents = {
 	markup({ content, filename }) {
 		if (!filename || !/[\\/]lessons[\\/].*\.md$/.test(filename)) return;
 		const script =
-			"<script>import { Figure, Step, Tape, TryIt, Comparison } from '#ui/lesson/embeds.ts';</script>";
+			"<script>import { Comparison, Figure, SideBySide, Step, Tape, TryIt } from '#ui/lesson/embeds.ts';</script>";
 		return { code: `${content}\n${script}` };
 	}
 };

@@ -1,4 +1,4 @@
-import { mm, printLength, type Mm } from './units.ts';
+import { mm, printOutside, printRange, type Mm, type Unit } from './units.ts';
 import { BadInput } from './bad-input.ts';
 
 /** A number that the drafter chooses, with a default and the range in which it is sane. */
@@ -33,22 +33,29 @@ export const BLOCK_ALLOWANCES: readonly Allowance[] = [
 	allowance('shoulderDropFront', 'the front shoulder drop', 4, 1, 7),
 	allowance('hollowBack', 'the back armhole hollow', 1, 0, 3),
 	allowance('hollowFront', 'the front armhole hollow', 1.5, 0, 3),
-	allowance('dartBelow', 'the dart below the underarm', 6, 3, 12),
-	allowance('dartShort', 'the dart short of the bust point', 2.5, 0, 5)
+	allowance('dartBelow', 'the dart depth', 6, 3, 12),
+	allowance('dartShort', 'the dart shortening', 2.5, 0, 5)
 ];
 
 /** Chosen values by key, in millimetres. */
 export type AllowanceValues = Readonly<Record<string, Mm>>;
 
+/** Says that a length lies outside its range, in the reader's unit: "the hip must lie from 2″ to 118 1/16″, not 200″". */
+export const outOfRange = (words: string, range: readonly [Mm, Mm], value: Mm, unit: Unit): string =>
+	`${words} must lie ${printRange(range, unit)}, not ${printOutside(value, range, unit)}`;
+
 /**
- * Throws BadInput, naming place, range and value, where a chosen value lies outside its allowance's
- * range. `written` may end the message with what the person wrote.
+ * Throws BadInput, naming place, range and value in `unit`, where a chosen value lies outside its
+ * allowance's range. `written` may end the message with what the person wrote.
  */
-export const checkAllowance = (allowance: Allowance, value: Mm, place: string, written = ''): Mm => {
-	const [least, most] = allowance.range;
+export const checkAllowance = (
+	{ key, words, range }: Allowance,
+	value: Mm,
+	place: string,
+	unit: Unit = 'cm',
+	written = ''
+): Mm => {
+	const [least, most] = range;
 	if (value >= least && value <= most) return value;
-	throw new BadInput(
-		`${place}${allowance.key}`,
-		`${allowance.words} must lie from ${printLength(least, 'cm')} to ${printLength(most, 'cm')}, not ${printLength(value, 'cm')}${written}`
-	);
+	throw new BadInput(place + key, outOfRange(words, range, value, unit) + written);
 };

@@ -1,9 +1,15 @@
 import { z } from 'zod';
-import { BLOCK_ALLOWANCES, checkAllowance, type Allowance, type AllowanceValues } from './allowances.ts';
+import {
+	BLOCK_ALLOWANCES,
+	checkAllowance,
+	outOfRange,
+	type Allowance,
+	type AllowanceValues
+} from './allowances.ts';
 import { BadInput, shown } from './bad-input.ts';
 import { MEASUREMENT_KEYS, measurementOf, type MeasurementKey } from './measurements.ts';
 import { didYouMean } from './nearest-name.ts';
-import { mm, parseLength, printLength, UnreadableLength, type Mm, type Unit } from './units.ts';
+import { mm, parseLength, UnreadableLength, type Mm, type Unit } from './units.ts';
 
 /** Measurements by key, in millimetres; a measurement that was not taken is absent. */
 export type Measurements = Readonly<Partial<Record<MeasurementKey, Mm>>>;
@@ -42,15 +48,17 @@ const readLength = (value: unknown, unit: Unit, place: string): Mm => {
 	}
 };
 
-/** Reads one measurement as a person or a file wrote it. Throws BadInput, naming `place`, the rule and the value. */
+/** In a file the reader has to find the value again; at a field they see what they wrote. */
+const asWritten = (value: unknown, unit: Unit, place: string): string =>
+	place === '' ? '' : ` (written ${shown(value)}, unit ${unit})`;
+
+/** Reads one measurement as a person or a file wrote it. Throws BadInput, naming `place`, the rule in `unit` and the value; `place` is empty for a field that stands before the reader. */
 export const readMeasurement = (key: MeasurementKey, value: unknown, unit: Unit, place = ''): Mm => {
 	const length = readLength(value, unit, `${place}${key}`);
 	const [least, most] = BODY_RANGE;
 	if (length >= least && length <= most) return length;
-	throw new BadInput(
-		`${place}${key}`,
-		`${measurementOf(key).words} must lie from ${printLength(least, 'cm')} to ${printLength(most, 'cm')}, not ${printLength(length, 'cm')} (written ${shown(value)}, unit ${unit})`
-	);
+	const rule = outOfRange(measurementOf(key).words, BODY_RANGE, length, unit);
+	throw new BadInput(place + key, rule + asWritten(value, unit, place));
 };
 
 /** Reads one chosen allowance as written, within its range. Throws BadInput. */
@@ -69,7 +77,8 @@ export const readAllowance = (
 		allowance,
 		readLength(value, unit, place + key),
 		place,
-		` (written ${shown(value)}, unit ${unit})`
+		unit,
+		asWritten(value, unit, place)
 	);
 };
 

@@ -26,12 +26,16 @@ const heading = z.union([
 ]);
 const curvePoint = z.strictObject({ point: pointName, heading });
 
+/** A step may depend on a formula: it is drafted only where that is more than nothing (`when`), or only where it is not (`unless`). */
+const dependence = { when: formula.optional(), unless: formula.optional() };
+
 const steps = {
-	corner: z.strictObject({ kind: z.literal('corner'), name: pointName, label }),
+	corner: z.strictObject({ kind: z.literal('corner'), name: pointName, label, ...dependence }),
 	mark: z.strictObject({
 		kind: z.literal('mark'),
 		name: pointName,
 		label,
+		...dependence,
 		from: pointName,
 		go: compass,
 		by: formula
@@ -40,6 +44,7 @@ const steps = {
 		kind: z.literal('meeting'),
 		name: pointName,
 		label,
+		...dependence,
 		down: pointName,
 		across: pointName
 	}),
@@ -47,6 +52,7 @@ const steps = {
 		kind: z.literal('division'),
 		name: pointName,
 		label,
+		...dependence,
 		from: pointName,
 		to: pointName,
 		at: formula
@@ -55,6 +61,7 @@ const steps = {
 		kind: z.literal('along'),
 		name: pointName,
 		label,
+		...dependence,
 		on: z.union([
 			z.strictObject({ from: pointName, toward: pointName }),
 			z.strictObject({ line: lineName, from: z.enum(['start', 'end']) })
@@ -66,23 +73,33 @@ const steps = {
 		kind: z.literal('swing'),
 		name: pointName,
 		label,
+		...dependence,
 		from: pointName,
 		length: formula,
 		level: formula,
 		side: z.enum(['outward', 'inward']),
 		odds: odds.optional()
 	}),
-	level: z.strictObject({ kind: z.literal('level'), name: lineName, label, from: pointName, reach: formula }),
+	level: z.strictObject({
+		kind: z.literal('level'),
+		name: lineName,
+		label,
+		...dependence,
+		from: pointName,
+		reach: formula
+	}),
 	straight: z.strictObject({
 		kind: z.literal('straight'),
 		name: lineName,
 		label,
+		...dependence,
 		through: z.array(pointName).min(2)
 	}),
 	curve: z.strictObject({
 		kind: z.literal('curve'),
 		name: lineName,
 		label,
+		...dependence,
 		rule: z.enum(['corner', 'thirds']),
 		through: z.array(curvePoint).min(2)
 	})
@@ -102,22 +119,51 @@ export const stepFileSchema = z.discriminatedUnion('kind', [
 ]);
 
 const pair = z.tuple([pointName, pointName]);
+/** The bounds of what is measured; at least one is given. */
+const bounds = {
+	atLeast: quantity.optional(),
+	moreThan: quantity.optional(),
+	atMost: quantity.optional()
+};
+/** What is measured: how far one point lies across or down from another, or the value of a formula. */
 const need = z.union([
-	z.strictObject({ across: pair, atLeast: quantity }),
-	z.strictObject({ down: pair, atLeast: quantity })
+	z.strictObject({ across: pair, ...bounds }),
+	z.strictObject({ down: pair, ...bounds }),
+	z.strictObject({ value: formula, ...bounds })
 ]);
+/** A condition, and the two measurements that are at odds where it does not hold. */
+const condition = { need, ...dependence, odds, because: label };
+/** Two lengths that should agree when the garment is sewn; `difference` says how far they do not. */
+const comparison = z.strictObject({
+	name: lineName,
+	label,
+	difference: formula,
+	within: quantity,
+	...dependence
+});
 
 /** A method file. */
 export const methodFileSchema = z.strictObject({
 	id: z.string().regex(/^[a-z][a-z0-9-]*$/),
 	name: label,
+	/** Other methods whose lines the formulas may name, each under a short name: `length(back.shoulder)`. */
+	uses: z.record(key, z.string()).default({}),
 	allowances: z
 		.record(key, z.strictObject({ label, default: quantity, range: z.tuple([quantity, quantity]) }))
 		.default({}),
 	steps: z.array(stepFileSchema).min(1),
 	outline: z.array(lineName).default([]),
-	refusals: z.array(z.strictObject({ need, odds, because: label })).default([])
+	/** A body that breaks one of these is not drafted. */
+	refusals: z.array(z.strictObject(condition)).default([]),
+	/** A body that breaks one of these is drafted, and the drafter is told. */
+	warnings: z.array(z.strictObject(condition)).default([]),
+	comparisons: z.array(comparison).default([])
 });
+
+/** A method file as parsed. */
+export type MethodFile = z.infer<typeof methodFileSchema>;
+/** A condition of a method file. */
+export type ConditionFile = z.infer<typeof methodFileSchema>['refusals'][number];
 
 export type StepFile = z.infer<typeof stepFileSchema>;
 /** The kinds of step that there are. */

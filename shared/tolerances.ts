@@ -15,6 +15,30 @@ export const CURVE_TOLERANCE: Mm = mm(3);
 /** How much longer or shorter than the true curve a drawn one may be: two such seams still ease together when sewn. */
 export const LENGTH_TOLERANCE: Mm = mm(3);
 
+/** The lengths that a check allows. */
+export interface Tolerances {
+	readonly point: Mm;
+	readonly curve: Mm;
+	readonly length: Mm;
+}
+
+export const LEVELS = ['strict', 'normal', 'beginner'] as const;
+/** How strictly a teacher asks for work to be checked. */
+export type Level = (typeof LEVELS)[number];
+
+const scaled = (share: number): Tolerances => ({
+	point: mm(POINT_TOLERANCE * share),
+	curve: mm(CURVE_TOLERANCE * share),
+	length: mm(LENGTH_TOLERANCE * share)
+});
+
+/** Strict is what paper and a sharp pencil can hold (1 mm for a point), beginner what an unsteady hand can (4 mm). */
+export const TOLERANCES: Readonly<Record<Level, Tolerances>> = {
+	strict: scaled(0.5),
+	normal: scaled(1),
+	beginner: scaled(2)
+};
+
 /** Direction of a line's end where it must be square to a centre line or fold: more shows as a point or a notch when the fold is opened. */
 export const SQUARE_TOLERANCE: Radians = degrees(2);
 

@@ -92,38 +92,83 @@ export const parseLength = (text: string, unit: Unit): Mm => {
 	return mm(number * MM_PER[written]);
 };
 
-/** Smallest part of an inch that a tape shows, and so the finest that is printed: a sixteenth. */
-const INCH_PARTS = 16;
+/**
+ * Parts of each unit in which lengths are printed, the usual first: a tenth of a millimetre is the
+ * finest that pencil and tape can mean, a sixteenth the finest that most tapes in inches show. The
+ * finer ones are for arithmetic that would not add up in the usual ones.
+ */
+export const PRINTED_PARTS: Readonly<Record<Unit, readonly [number, ...number[]]>> = {
+	mm: [10, 100],
+	cm: [100, 1000],
+	in: [16, 32, 64]
+};
+
+/** A length as a whole number of the parts in which it is printed: 22.2 cm is 2220 hundredths. */
+export const inParts = (length: Mm, unit: Unit, parts = PRINTED_PARTS[unit][0]): number => {
+	const count = Math.round((Math.abs(length) / MM_PER[unit]) * parts);
+	return length < 0 && count > 0 ? -count : count;
+};
 
 const greatestCommonDivisor = (a: number, b: number): number =>
 	b === 0 ? a : greatestCommonDivisor(b, a % b);
 
-const inchNumber = (inches: number): string => {
-	const sixteenths = Math.round(Math.abs(inches) * INCH_PARTS);
-	const whole = Math.floor(sixteenths / INCH_PARTS);
-	const rest = sixteenths % INCH_PARTS;
-	const common = greatestCommonDivisor(rest, INCH_PARTS);
-	const fraction = rest === 0 ? '' : `${rest / common}/${INCH_PARTS / common}`;
-	const sign = inches < 0 && sixteenths > 0 ? '-' : '';
+/** A whole number of parts of an inch, as a tape says it: `8 3/4`. */
+const inchNumber = (count: number, parts: number): string => {
+	const [whole, rest] = [Math.floor(Math.abs(count) / parts), Math.abs(count) % parts];
+	const common = greatestCommonDivisor(rest, parts);
+	const fraction = rest === 0 ? '' : `${rest / common}/${parts / common}`;
+	const sign = count < 0 ? '-' : '';
 	return sign + ([whole === 0 && fraction ? '' : String(whole), fraction].filter(Boolean).join(' ') || '0');
 };
 
-/** Decimals printed for each unit: a tenth of a millimetre is the finest that pencil and tape can mean. */
-const DECIMALS: Readonly<Record<'mm' | 'cm', number>> = { mm: 1, cm: 2 };
-
-/** Writes the number of a length without its unit: `22.2` (cm), `222` (mm), `8 3/4` (inches, to a sixteenth). */
-export const printNumber = (length: Mm, unit: Unit): string => {
-	if (unit === 'in') return inchNumber(length / MM_PER.in);
-	const rounded = Number((length / MM_PER[unit]).toFixed(DECIMALS[unit]));
-	return String(rounded === 0 ? 0 : rounded);
+/**
+ * Writes the number of a length without its unit: `22.2` (cm), `222` (mm), `8 3/4` (inches, to a
+ * sixteenth). `parts` of the unit may be finer than the usual: see PRINTED_PARTS.
+ */
+export const printNumber = (length: Mm, unit: Unit, parts = PRINTED_PARTS[unit][0]): string => {
+	const count = inParts(length, unit, parts);
+	return unit === 'in' ? inchNumber(count, parts) : String(count / parts);
 };
 
 /** The sign that follows a number: ` cm`, ` mm`, `″`. */
 const unitSign = (unit: Unit): string => (unit === 'in' ? '″' : ` ${unit}`);
 
 /** Writes a length as a person reads it: `22.2 cm`, `222 mm`, `8 3/4″`. */
-export const printLength = (length: Mm, unit: Unit): string => printNumber(length, unit) + unitSign(unit);
+export const printLength = (length: Mm, unit: Unit, parts = PRINTED_PARTS[unit][0]): string =>
+	printNumber(length, unit, parts) + unitSign(unit);
+
+/** Writes a length in the finest parts that are printed: the steps of a grid in inches go down to `1/64″`. */
+export const printFine = (length: Mm, unit: Unit): string =>
+	printLength(length, unit, Math.max(...PRINTED_PARTS[unit]));
 
 /** Writes a small difference: millimetres for metric readers, a fraction of an inch for the others. */
 export const printSmall = (length: Mm, unit: Unit): string =>
 	unit === 'in' ? printLength(length, 'in') : `${printNumber(mm(Math.round(length * 2) / 2), 'mm')} mm`;
+
+/** A share of a printed part below which a length stands at the part itself: floating-point noise. */
+const NOISE = 1e-6;
+
+/**
+ * The least and the greatest length of a range, rounded inward to what can be printed, so that both
+ * lie in the range when they are read back: 1 to 6 cm are 7/16 to 2 5/16 inches.
+ */
+export const printableRange = ([least, most]: readonly [Mm, Mm], unit: Unit): readonly [Mm, Mm] => {
+	const part = MM_PER[unit] / PRINTED_PARTS[unit][0];
+	return [mm(Math.ceil(least / part - NOISE) * part), mm(Math.floor(most / part + NOISE) * part)];
+};
+
+/** Writes a range: `from 7/16″ to 2 5/16″`; every length that it shows lies in it. */
+export const printRange = (range: readonly [Mm, Mm], unit: Unit): string => {
+	const [least, most] = printableRange(range, unit);
+	return `from ${printLength(least, unit)} to ${printLength(most, unit)}`;
+};
+
+/**
+ * Writes a length that lies outside a range so that it is seen to: in the usual parts, or, where it
+ * would then seem to lie within, in as many decimals as it takes.
+ */
+export const printOutside = (length: Mm, [least, most]: readonly [Mm, Mm], unit: Unit): string => {
+	const shown = (inParts(length, unit) * MM_PER[unit]) / PRINTED_PARTS[unit][0];
+	if (shown < least || shown > most) return printLength(length, unit);
+	return Number((length / MM_PER[unit]).toFixed(6)) + unitSign(unit);
+};

@@ -31,6 +31,8 @@ export const findingSchema = z.discriminatedUnion('aspect', [
 		way: z.enum(['leaving', 'arriving']),
 		/** Whether the rule asks for a square angle there, and not only for a course. */
 		square: z.boolean(),
+		/** The way that the rule asks for: one of the sheet's, square to a drawn line, or only the course. */
+		wanted: z.enum(['up', 'down', 'across', 'in', 'square', 'course']).optional(),
 		turned: angle,
 		tolerance: angle
 	}),
@@ -64,5 +66,12 @@ export const verdictSchema = z.discriminatedUnion('answer', [
 ]);
 
 export type Finding = z.infer<typeof findingSchema>;
-export type FindingOf<A extends Finding['aspect']> = Extract<Finding, { aspect: A }>;
+/** The findings that can be of aspect A. */
+export type FindingOf<A extends Finding['aspect']> = Finding extends infer F
+	? F extends { readonly aspect: infer B }
+		? A extends B
+			? F
+			: never
+		: never
+	: never;
 export type Verdict = z.infer<typeof verdictSchema>;

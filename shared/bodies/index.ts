@@ -4,6 +4,7 @@ import gannet from './gannet.json' with { type: 'json' };
 import heron from './heron.json' with { type: 'json' };
 import lark from './lark.json' with { type: 'json' };
 import plover from './plover.json' with { type: 'json' };
+import siskin from './siskin.json' with { type: 'json' };
 import wren from './wren.json' with { type: 'json' };
 
 /** A body that lessons may be tried with, and what is said of it. */
@@ -27,5 +28,6 @@ export const DEMO_BODIES: readonly DemoBody[] = [
 	demo('plover', plover),
 	demo('lark', lark),
 	demo('gannet', gannet),
-	demo('eider', eider)
+	demo('eider', eider),
+	demo('siskin', siskin)
 ];

@@ -1,13 +1,12 @@
 import { BadInput } from '#shared/bad-input.ts';
 import { readBody, type Body } from '#shared/body.ts';
-import { isMeasurementKey } from '#shared/measurements.ts';
-import { printLength } from '#shared/units.ts';
-import { evaluate, refusalWords, type Evaluation } from '#drafting/evaluate.ts';
+import { evaluate } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { readBodyTable } from './body-table.ts';
 import { readDraftOptions, type DraftOptions } from './draft-options.ts';
+import { draftOrRefuse, reasons } from './draft-or-refuse.ts';
 import { draftJson, draftTable } from './draft-output.ts';
-import { readInputFile, type InputFile } from './input-file.ts';
+import { parsedJson, readInputFile, type InputFile } from './input-file.ts';
 import { methodOf } from './method-files.ts';
 import { complain, writeOut } from './output.ts';
 
@@ -25,36 +24,9 @@ with "allowances":{"bustEase":4} if you like. Lengths: 96, 96.5, "96,5", "37 3/4
 /** Characters of output gathered before they are written: a write for every row would cost more than the draft. */
 const CHUNK = 65_536;
 
-const parsedJson = ({ text, place }: InputFile): unknown => {
-	try {
-		return JSON.parse(text);
-	} catch (problem) {
-		if (problem instanceof SyntaxError) throw new BadInput(place, `this is not JSON: ${problem.message}`);
-		throw problem;
-	}
-};
-
-const checkComplete = (method: Method, body: Body, place: string): void => {
-	const missing = method.measurements.filter((key) => body.measurements[key] === undefined);
-	if (missing.length > 0)
-		throw new BadInput(`${place}: ${missing.join(', ')}`, `missing; ${method.id} needs it`);
-};
-
-/** Each failing rule in a sentence that names both measurements and their values, as the body's file writes them. */
-const reasons = (evaluation: Extract<Evaluation, { kind: 'refused' }>, body: Body): string => {
-	const valued = (key: string): string => {
-		const length = isMeasurementKey(key) ? body.measurements[key] : undefined;
-		return length === undefined ? key : `${key} (${printLength(length, body.unit)})`;
-	};
-	return evaluation.refusals.map((refusal) => refusalWords(refusal, valued)).join('; ');
-};
-
 const draftOne = async (method: Method, file: InputFile, json: boolean): Promise<void> => {
 	const body = readBody(parsedJson(file), `${file.place}: `, file.name, method.allowances);
-	checkComplete(method, body, file.place);
-	const evaluation = evaluate(method, body);
-	if (evaluation.kind === 'refused') throw new BadInput(file.place, reasons(evaluation, body));
-	const { draft } = evaluation;
+	const draft = draftOrRefuse(method, body, file.place);
 	await writeOut(json ? `${draftJson(draft, body.name)}\n` : draftTable(method, draft, body.name));
 };
 
@@ -81,7 +53,7 @@ const draftMany = async (method: Method, file: InputFile): Promise<void> => {
 };
 
 const run = async ({ method: id, input, json }: DraftOptions): Promise<void> => {
-	const method = await methodOf(id);
+	const method = await methodOf(id, 'draft');
 	const file = await readInputFile(input.file);
 	if (input.kind === 'body') await draftOne(method, file, json);
 	else await draftMany(method, file);

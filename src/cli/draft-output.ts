@@ -27,7 +27,13 @@ export const draftJson = (draft: Draft, body: string): string => {
 		unit: 'mm',
 		points: Object.fromEntries(points),
 		lines: Object.fromEntries(lines),
-		warnings: []
+		comparisons: Object.fromEntries(
+			draft.comparisons.map(({ name, difference, within }) => [
+				name,
+				{ difference: rounded(difference), within }
+			])
+		),
+		warnings: draft.warnings
 	});
 };
 

@@ -41,3 +41,13 @@ export const readInputFile = async (file: string): Promise<InputFile> => {
 		name: fromPipe ? 'body' : path.parse(file).name
 	};
 };
+
+/** A file's content as JSON. Throws BadInput. */
+export const parsedJson = ({ text, place }: Pick<InputFile, 'text' | 'place'>): unknown => {
+	try {
+		return JSON.parse(text);
+	} catch (problem) {
+		if (problem instanceof SyntaxError) throw new BadInput(place, `this is not JSON: ${problem.message}`);
+		throw problem;
+	}
+};

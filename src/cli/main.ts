@@ -1,5 +1,6 @@
 import { didYouMean } from '#shared/nearest-name.ts';
 import { buildCommand } from './app-build.ts';
+import { checkCommand } from './check-command.ts';
 import { draftCommand } from './draft-command.ts';
 import { allowClosedPipes, complain } from './output.ts';
 import { serveCommand } from './serve.ts';
@@ -7,11 +8,13 @@ import { serveCommand } from './serve.ts';
 /** Exit code for a command, option or value that a person can put right. */
 const BAD_USE = 2;
 
-const COMMANDS = ['draft', 'serve', 'build', 'help'];
+const COMMANDS = ['draft', 'check', 'serve', 'build', 'help'];
 
 const USAGE = `Usage:
   square-across draft METHOD --body FILE.json [--json]   draft one body from its measurements (- reads standard input)
   square-across draft METHOD --bodies FILE.csv           draft a table of bodies: one line of JSON a row
+  square-across check METHOD --body FILE.json --placements FILE.json [--json]   check work that was handed in
+  square-across check METHOD --stdin                     the same for many learners: one line of JSON each
   square-across serve [--port N] [--host H]              serve the lessons on this machine (builds them when needed)
   square-across build                                    build the lessons for serving
 
@@ -29,6 +32,8 @@ export const main = async (words: readonly string[]): Promise<number> => {
 	switch (command) {
 		case 'draft':
 			return draftCommand(rest);
+		case 'check':
+			return checkCommand(rest);
 		case 'serve':
 			return serveCommand(rest);
 		case 'build':

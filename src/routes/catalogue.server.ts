@@ -1,5 +1,5 @@
 import { parse } from 'yaml';
-import { readMethod } from '#drafting/read-method.ts';
+import { methodFileId, methodLibrary } from '#drafting/library.ts';
 import type { Method } from '#drafting/method.ts';
 import { lessonMetaSchema, type LessonMeta } from '#ui/lesson/lesson-meta.ts';
 
@@ -35,11 +35,13 @@ export const LESSONS: readonly CataloguedLesson[] = Object.keys(METAS)
 		return { id: folderOf(path), meta: meta.data, steps: stepsIn(TEXTS[path] ?? '') };
 	});
 
+const files = Object.entries(METHODS).map(([path, text]) => ({
+	place: path.slice(1),
+	content: parse(text) as unknown
+}));
+const find = methodLibrary(files);
 const methods = new Map(
-	Object.entries(METHODS).map(([path, text]) => {
-		const method = readMethod(parse(text), path.slice(1));
-		return [method.id, method] as const;
-	})
+	files.flatMap((file) => find(methodFileId(file)) ?? []).map((method) => [method.id, method])
 );
 
 /** The method of this name, if there is one. */

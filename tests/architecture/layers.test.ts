@@ -51,6 +51,12 @@ const plants: readonly Plant[] = [
 		sees: target('src/lib/ui')
 	},
 	{
+		rule: 'practice-imports-only-lower-layers',
+		file: 'src/lib/practice/planted.ts',
+		text: tsImport('#exports/planted-target.ts'),
+		sees: target('src/lib/exports')
+	},
+	{
 		rule: 'exports-imports-only-lower-layers',
 		file: 'src/lib/exports/planted.ts',
 		// Reached by a relative path and only when called: still an import.
@@ -141,7 +147,7 @@ const LAYER_FOLDERS = [
 	'shared',
 	'tests',
 	'src/cli',
-	...['geometry', 'drafting', 'garment', 'checker', 'exports', 'server', 'ui'].map(
+	...['geometry', 'drafting', 'garment', 'checker', 'practice', 'exports', 'server', 'ui'].map(
 		(name) => `src/lib/${name}`
 	)
 ];

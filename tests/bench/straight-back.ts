@@ -91,5 +91,6 @@ export const straightBack = (body: Body): Draft | undefined => {
 		hip: line(hipCurve(V, J)),
 		hem: line(ruled(H, J))
 	};
-	return { method: 'back-block', points: { O, A, W, H, N, C, K: k, S, Q, P: middle, M, U, V, J }, lines };
+	const points = { O, A, W, H, N, C, K: k, S, Q, P: middle, M, U, V, J };
+	return { method: 'back-block', points, lines, uses: {}, comparisons: [], warnings: [] };
 };

@@ -130,7 +130,7 @@ describe('one line on standard error, exit code 2, nothing on standard output', 
 	it.each<[words: readonly string[], line: string]>([
 		[
 			['back-blok', '--body', 'x'],
-			'draft: there is no method "back-blok" (did you mean "back-block"?); the methods are first-marks, back-block'
+			'draft: there is no method "back-blok" (did you mean "back-block"?); the methods are first-marks, back-block, front-block'
 		],
 		[[], 'draft: name the method to draft, such as back-block'],
 		[['back-block'], 'draft: give --body FILE for one body, or --bodies FILE.csv for many'],

@@ -2,14 +2,26 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parse } from 'yaml';
 import type { Method } from '#drafting/method.ts';
-import { readMethod } from '#drafting/read-method.ts';
+import { methodFileId, methodLibrary, type ParsedMethodFile } from '#drafting/library.ts';
+
+const LESSONS = ['10-the-sheet', '40-back-levels', '50-front-levels'];
+
+const parsedFile = (lesson: string): ParsedMethodFile => {
+	const place = `lessons/${lesson}/method.yaml`;
+	const file = fileURLToPath(new URL(`../../${place}`, import.meta.url));
+	return { place, content: parse(readFileSync(file, 'utf8')) as unknown };
+};
 
 /** Reads the method of a lesson's folder, such as `40-back-levels`. */
 export const lessonMethod = (lesson: string): Method => {
-	const place = `lessons/${lesson}/method.yaml`;
-	const file = fileURLToPath(new URL(`../../${place}`, import.meta.url));
-	return readMethod(parse(readFileSync(file, 'utf8')), place);
+	const file = parsedFile(lesson);
+	const method = methodLibrary(LESSONS.map(parsedFile))(methodFileId(file));
+	if (!method) throw new Error(`${file.place} holds no method`);
+	return method;
 };
+
+/** The front block, as the lessons teach it. */
+export const frontBlock = (): Method => lessonMethod('50-front-levels');
 
 /** The back block, as the lessons teach it. */
 export const backBlock = (): Method => lessonMethod('40-back-levels');

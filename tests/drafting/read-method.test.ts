@@ -62,9 +62,8 @@ describe('a sound method', () => {
 		expect(method.outline).toEqual(['level']);
 		expect(method.refusals).toEqual([
 			{
-				way: 'down',
-				between: ['A', 'B'],
-				atLeast: 50,
+				measure: { way: 'down', between: ['A', 'B'] },
+				bounds: { atLeast: 50 },
 				odds: ['backLength', 'waistToHip'],
 				because: 'too short'
 			}

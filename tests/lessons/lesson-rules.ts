@@ -27,7 +27,8 @@ const VALUES: Readonly<Record<string, readonly string[]>> = {
 	Figure: ['upto', 'caption'],
 	Tape: ['of'],
 	TryIt: ['of'],
-	Comparison: []
+	Comparison: [],
+	SideBySide: []
 };
 
 const FRONT_MATTER = /^---\n([\s\S]*?)\n---\n/;

@@ -93,7 +93,7 @@ describe('the demo bodies', () => {
 	});
 
 	it('have different names and every measurement', () => {
-		expect(DEMO_BODIES.map(({ id }) => id)).toEqual(['heron', 'wren', 'plover', 'lark', 'gannet', 'eider']);
+		expect(DEMO_BODIES.map(({ id }) => id)).toEqual(['heron', 'wren', 'plover', 'lark', 'gannet', 'eider', 'siskin']);
 		for (const { id, body } of DEMO_BODIES) {
 			expect(body.name.toLowerCase()).toBe(id);
 			expect(Object.keys(body.measurements).sort()).toEqual([...MEASUREMENT_KEYS].sort());

@@ -1,22 +1,15 @@
-import {
-	CURVE_TOLERANCE,
-	LENGTH_TOLERANCE,
-	POINT_TOLERANCE,
-	SAME_PLACE,
-	SQUARE_TOLERANCE,
-	TANGENT_TOLERANCE
-} from '#shared/tolerances.ts';
+import { SAME_PLACE, SQUARE_TOLERANCE, TANGENT_TOLERANCE, type Tolerances } from '#shared/tolerances.ts';
 import { mm, radians, type Mm, type Radians } from '#shared/units.ts';
 import type { Finding, FindingOf } from '#shared/verdict.ts';
 import { greatestDistance } from '#geometry/apart.ts';
 import { pathEnd, pathLength, pathReversed, pathStart, polyline, type Path } from '#geometry/path.ts';
 import { angleBetween, at, distance } from '#geometry/point.ts';
 import { segmentDirection, type Segment } from '#geometry/segment.ts';
-import type { Step, StepOf } from '#drafting/steps/step-rules.ts';
-import { placeFinding } from './check-point.ts';
+import type { Heading, Step, StepOf } from '#drafting/steps/step-rules.ts';
+import { keeps, placeFinding } from './check-point.ts';
 
 /** The learner's line turned round where it was drawn from its end to its start: either way is right. */
-const turnedTo = (placed: Path, right: Path): Path => {
+export const turnedTo = (placed: Path, right: Path): Path => {
 	const straightOn =
 		distance(pathStart(placed), pathStart(right)) + distance(pathEnd(placed), pathEnd(right));
 	const turned = distance(pathEnd(placed), pathStart(right)) + distance(pathStart(placed), pathEnd(right));
@@ -25,7 +18,7 @@ const turnedTo = (placed: Path, right: Path): Path => {
 
 const lengthFinding = (aspect: 'length' | 'reach', by: Mm, tolerance: Mm): FindingOf<'length' | 'reach'> => ({
 	aspect,
-	within: aspect === 'reach' ? by >= -tolerance : Math.abs(by) <= tolerance,
+	within: keeps(mm(aspect === 'reach' ? -by : Math.abs(by)), tolerance),
 	note: `${aspect}:${by > 0 ? 'too-long' : 'too-short'}`,
 	by,
 	tolerance
@@ -35,7 +28,7 @@ const courseFinding = (placed: Path, right: Path, tolerance: Mm): Finding => {
 	const { away, on, nearest } = greatestDistance(placed, right);
 	return {
 		aspect: 'course',
-		within: away <= tolerance,
+		within: keeps(away, tolerance),
 		note: 'course',
 		away,
 		where: [on.x, on.y],
@@ -48,6 +41,12 @@ const courseFinding = (placed: Path, right: Path, tolerance: Mm): Finding => {
 /** Square at the centre line is judged most strictly: a slip there is doubled when the fold is opened. */
 const directionTolerance = (segmentEnd: { readonly x: Mm }, square: boolean): Radians =>
 	square && Math.abs(segmentEnd.x) <= SAME_PLACE ? SQUARE_TOLERANCE : TANGENT_TOLERANCE;
+
+/** The way that a heading asks for, in the finding's words. */
+const wantedWay = (heading: Heading): NonNullable<FindingOf<'direction'>['wanted']> => {
+	if (heading === 'chord') return 'course';
+	return typeof heading === 'string' ? heading : 'square';
+};
 
 const directionFinding = (
 	placed: Segment,
@@ -67,14 +66,28 @@ const directionFinding = (
 		point: node.point,
 		way,
 		square,
+		wanted: wantedWay(node.heading),
 		turned,
 		tolerance
 	};
 };
 
+/** Whether a line's pieces meet where the rule's do: only then is a direction there the same question. */
+const cutAlike = (placed: Path, right: Path, allowed: Tolerances): boolean =>
+	placed.length === right.length &&
+	placed.every((piece, i) => {
+		const cut = right[i];
+		return i === 0 || (cut !== undefined && keeps(distance(piece.from, cut.from), allowed.curve));
+	});
+
 /** The directions at every point of a curve; only at its two ends where the learner drew it in other pieces. */
-const directionFindings = (step: StepOf<'curve'>, placed: Path, right: Path): readonly Finding[] => {
-	const alike = placed.length === right.length;
+const directionFindings = (
+	step: StepOf<'curve'>,
+	placed: Path,
+	right: Path,
+	allowed: Tolerances
+): readonly Finding[] => {
+	const alike = cutAlike(placed, right, allowed);
 	return right.flatMap((segment, i) => {
 		const [from, to] = [step.through[i], step.through[i + 1]];
 		if (!from || !to) return [];
@@ -89,16 +102,16 @@ const directionFindings = (step: StepOf<'curve'>, placed: Path, right: Path): re
 };
 
 /** A level may run on as far as the learner likes: it is compared with the true level of the same length. */
-const checkLevel = (placed: Path, right: Path): readonly Finding[] => {
+const checkLevel = (placed: Path, right: Path, allowed: Tolerances): readonly Finding[] => {
 	const [start, drawn] = [pathStart(right), turnedTo(placed, right)];
 	const reach = mm(pathEnd(drawn).x - pathEnd(right).x);
 	const end = at(Math.max(pathEnd(right).x, pathEnd(drawn).x), start.y);
 	const shortEnd = at(pathEnd(drawn).x, start.y);
 	return [
-		placeFinding('start', pathStart(drawn), start, POINT_TOLERANCE),
-		placeFinding('end', pathEnd(drawn), shortEnd, POINT_TOLERANCE),
-		lengthFinding('reach', reach, POINT_TOLERANCE),
-		...(reach >= -POINT_TOLERANCE ? [courseFinding(drawn, polyline(start, end), CURVE_TOLERANCE)] : [])
+		placeFinding('start', pathStart(drawn), start, allowed.point),
+		placeFinding('end', pathEnd(drawn), shortEnd, allowed.point),
+		lengthFinding('reach', reach, allowed.point),
+		...(keeps(mm(-reach), allowed.point) ? [courseFinding(drawn, polyline(start, end), allowed.curve)] : [])
 	];
 };
 
@@ -106,14 +119,14 @@ const checkLevel = (placed: Path, right: Path): readonly Finding[] => {
  * Everything looked at in a line: its ends, for a curve the directions at its points, its greatest
  * distance from the true line both ways, and its length.
  */
-export const checkLine = (step: Step, placed: Path, right: Path): readonly Finding[] => {
-	if (step.kind === 'level') return checkLevel(placed, right);
+export const checkLine = (step: Step, placed: Path, right: Path, allowed: Tolerances): readonly Finding[] => {
+	if (step.kind === 'level') return checkLevel(placed, right, allowed);
 	const drawn = turnedTo(placed, right);
 	return [
-		placeFinding('start', pathStart(drawn), pathStart(right), POINT_TOLERANCE),
-		placeFinding('end', pathEnd(drawn), pathEnd(right), POINT_TOLERANCE),
-		...(step.kind === 'curve' ? directionFindings(step, drawn, right) : []),
-		courseFinding(drawn, right, CURVE_TOLERANCE),
-		lengthFinding('length', mm(pathLength(drawn) - pathLength(right)), LENGTH_TOLERANCE)
+		placeFinding('start', pathStart(drawn), pathStart(right), allowed.point),
+		placeFinding('end', pathEnd(drawn), pathEnd(right), allowed.point),
+		...(step.kind === 'curve' ? directionFindings(step, drawn, right, allowed) : []),
+		courseFinding(drawn, right, allowed.curve),
+		lengthFinding('length', mm(pathLength(drawn) - pathLength(right)), allowed.length)
 	];
 };

@@ -1,6 +1,10 @@
+import { SAME_PLACE } from '#shared/tolerances.ts';
 import type { FindingOf } from '#shared/verdict.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { distance, type SheetPoint } from '#geometry/point.ts';
+
+/** Whether a size keeps its tolerance. Sums of millimetres end in noise, which must cost nobody a right answer. */
+export const keeps = (size: Mm, tolerance: Mm): boolean => size <= tolerance + SAME_PLACE;
 
 /** How far, and which way, a place lies from where it should. */
 export const placeFinding = (
@@ -12,7 +16,7 @@ export const placeFinding = (
 	const offBy = distance(placed, right);
 	return {
 		aspect,
-		within: offBy <= tolerance,
+		within: keeps(offBy, tolerance),
 		note: aspect,
 		offBy,
 		across: mm(placed.x - right.x),

@@ -1,9 +1,10 @@
 import { BadInput } from '#shared/bad-input.ts';
 import { placementSchema, type Placement } from '#shared/placement.ts';
-import { POINT_TOLERANCE, SAME_PLACE } from '#shared/tolerances.ts';
+import { SAME_PLACE, TOLERANCES, type Tolerances } from '#shared/tolerances.ts';
 import type { Finding, Verdict } from '#shared/verdict.ts';
-import { pathLength } from '#geometry/path.ts';
-import type { Draft } from '#drafting/evaluate.ts';
+import { pathLength, type Path } from '#geometry/path.ts';
+import { distance } from '#geometry/point.ts';
+import type { Drafted } from '#drafting/evaluate.ts';
 import { stepNamed, type Method } from '#drafting/method.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
 import { checkLine } from './check-line.ts';
@@ -17,37 +18,54 @@ const judged = (findings: readonly Finding[]): Verdict => ({
 
 const notValid = (because: string): Verdict => ({ answer: 'not-valid', because });
 
+/** Whether each piece begins where the one before it ends: a line with a gap could seem as long as it should be. */
+const isWhole = (path: Path): boolean =>
+	path.every((piece, i) => {
+		const before = path[i - 1];
+		return !before || distance(before.to, piece.from) <= SAME_PLACE;
+	});
+
 /** Judges a placement that is already known to be well formed. */
-const judge = (step: Step, placement: Placement, draft: Draft): Verdict => {
+const judge = (step: Step, placement: Placement, draft: Drafted, allowed: Tolerances): Verdict => {
 	const point = draft.points[step.name];
 	if (point) {
 		return placement.kind === 'point'
-			? judged([placeFinding('place', pointOfPlace(placement.at), point, POINT_TOLERANCE)])
+			? judged([placeFinding('place', pointOfPlace(placement.at), point, allowed.point)])
 			: notValid('this step asks for a point, and a line was drawn');
 	}
 	const line = draft.lines[step.name];
 	if (!line) throw new Error(`the draft has neither a point nor a line "${step.name}"`);
 	if (placement.kind !== 'line') return notValid('this step asks for a line, and a point was placed');
 	const path = pathOfPlacement(placement);
+	if (!isWhole(path)) return notValid('the pieces of the line do not join');
 	return pathLength(path) <= SAME_PLACE
 		? notValid('the line begins and ends at the same place')
-		: judged(checkLine(step, path, line.path));
+		: judged(checkLine(step, path, line.path, allowed));
 };
 
 /**
  * What the checker says of one step's placement, against the computed draft. Never throws: an entry
  * that is no placement is *not-valid*, nothing at all is *unfinished*, and a fault of the program's
- * own is *our-fault*, which costs the learner nothing.
+ * own is *our-fault*, which costs the learner nothing. `allowed` are the tolerances to be kept.
  */
-export const check = (method: Method, stepName: string, draft: Draft, placement: unknown): Verdict => {
+export const check = (
+	method: Method,
+	stepName: string,
+	draft: Drafted,
+	placement: unknown,
+	allowed: Tolerances = TOLERANCES.normal
+): Verdict => {
 	if (placement === undefined || placement === null) return { answer: 'unfinished' };
 	try {
 		const parsed = placementSchema.safeParse(placement);
 		if (!parsed.success) {
 			const issue = parsed.error.issues[0];
-			return notValid(`this is not a placement: ${issue?.path.join('.') ?? ''} ${issue?.message ?? ''}`);
+			const where = issue?.path.map(String) ?? [];
+			return notValid(
+				['this is not a placement', where.join('.'), issue?.message].filter(Boolean).join(': ')
+			);
 		}
-		return judge(stepNamed(method, stepName), parsed.data, draft);
+		return judge(stepNamed(method, stepName), parsed.data, draft, allowed);
 	} catch (error) {
 		if (error instanceof BadInput) return notValid(error.message);
 		return { answer: 'our-fault', because: error instanceof Error ? error.message : String(error) };

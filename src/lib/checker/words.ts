@@ -18,26 +18,48 @@ export const smallWords = (length: Mm, unit: Unit): string => {
 	return printLength(mm(length >= 5 ? Math.round(length) : Math.round(length * 10) / 10), 'mm');
 };
 
-/** "9 mm too far out, 2 mm too low": how far and which way a place lies from where it should. */
-export const wayWords = (across: Mm, down: Mm, unit: Unit): string => {
-	const said = (length: number, ahead: string, back: string): string[] => {
-		const size = mm(Math.abs(length));
-		return size < UNSPOKEN ? [] : [`${smallWords(size, unit)} ${length > 0 ? ahead : back}`];
-	};
-	const parts = [...said(across, 'too far out', 'too far in'), ...said(down, 'too low', 'too high')];
-	return parts.join(', ') || 'a hair off';
+/** A size that is over its limit, never printed as though it were just the limit. */
+const overWords = (size: Mm, limit: Mm | undefined, unit: Unit): string => {
+	const words = smallWords(size, unit);
+	const tooClose = limit !== undefined && size > limit && words === smallWords(limit, unit);
+	return tooClose ? `a little over ${words}` : words;
+};
+
+/** "9 mm too far out, 2 mm too low": how far and which way a place lies from where it should; `limit` is how far it might have lain. */
+export const wayWords = (across: Mm, down: Mm, unit: Unit, limit?: Mm): string => {
+	const spoken = [
+		{ length: across, ahead: 'too far out', back: 'too far in' },
+		{ length: down, ahead: 'too low', back: 'too high' }
+	].filter(({ length }) => Math.abs(length) >= UNSPOKEN);
+	const words = spoken.map(({ length, ahead, back }) => {
+		const size = overWords(mm(Math.abs(length)), spoken.length === 1 ? limit : undefined, unit);
+		return `${size} ${length > 0 ? ahead : back}`;
+	});
+	return words.join(', ') || 'a hair off';
 };
 
 const degrees = (angle: Radians): string => `${Number(((angle * 180) / Math.PI).toFixed(1))}°`;
 
+/** An angle that is over its limit, never printed as though it were just the limit. */
+const overDegrees = (angle: Radians, limit: Radians): string =>
+	angle > limit && degrees(angle) === degrees(limit) ? `a little over ${degrees(angle)}` : degrees(angle);
+
 const directionSentence = (finding: FindingOf<'direction'>): string => {
 	const verb = finding.way === 'leaving' ? 'leaves' : 'reaches';
-	const what = finding.square ? 'square' : 'on its course';
-	return `It ${verb} ${finding.point} ${degrees(finding.turned)} off ${what}; up to ${degrees(finding.tolerance)} is allowed there.`;
+	const upright = finding.wanted === 'down' || finding.wanted === 'up';
+	const what = upright ? `straight ${finding.wanted ?? ''}` : finding.square ? 'square' : 'its course';
+	return `It ${verb} ${finding.point} ${overDegrees(finding.turned, finding.tolerance)} off ${what}; up to ${degrees(finding.tolerance)} is allowed there.`;
+};
+
+/** A line may stray both ways by less than is allowed, and by more together. */
+const courseSentence = ({ across, down, away, tolerance }: FindingOf<'course'>, unit: Unit): string => {
+	const bothWays = Math.min(Math.abs(across), Math.abs(down)) >= UNSPOKEN;
+	const together = bothWays ? `, together ${overWords(away, tolerance, unit)}` : '';
+	return `At its worst it runs ${wayWords(across, down, unit, tolerance)}${together}; up to ${smallWords(tolerance, unit)} is allowed.`;
 };
 
 const lengthSentence = ({ aspect, by, tolerance }: FindingOf<'length' | 'reach'>, unit: Unit): string => {
-	const size = smallWords(mm(Math.abs(by)), unit);
+	const size = overWords(mm(Math.abs(by)), tolerance, unit);
 	if (aspect === 'reach') return `It stops ${size} short of where it must reach.`;
 	return `It is ${size} too ${by > 0 ? 'long' : 'short'}; up to ${smallWords(tolerance, unit)} is allowed.`;
 };
@@ -50,11 +72,11 @@ const findingSentence = (finding: Finding, unit: Unit): string => {
 		case 'place':
 		case 'start':
 		case 'end':
-			return `${PLACE_SUBJECTS[finding.aspect]} ${wayWords(finding.across, finding.down, unit)}.`;
+			return `${PLACE_SUBJECTS[finding.aspect]} ${wayWords(finding.across, finding.down, unit, finding.tolerance)}.`;
 		case 'direction':
 			return directionSentence(finding);
 		case 'course':
-			return `At its worst it runs ${wayWords(finding.across, finding.down, unit)}; up to ${smallWords(finding.tolerance, unit)} is allowed.`;
+			return courseSentence(finding, unit);
 		case 'length':
 		case 'reach':
 			return lengthSentence(finding, unit);
@@ -70,11 +92,22 @@ const nearness = (findings: readonly Finding[], unit: Unit): string => {
 	return worst < UNSPOKEN ? 'Spot on.' : `Within ${smallWords(worst, unit)}.`;
 };
 
+/** A level that goes on further than it must is right, and the learner is told. */
+const runsOn = (findings: readonly Finding[], unit: Unit): readonly string[] =>
+	findings.flatMap((finding) =>
+		finding.aspect === 'reach' && 'by' in finding && finding.by > finding.tolerance
+			? [`It runs on ${smallWords(finding.by, unit)} further than it must.`]
+			: []
+	);
+
 /** A verdict in the learner's words. `name` is the step's name on the sheet, such as "A" or "the shoulder". */
 export const verdictWords = (verdict: Verdict, name: string, unit: Unit): VerdictWords => {
 	switch (verdict.answer) {
 		case 'right':
-			return { headline: `${name} is right. ${nearness(verdict.findings, unit)}`, sentences: [] };
+			return {
+				headline: `${name} is right. ${nearness(verdict.findings, unit)}`,
+				sentences: runsOn(verdict.findings, unit)
+			};
 		case 'wrong': {
 			const failed = verdict.findings.filter(({ within }) => !within);
 			return {

@@ -6,8 +6,9 @@ import { SAME_PLACE } from '#shared/tolerances.ts';
 import { mm, printLength, type Mm } from '#shared/units.ts';
 import { joined, pathEnd, pathLength, pathReversed, pathStart, type Path } from '#geometry/path.ts';
 import { distance, type SheetPoint } from '#geometry/point.ts';
-import type { Scope } from './formula/value.ts';
-import type { Method, RefusalRule } from './method.ts';
+import { depends, keeps, measured, type ComparisonRule, type Condition } from './conditions.ts';
+import { lengthOf, type Scope } from './formula/value.ts';
+import type { Method } from './method.ts';
 import { workStep } from './steps/kinds.ts';
 import type { Step } from './steps/step-rules.ts';
 
@@ -22,6 +23,20 @@ export interface Draft {
 	readonly method: string;
 	readonly points: Readonly<Record<string, SheetPoint>>;
 	readonly lines: Readonly<Record<string, DraftLine>>;
+	/** The drafts that this one leaned on, by the short names of its method. */
+	readonly uses: Readonly<Record<string, Draft>>;
+	/** How lengths agree that are to be sewn together. */
+	readonly comparisons: readonly Comparison[];
+	/** What the drafter should look at before cutting, though the body could be drafted. */
+	readonly warnings: readonly string[];
+}
+
+/** How far two lengths that are to be sewn together differ; positive, the first is the longer. */
+export interface Comparison {
+	readonly name: string;
+	readonly label: string;
+	readonly difference: Mm;
+	readonly within: boolean;
 }
 
 /** Why a body cannot be drafted: the two measurements at odds (where they are known) and what is wrong between them. */
@@ -35,15 +50,34 @@ export type Evaluation =
 	| { readonly kind: 'drafted'; readonly draft: Draft }
 	| { readonly kind: 'refused'; readonly refusals: readonly Refusal[] };
 
+/** The points and lines that formulas and steps are worked from. */
+export type Drafted = Pick<Draft, 'points' | 'lines'> & Partial<Pick<Draft, 'uses'>>;
+
 /** Points and lines worked so far, while a draft is being made. */
-interface Drafted {
+interface Drafting {
 	readonly points: Record<string, SheetPoint>;
 	readonly lines: Record<string, DraftLine>;
+	readonly uses: Record<string, Draft>;
+}
+
+/** Something was asked for that is not drafted: a fault of ours, or work that is not finished. */
+export class NotDrafted extends Error {
+	constructor(what: string, name: string) {
+		super(`the ${what} "${name}" is not drafted`);
+		this.name = 'NotDrafted';
+	}
 }
 
 const found = <T>(value: T | undefined, what: string, name: string): T => {
-	if (value === undefined) throw new Error(`the ${what} "${name}" is not drafted yet`);
+	if (value === undefined) throw new NotDrafted(what, name);
 	return value;
+};
+
+/** A line of the draft, or of one that it leans on (`back.shoulder`). */
+const lineNamed = (name: string, drafted: Drafted): DraftLine => {
+	const [alias, own] = name.split('.');
+	const lines = own === undefined ? drafted.lines : drafted.uses?.[alias ?? '']?.lines;
+	return found(lines?.[own ?? name], 'line', name);
 };
 
 /**
@@ -54,7 +88,7 @@ const found = <T>(value: T | undefined, what: string, name: string): T => {
 export const scopeOf = (
 	method: Method,
 	body: Body,
-	drafted: Pick<Draft, 'points' | 'lines'>,
+	drafted: Drafted,
 	chosen: AllowanceValues = {}
 ): Scope => {
 	const allowances: Record<string, Mm> = {};
@@ -69,63 +103,115 @@ export const scopeOf = (
 		},
 		allowance: (key) => found(allowances[key], 'allowance', key),
 		point: (name) => found(drafted.points[name], 'point', name),
-		line: (name) => found(drafted.lines[name], 'line', name).path
+		line: (name) => lineNamed(name, drafted).path
 	};
 };
 
-const broken = (
-	{ way, between, atLeast, odds, because }: RefusalRule,
-	points: Draft['points']
-): Refusal | undefined => {
-	const [from, to] = between.map((name) => found(points[name], 'point', name));
-	const gap = mm(way === 'across' ? (to?.x ?? 0) - (from?.x ?? 0) : (to?.y ?? 0) - (from?.y ?? 0));
-	if (gap >= atLeast - SAME_PLACE) return undefined;
-	return { odds, because: `${because} (here it is ${printLength(gap, 'cm')})` };
-};
+/** The conditions that a draft breaks. */
+const broken = (conditions: readonly Condition[], scope: Scope): readonly Refusal[] =>
+	conditions
+		.filter((condition) => depends(condition, scope))
+		.map((condition) => ({ condition, length: measured(condition.measure, scope) }))
+		.filter(({ condition, length }) => !keeps(length, condition.bounds))
+		.map(({ condition: { odds, because }, length }) => ({
+			odds,
+			because: `${because} (here it is ${printLength(length, 'cm')})`
+		}));
 
-const refused = (step: Step, why: string): Evaluation => ({
-	kind: 'refused',
-	refusals: [{ odds: 'odds' in step && step.odds ? step.odds : [], because: why }]
-});
+/** Which refusal rules the given points and lines break: none for a sound draft. Rules whose points are not drafted yet are passed over. */
+export const brokenRules = (method: Method, body: Body, drafted: Drafted): readonly Refusal[] =>
+	method.refusals.flatMap((rule) => {
+		try {
+			return broken([rule], scopeOf(method, body, drafted));
+		} catch (error) {
+			if (error instanceof NotDrafted) return [];
+			throw error;
+		}
+	});
 
-/**
- * Works a method out for a body. Gives the draft, or a refusal that names the two measurements at
- * odds, so that a tangled outline is never drawn. Throws BadInput where the body lacks a measurement
- * that the method needs.
- */
-export const evaluate = (method: Method, body: Body, chosen: AllowanceValues = {}): Evaluation => {
-	const drafted: Drafted = { points: {}, lines: {} };
-	const scope = scopeOf(method, body, drafted, chosen);
+const refused = (...refusals: readonly Refusal[]): Evaluation => ({ kind: 'refused', refusals });
+
+const impossible = (step: Step, why: string): Evaluation =>
+	refused({ odds: 'odds' in step && step.odds ? step.odds : [], because: why });
+
+/** Works the steps in turn; gives the refusal of the first that is impossible. */
+const workSteps = (method: Method, drafted: Drafting, scope: Scope): Evaluation | undefined => {
 	for (const step of method.steps) {
+		if (!depends(step, scope)) continue;
 		const work = workStep(step, scope);
-		if (work.kind === 'impossible') return refused(step, work.why);
+		if (work.kind === 'impossible') return impossible(step, work.why);
 		if (work.kind === 'point') drafted.points[step.name] = work.point;
 		else drafted.lines[step.name] = { path: work.path, length: pathLength(work.path) };
 	}
-	const refusals = method.refusals.flatMap((rule) => broken(rule, drafted.points) ?? []);
-	if (refusals.length > 0) return { kind: 'refused', refusals };
-	return { kind: 'drafted', draft: { method: method.id, ...drafted } };
+	return undefined;
 };
+
+const compare = ({ name, label, difference, within }: ComparisonRule, scope: Scope): Comparison => {
+	const length = lengthOf(difference, scope);
+	return { name, label, difference: length, within: Math.abs(length) <= within };
+};
+
+/** A comparison that does not agree, as a warning. */
+const disagreement = ({ label, difference }: Comparison): string =>
+	`${label} ${printLength(mm(Math.abs(difference)), 'cm')} too ${difference > 0 ? 'long' : 'short'} to be sewn as drafted`;
+
+/**
+ * Works a method out for a body, with the methods it uses. Gives the draft, or a refusal that names
+ * the two measurements at odds, so that a tangled outline is never drawn. Throws BadInput where the
+ * body lacks a measurement that the method needs.
+ */
+export const evaluate = (method: Method, body: Body, chosen: AllowanceValues = {}): Evaluation => {
+	const drafted: Drafting = { points: {}, lines: {}, uses: {} };
+	for (const [alias, used] of Object.entries(method.uses)) {
+		const evaluation = evaluate(used, body, chosen);
+		if (evaluation.kind === 'refused') return evaluation;
+		drafted.uses[alias] = evaluation.draft;
+	}
+	const scope = scopeOf(method, body, drafted, chosen);
+	const stopped = workSteps(method, drafted, scope);
+	if (stopped) return stopped;
+	const refusals = broken(method.refusals, scope);
+	if (refusals.length > 0) return refused(...refusals);
+	const comparisons = method.comparisons
+		.filter((rule) => depends(rule, scope))
+		.map((rule) => compare(rule, scope));
+	const warnings = [
+		...broken(method.warnings, scope).map((warning) => warningWords(warning)),
+		...comparisons.filter(({ within }) => !within).map(disagreement)
+	];
+	return { kind: 'drafted', draft: { method: method.id, ...drafted, comparisons, warnings } };
+};
+
+const byKey = (key: string): string => key;
+
+/** A warning in one sentence that names the two measurements to look at. */
+const warningWords = ({ odds, because }: Refusal): string => `${odds.join(' and ')}: ${because}`;
 
 /**
  * A refusal in one sentence: what is at odds, why, and what to do. `speak` says a measurement's name,
  * by its key where nothing else is asked.
  */
-export const refusalWords = (
-	{ odds, because }: Refusal,
-	speak: (key: string) => string = (key) => key
-): string =>
+export const refusalWords = ({ odds, because }: Refusal, speak: (key: string) => string = byKey): string =>
 	odds.length === 2
 		? `${odds.map(speak).join(' and ')} disagree: ${because}; measure both again`
 		: `this body cannot be drafted: ${because}`;
 
-/** The closed outline of a draft: the method's outline lines end to end, each turned round where it must be. */
+/**
+ * The closed outline of a draft: the method's outline lines end to end, each turned round where it
+ * must be; a line that this body does not have is passed over.
+ */
 export const outlineOf = (method: Method, draft: Draft): Path | undefined => {
-	const paths = method.outline.map((name) => found(draft.lines[name], 'line', name).path);
-	return paths.reduce<Path | undefined>((outline, path) => {
-		if (!outline) return path;
+	const [first, second, ...rest] = method.outline.flatMap((name) => {
+		const line = draft.lines[name];
+		return line ? [line.path] : [];
+	});
+	if (!first || !second) return first;
+	const toSecond = (end: SheetPoint): number =>
+		Math.min(distance(end, pathStart(second)), distance(end, pathEnd(second)));
+	const start = toSecond(pathEnd(first)) <= toSecond(pathStart(first)) ? first : pathReversed(first);
+	return [second, ...rest].reduce((outline, path) => {
 		const end = pathEnd(outline);
-		const nearer = distance(end, pathStart(path)) <= distance(end, pathEnd(path)) ? path : pathReversed(path);
-		return joined(outline, nearer, SAME_PLACE);
-	}, undefined);
+		const turned = distance(end, pathStart(path)) > distance(end, pathEnd(path));
+		return joined(outline, turned ? pathReversed(path) : path, SAME_PLACE);
+	}, start);
 };

@@ -1,6 +1,6 @@
 import type { Allowance } from '#shared/allowances.ts';
 import type { MeasurementKey } from '#shared/measurements.ts';
-import type { Mm } from '#shared/units.ts';
+import type { ComparisonRule, Condition } from './conditions.ts';
 import type { Step } from './steps/step-rules.ts';
 
 /** The ordered steps of one draft, read and checked. Plain data: it can be sent to a browser as it is. */
@@ -15,16 +15,14 @@ export interface Method {
 	readonly measurements: readonly MeasurementKey[];
 	/** The names of the lines that make the closed outline, in turn. */
 	readonly outline: readonly string[];
-	readonly refusals: readonly RefusalRule[];
-}
-
-/** A distance that must not fall short, and the two measurements that are at odds where it does. */
-export interface RefusalRule {
-	readonly way: 'across' | 'down';
-	readonly between: readonly [from: string, to: string];
-	readonly atLeast: Mm;
-	readonly odds: readonly [string, string];
-	readonly because: string;
+	/** A body that breaks one of these cannot be drafted. */
+	readonly refusals: readonly Condition[];
+	/** A body that breaks one of these is drafted with a warning. */
+	readonly warnings: readonly Condition[];
+	/** Lengths that should agree when the garment is sewn. */
+	readonly comparisons: readonly ComparisonRule[];
+	/** Other methods whose lines the formulas name, by the short name that they go by here. */
+	readonly uses: Readonly<Record<string, Method>>;
 }
 
 /** The step of this name. Throws where the method has none: a fault of ours or of a lesson, not of a learner. */

@@ -1,25 +1,15 @@
 import { BLOCK_ALLOWANCES, checkAllowance, type Allowance } from '#shared/allowances.ts';
 import { BadInput, shown } from '#shared/bad-input.ts';
-import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
-import { methodFileSchema, type StepFile } from '#shared/method.ts';
+import { MEASUREMENT_KEYS, type MeasurementKey } from '#shared/measurements.ts';
+import { methodFileSchema, type MethodFile, type StepFile } from '#shared/method.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
-import { parseLength, UnreadableLength, type Mm } from '#shared/units.ts';
-import type { z } from 'zod';
+import type { Mm } from '#shared/units.ts';
+import { formulaKeys, type Formula } from './formula/formula.ts';
 import { parseFormula, type KnownNames } from './formula/parse.ts';
-import type { Method, RefusalRule } from './method.ts';
+import type { Method } from './method.ts';
+import { conditionFormulas, readComparisons, readConditions, readQuantity } from './read-conditions.ts';
 import { readStep, stepKeys, stepMakes, stepNeeds } from './steps/kinds.ts';
 import type { FormulaReader, Step } from './steps/step-rules.ts';
-
-type MethodFile = z.infer<typeof methodFileSchema>;
-
-const quantity = (text: string, place: string): Mm => {
-	try {
-		return parseLength(text, 'cm');
-	} catch (error) {
-		if (error instanceof UnreadableLength) throw new BadInput(place, error.message);
-		throw error;
-	}
-};
 
 const readAllowances = (file: MethodFile, place: string): readonly Allowance[] => {
 	const own = Object.entries(file.allowances).map(([key, { label, ...values }]): Allowance => {
@@ -27,11 +17,11 @@ const readAllowances = (file: MethodFile, place: string): readonly Allowance[] =
 		if (BLOCK_ALLOWANCES.some((each) => each.key === key) || MEASUREMENT_KEYS.some((each) => each === key)) {
 			throw new BadInput(where, 'this name is taken by another allowance or by a measurement');
 		}
-		const [least, most] = values.range.map((text) => quantity(text, where)) as [Mm, Mm];
+		const [least, most] = values.range.map((text) => readQuantity(text, where)) as [Mm, Mm];
 		const allowance = {
 			key,
 			words: label,
-			default: quantity(values.default, where),
+			default: readQuantity(values.default, where),
 			range: [least, most]
 		} as const;
 		checkAllowance(allowance, allowance.default, `${place}: allowances.`);
@@ -64,7 +54,12 @@ const parseFile = (input: unknown, place: string): MethodFile => {
 	);
 };
 
-const namesOf = (file: MethodFile, allowances: readonly Allowance[], place: string): KnownNames => {
+const namesOf = (
+	file: MethodFile,
+	allowances: readonly Allowance[],
+	uses: Readonly<Record<string, Method>>,
+	place: string
+): KnownNames => {
 	const seen = new Set<string>();
 	for (const step of file.steps) {
 		if (seen.has(step.name)) throw new BadInput(stepPlace(place, step), 'another step has this name already');
@@ -72,7 +67,14 @@ const namesOf = (file: MethodFile, allowances: readonly Allowance[], place: stri
 	}
 	const made = (kind: 'point' | 'line'): string[] =>
 		file.steps.filter((step) => stepMakes(step) === kind).map((step) => step.name);
-	return { allowances: allowances.map((each) => each.key), points: made('point'), lines: made('line') };
+	const borrowed = Object.entries(uses).flatMap(([alias, { steps }]) =>
+		steps.filter((step) => stepMakes(step) === 'line').map(({ name }) => `${alias}.${name}`)
+	);
+	return {
+		allowances: allowances.map((each) => each.key),
+		points: made('point'),
+		lines: [...made('line'), ...borrowed]
+	};
 };
 
 const checkNeeds = (step: Step, known: KnownNames, place: string): void => {
@@ -109,32 +111,42 @@ const inOrder = (steps: readonly Step[], place: string): readonly Step[] => {
 	return ordered;
 };
 
-const readRefusals = (file: MethodFile, known: KnownNames, place: string): readonly RefusalRule[] =>
-	file.refusals.map(({ need, odds, because }, i) => {
-		const where = `${place}: refusals ${i + 1}`;
-		const [way, between] =
-			'across' in need ? (['across', need.across] as const) : (['down', need.down] as const);
-		for (const point of between) {
-			if (!known.points.includes(point))
-				throw new BadInput(where, `there is no point "${point}"${didYouMean(point, known.points)}`);
-		}
-		for (const key of odds) {
-			if (!MEASUREMENT_KEYS.some((each) => each === key)) {
-				throw new BadInput(where, `there is no measurement "${key}"${didYouMean(key, MEASUREMENT_KEYS)}`);
-			}
-		}
-		return { way, between, atLeast: quantity(need.atLeast, where), odds, because };
-	});
+/** Finds another method by its id, for one that uses it. */
+export type FindMethod = (id: string) => Method | undefined;
+
+const readUses = (file: MethodFile, place: string, find: FindMethod): Readonly<Record<string, Method>> =>
+	Object.fromEntries(
+		Object.entries(file.uses).map(([alias, id]) => {
+			const method = find(id);
+			if (!method) throw new BadInput(`${place}: uses.${alias}`, `there is no method "${id}"`);
+			return [alias, method];
+		})
+	);
+
+/** The measurements that a method's steps and conditions name, and those of the methods it uses. */
+const measurementsOf = (
+	steps: readonly Step[],
+	formulas: readonly Formula[],
+	uses: Readonly<Record<string, Method>>
+): readonly MeasurementKey[] => {
+	const named = new Set([
+		...steps.flatMap((step) => stepKeys(step, 'measurement')),
+		...formulas.flatMap((formula) => formulaKeys(formula, 'measurement')),
+		...Object.values(uses).flatMap(({ measurements }) => measurements)
+	]);
+	return MEASUREMENT_KEYS.filter((key) => named.has(key));
+};
 
 /**
- * Reads a method from parsed YAML or JSON. `place` (the file's name) begins every error. Names that
- * no step makes, circles, unknown measurements and malformed formulas are all found here, before any
- * body is drafted. Throws BadInput.
+ * Reads a method from parsed YAML or JSON. `place` (the file's name) begins every error; `find` gives
+ * the methods that it uses. Names that no step makes, circles, unknown measurements and malformed
+ * formulas are all found here, before any body is drafted. Throws BadInput.
  */
-export const readMethod = (input: unknown, place: string): Method => {
+export const readMethod = (input: unknown, place: string, find: FindMethod = () => undefined): Method => {
 	const file = parseFile(input, place);
 	const allowances = readAllowances(file, place);
-	const known = namesOf(file, allowances, place);
+	const uses = readUses(file, place, find);
+	const known = namesOf(file, allowances, uses, place);
 	const read = (step: StepFile): Step => {
 		const formula: FormulaReader = (text, field, wanted) =>
 			parseFormula(text, `${stepPlace(place, step)}: ${field}`, known, wanted);
@@ -143,19 +155,25 @@ export const readMethod = (input: unknown, place: string): Method => {
 		return done;
 	};
 	const steps = inOrder(file.steps.map(read), place);
-	const measured = new Set(steps.flatMap((step) => stepKeys(step, 'measurement')));
 	for (const line of file.outline) {
 		if (!known.lines.includes(line)) {
 			throw new BadInput(`${place}: outline`, `there is no line "${line}"${didYouMean(line, known.lines)}`);
 		}
 	}
+	const refusals = readConditions(file.refusals, known, `${place}: refusals`);
+	const warnings = readConditions(file.warnings, known, `${place}: warnings`);
+	const comparisons = readComparisons(file.comparisons, known, `${place}: comparisons`);
+	const formulas = [...refusals, ...warnings, ...comparisons].flatMap(conditionFormulas);
 	return {
 		id: file.id,
 		name: file.name,
 		steps,
 		allowances,
-		measurements: MEASUREMENT_KEYS.filter((key) => measured.has(key)),
+		measurements: measurementsOf(steps, formulas, uses),
 		outline: file.outline,
-		refusals: readRefusals(file, known, place)
+		refusals,
+		warnings,
+		comparisons,
+		uses
 	};
 };

@@ -2,6 +2,7 @@ import { SAME_PLACE } from '#shared/tolerances.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { distance, type Direction, type SheetPoint } from './point.ts';
 import {
+	cubic,
 	parameterAtLength,
 	segmentDirection,
 	segmentExtremes,
@@ -66,6 +67,16 @@ export const pointAtLength = (path: Path, length: Mm): SheetPoint | undefined =>
 		left = mm(left - whole);
 	}
 	return left > SAME_PLACE ? undefined : pathEnd(path);
+};
+
+/** The same path with every place of it put elsewhere; straight stays straight. */
+export const pathMapped = (path: Path, put: (place: SheetPoint) => SheetPoint): Path => {
+	const [first, ...rest] = path.map((segment): Segment =>
+		segment.kind === 'straight'
+			? straight(put(segment.from), put(segment.to))
+			: cubic(put(segment.from), put(segment.leaving), put(segment.arriving), put(segment.to))
+	);
+	return [first ?? path[0], ...rest];
 };
 
 /** Places along a path; on curved parts no further apart than `step`, while straight parts give their ends. */

@@ -27,13 +27,25 @@ const parts = (formula: Formula): readonly Formula[] => {
 	return formula.kind === 'negative' ? [formula.of] : [];
 };
 
-/** The points and lines of a draft that a formula leans on. */
+/** Whether a line's name is that of another method's line, such as `back.shoulder`. */
+export const isBorrowed = (line: string): boolean => line.includes('.');
+
+/** The points and lines of its own draft that a formula leans on. */
 export const formulaNeeds = (formula: Formula): readonly string[] => {
 	if (formula.kind === 'distance') return [formula.from, formula.to];
-	if (formula.kind === 'length') return [formula.line];
+	if (formula.kind === 'length') return isBorrowed(formula.line) ? [] : [formula.line];
 	return parts(formula).flatMap(formulaNeeds);
 };
 
 /** The keys of the measurements, or of the allowances, that a formula names. */
 export const formulaKeys = (formula: Formula, kind: 'measurement' | 'allowance'): readonly string[] =>
 	formula.kind === kind ? [formula.key] : parts(formula).flatMap((part) => formulaKeys(part, kind));
+
+/** A part of a formula that is measured on the draft itself. */
+export type DrawnLength = Extract<Formula, { kind: 'distance' | 'length' }>;
+
+/** The lengths that a formula takes from the draft. */
+export const formulaLengths = (formula: Formula): readonly DrawnLength[] =>
+	formula.kind === 'distance' || formula.kind === 'length'
+		? [formula]
+		: parts(formula).flatMap(formulaLengths);

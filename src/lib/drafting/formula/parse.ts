@@ -34,10 +34,14 @@ const fail = ({ text, place }: Source, position: number, what: string): never =>
 
 const ALLOWED = 'numbers, + - * /, brackets, measurements, allowances, distance(A, B) and length(line)';
 
-const nameOf = (node: jsep.Expression, source: Source): string =>
-	node.type === 'Identifier'
-		? (node as jsep.Identifier).name
+/** A name, or a name of another method's after its own: `back.shoulder`. */
+const nameOf = (node: jsep.Expression, source: Source): string => {
+	if (node.type === 'Identifier') return (node as jsep.Identifier).name;
+	const { computed, object, property } = node as jsep.MemberExpression;
+	return node.type === 'MemberExpression' && !computed && object.type === 'Identifier'
+		? `${(object as jsep.Identifier).name}.${(property as jsep.Identifier).name}`
 		: fail(source, 1, `distance() and length() take the names of points and lines, nothing else`);
+};
 
 const knownName = (name: string, names: readonly string[], what: string, source: Source): string =>
 	names.includes(name)

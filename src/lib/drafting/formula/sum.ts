@@ -1,7 +1,8 @@
+import { BLOCK_ALLOWANCES } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
-import { MM_PER, mm, spellFractions, type Mm, type Unit } from '#shared/units.ts';
-import type { Formula } from './formula.ts';
-import { parseFormula } from './parse.ts';
+import { MEASUREMENTS } from '#shared/measurements.ts';
+import { MM_PER, mm, printLength, spellFractions, type Mm, type Unit } from '#shared/units.ts';
+import type { Formula, Sign } from './formula.ts';
 import { numberOf, type Scope } from './value.ts';
 
 /** A sum as a drafter types it, such as `38.4/2+3`: its tree of plain numbers, and its value. */
@@ -10,7 +11,6 @@ export interface TypedSum {
 	readonly value: Mm;
 }
 
-const NO_NAMES = { allowances: [], points: [], lines: [] };
 const nothingNamed = (): never => {
 	throw new Error('a typed sum names nothing');
 };
@@ -21,33 +21,234 @@ const NUMBERS_ONLY: Scope = {
 	line: nothingNamed
 };
 
-const UNIT_SUFFIX = /(\d+(?:\.\d*)?|\.\d+|\))\s*(cm|mm|inches|inch|in\b|"|″|”)/g;
-const unitOf = (suffix: string): Unit => (suffix === 'cm' || suffix === 'mm' ? suffix : 'in');
+const refused = (rule: string): never => {
+	throw new BadInput('sum', rule);
+};
 
-/** Rewrites what people write into plain arithmetic in `unit`: signs, decimal commas, 37 3/4, ½, and units after numbers. */
-const plain = (text: string, unit: Unit): string =>
-	spellFractions(text)
-		.toLowerCase()
-		.replace(/[×x]/g, '*')
-		.replace(/[÷:]/g, '/')
-		.replace(/[−–]/g, '-')
-		.replace(/(\d),(\d)/g, '$1.$2')
-		.replace(/(^|[^\d.])(\d+)\s+(\d+)\s*\/\s*(\d+)/g, '$1($2+$3/$4)')
-		.replace(UNIT_SUFFIX, (_, number: string, suffix: string) => {
-			const factor = MM_PER[unitOf(suffix)] / MM_PER[unit];
-			return factor === 1 ? number : `${number}*${factor}`;
-		})
-		.trim();
+/** A piece of a typed sum: `text` is what was written, for whoever has to be told of it. */
+type Token =
+	| { readonly kind: 'number'; readonly text: string; readonly value: number }
+	| { readonly kind: 'sign'; readonly text: string; readonly sign: Sign }
+	| { readonly kind: 'unit'; readonly text: string; readonly unit: Unit }
+	| { readonly kind: 'open' | 'close'; readonly text: string };
+
+const SIGN_OF: Readonly<Record<string, Sign>> = {
+	'+': '+',
+	'-': '-',
+	'−': '-',
+	'–': '-',
+	'*': '*',
+	'×': '*',
+	'·': '*',
+	x: '*',
+	'/': '/',
+	'÷': '/',
+	':': '/'
+};
+const UNIT_OF: Readonly<Record<string, Unit>> = {
+	mm: 'mm',
+	cm: 'cm',
+	in: 'in',
+	inch: 'in',
+	inches: 'in',
+	'"': 'in',
+	'″': 'in',
+	'”': 'in',
+	"''": 'in'
+};
+/** Lengths that people know and a drafter does not use. */
+const OTHER_UNITS = /^(m|km|met(er|re)s?|ft|foot|feet|yd|yards?|dm)$/;
+const WAYS = /^(down|up|across|out|left|right)$/;
+
+const GIVEN = [...MEASUREMENTS, ...BLOCK_ALLOWANCES].flatMap(({ key, words }) => [
+	key.toLowerCase(),
+	...words.split(' ').filter((word) => word.length > 2 && word !== 'the')
+]);
+
+/** What is wrong with a word where only numbers can stand. */
+const wordRule = (written: string): string => {
+	const word = written.toLowerCase();
+	if (WAYS.test(word)) return `"${written}" has a field of its own; write only the number here`;
+	if (OTHER_UNITS.test(word)) return `"${written}" is not known here; write cm, mm or in after a number`;
+	const shown = GIVEN.includes(word) ? ', and its number is shown beside the step' : '';
+	return `write numbers only, such as 12/2+1; "${written}" is a word${shown}`;
+};
+
+const numberToken = (text: string): Token => {
+	if (/^(\d+([.,]\d*)?|[.,]\d+)$/.test(text))
+		return { kind: 'number', text, value: Number(text.replace(',', '.')) };
+	return refused(`"${text}" is not a number; write it with one point or comma, such as 12.5`);
+};
+
+const tokenOf = (text: string): Token => {
+	const known = text.toLowerCase();
+	const [sign, unit] = [SIGN_OF[known], UNIT_OF[known]];
+	if (sign) return { kind: 'sign', text, sign };
+	if (unit) return { kind: 'unit', text, unit };
+	if (/^[\d.,]/.test(text)) return numberToken(text);
+	if (text === '(' || text === ')') return { kind: text === '(' ? 'open' : 'close', text };
+	if (/^\p{L}/u.test(text)) return refused(wordRule(text));
+	return refused(`"${text}" cannot stand in a sum; write numbers with + − × ÷ and brackets`);
+};
+
+const TOKEN = /[\d.,]+|\p{L}[\p{L}\d_]*|''|\S/gu;
+/** `2x3`: letters are words, but an x between numbers is a sign. */
+const CROSS = /(?<=[\d.,)\s])x(?=[\d.,(\s])/gi;
+
+const tokensOf = (text: string): readonly Token[] =>
+	[...spellFractions(text).replace(CROSS, '×').matchAll(TOKEN)].map(([piece]) => tokenOf(piece));
+
+const operation = (sign: Sign, left: Formula, right: Formula): Formula => ({
+	kind: 'operation',
+	sign,
+	left,
+	right
+});
+const number = (value: number): Formula => ({ kind: 'number', value });
+const isWhole = (token: Token | undefined): token is Extract<Token, { kind: 'number' }> =>
+	token?.kind === 'number' && Number.isInteger(token.value);
+
+/**
+ * Reads the pieces of a sum from left to right. A unit belongs to all that is multiplied and divided
+ * before it, so that `38.4/2 cm` is half of 38.4 cm.
+ */
+class SumReader {
+	#next = 0;
+	readonly #tokens: readonly Token[];
+	readonly #unit: Unit;
+
+	constructor(tokens: readonly Token[], unit: Unit) {
+		this.#tokens = tokens;
+		this.#unit = unit;
+	}
+
+	read(): Formula {
+		const sum = this.#sum();
+		const [last, token] = [this.#tokens[this.#next - 1], this.#tokens[this.#next]];
+		if (!token) return sum;
+		if (token.kind === 'close') return refused('a bracket is closed that was not opened');
+		return refused(`write a sign (+ − × ÷) between "${last?.text ?? ''}" and "${token.text}"`);
+	}
+
+	#sum(): Formula {
+		let left = this.#product();
+		for (let sign = this.#sign('+', '-'); sign; sign = this.#sign('+', '-'))
+			left = operation(sign, left, this.#product());
+		return left;
+	}
+
+	#product(): Formula {
+		let left = this.#factor();
+		for (;;) {
+			const token = this.#tokens[this.#next];
+			if (token?.kind === 'unit') {
+				this.#next += 1;
+				const factor = MM_PER[token.unit] / MM_PER[this.#unit];
+				if (factor !== 1) left = operation('*', left, number(factor));
+				continue;
+			}
+			const sign = this.#sign('*', '/');
+			if (!sign) return left;
+			left = operation(sign, left, this.#factor());
+		}
+	}
+
+	#factor(): Formula {
+		const sign = this.#sign('+', '-');
+		if (sign) return sign === '+' ? this.#factor() : { kind: 'negative', of: this.#factor() };
+		const token = this.#tokens[this.#next];
+		if (token?.kind === 'number') return this.#number(token.value);
+		if (token?.kind !== 'open') return this.#missing(token);
+		this.#next += 1;
+		const inside = this.#sum();
+		if (this.#tokens[this.#next]?.kind !== 'close') {
+			const stray = this.#tokens[this.#next];
+			return stray ? this.read() : refused('a bracket is opened and not closed');
+		}
+		this.#next += 1;
+		return inside;
+	}
+
+	/** A number, or a whole one with a fraction after it as a tape shows them: 37 3/4. */
+	#number(value: number): Formula {
+		const [whole, top, stroke, bottom] = this.#tokens.slice(this.#next, this.#next + 4);
+		if (isWhole(whole) && isWhole(top) && stroke?.text === '/' && isWhole(bottom)) {
+			this.#next += 4;
+			return operation('+', number(value), operation('/', number(top.value), number(bottom.value)));
+		}
+		this.#next += 1;
+		return number(value);
+	}
+
+	#missing(token: Token | undefined): never {
+		const before = this.#tokens[this.#next - 1];
+		return refused(
+			before
+				? `a number is missing after "${before.text}"`
+				: `a number is missing before "${token?.text ?? ''}"`
+		);
+	}
+
+	#sign(...wanted: readonly Sign[]): Sign | undefined {
+		const token = this.#tokens[this.#next];
+		if (token?.kind !== 'sign' || !wanted.includes(token.sign)) return undefined;
+		this.#next += 1;
+		return token.sign;
+	}
+}
 
 /**
  * Reads a number or a sum that a learner typed; bare numbers are in `unit`. Throws BadInput, whose
- * rule says what could not be read and where.
+ * rule says in plain words what could not be read.
  */
 export const readSum = (text: string, unit: Unit): TypedSum => {
-	const sum = plain(text, unit);
-	if (sum === '') throw new BadInput('sum', 'write a number, or a sum such as 38.4/2+3');
-	const formula = parseFormula(sum, 'sum', NO_NAMES, 'share');
+	const tokens = tokensOf(text);
+	if (tokens.length === 0) refused('write a number, or a sum such as 38.4/2+3');
+	const formula = new SumReader(tokens, unit).read();
 	const value = numberOf(formula, NUMBERS_ONLY);
-	if (!Number.isFinite(value)) throw new BadInput('sum', `"${text}" divides by nothing`);
+	if (!Number.isFinite(value)) refused(`"${text.trim()}" divides by nothing`);
 	return { formula, value: mm(value * MM_PER[unit]) };
+};
+
+/** Nothing is drafted further off than this: five metres. */
+const FURTHEST = mm(5000);
+const METRE = 1000;
+
+/**
+ * Reads a typed distance that is to be laid off on the sheet: as readSum, and refused too where it is
+ * further than any draft goes. Throws BadInput.
+ */
+export const readDistance = (text: string, unit: Unit): TypedSum => {
+	const sum = readSum(text, unit);
+	const size = Math.abs(sum.value);
+	if (size <= FURTHEST) return sum;
+	const bare = size / MM_PER[unit] <= FURTHEST && !tokensOf(text).some(({ kind }) => kind === 'unit');
+	const metres = `that is ${Number((size / METRE).toPrecision(2))} m`;
+	return refused(
+		bare && unit !== 'mm' ? `${metres}: did you mean mm?` : `${metres}, further than the sheet goes`
+	);
+};
+
+const isBare = ({ kind }: Token): boolean => kind !== 'unit';
+/** Two readings nearer than this are one: floating-point noise. */
+const NOISE_MM = 1e-6;
+
+/**
+ * What was typed in `unit`, for a field that now counts in another: numbers without a unit take theirs
+ * with them, `20.5` as `20.5 cm` and `38.4/2+3` as `(38.4/2+3) cm`. What cannot be read stays as it is.
+ */
+export const withUnit = (text: string, unit: Unit): string => {
+	const valueIn = (each: Unit): number => readSum(text, each).value;
+	try {
+		// What comes to the same in every unit names its units already, or is nothing.
+		if (Math.abs(valueIn('cm') - valueIn('in')) < NOISE_MM) return text;
+		if (!tokensOf(text).every(isBare)) return printLength(readSum(text, unit).value, unit);
+		const isSum = tokensOf(text).some(
+			({ kind, text: sign }, i) => kind === 'sign' && i > 0 && /[-+−–]/.test(sign)
+		);
+		return isSum ? `(${text.trim()}) ${unit}` : `${text.trim()} ${unit}`;
+	} catch (error) {
+		if (error instanceof BadInput) return text;
+		throw error;
+	}
 };

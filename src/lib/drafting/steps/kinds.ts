@@ -1,5 +1,11 @@
 import type { StepFile, StepKind } from '#shared/method.ts';
-import { formulaKeys, formulaNeeds, type Formula } from '../formula/formula.ts';
+import {
+	formulaKeys,
+	formulaLengths,
+	formulaNeeds,
+	type DrawnLength,
+	type Formula
+} from '../formula/formula.ts';
 import type { Scope } from '../formula/value.ts';
 import type { Speech } from '../formula/words.ts';
 import { along } from './along.ts';
@@ -36,16 +42,29 @@ const rulesOf = (step: { readonly kind: StepKind }): StepRules<never> =>
 /** Whether a learner answers this step with a place or with a line. */
 export const stepMakes = (step: Step | StepFile): 'point' | 'line' => rulesOf(step).makes;
 
-/** Reads a step's formulas. */
-export const readStep = (file: StepFile, formula: FormulaReader): Step =>
-	rulesOf(file).read(file as never, formula) as Step;
+/** Reads a step's formulas, with those that it depends on. */
+export const readStep = (file: StepFile, formula: FormulaReader): Step => {
+	const { when, unless, ...rest } = file;
+	return {
+		...(rulesOf(file).read(rest as never, formula) as Step),
+		...(when === undefined ? {} : { when: formula(when, 'when') }),
+		...(unless === undefined ? {} : { unless: formula(unless, 'unless') })
+	};
+};
 
 /** The formulas that a step is worked from. */
 const stepFormulas = (step: Step): readonly Formula[] => rulesOf(step).formulas(step);
 
+/** The formulas on which it depends whether a step is drafted. */
+const dependenceFormulas = ({ when, unless }: Step): readonly Formula[] =>
+	[when, unless].filter((formula) => formula !== undefined);
+
 /** Every point and line that must be drafted before this step. */
 export const stepNeeds = (step: Step): readonly string[] => [
-	...new Set([...rulesOf(step).needs(step), ...stepFormulas(step).flatMap(formulaNeeds)])
+	...new Set([
+		...rulesOf(step).needs(step),
+		...[...stepFormulas(step), ...dependenceFormulas(step)].flatMap(formulaNeeds)
+	])
 ];
 
 /** The point from which a drafter measures in this step, where there is one. */
@@ -58,7 +77,10 @@ export const workStep = (step: Step, scope: Scope): Work => rulesOf(step).work(s
 export const explainStep = (step: Step, scope: Scope, speech: Speech): Explanation =>
 	rulesOf(step).explain(step, scope, speech);
 
-/** The keys of the measurements, or of the allowances, that a step's formulas name. */
+/** The keys of the measurements, or of the allowances, that a step's formulas name (not those that it only depends on). */
 export const stepKeys = (step: Step, kind: 'measurement' | 'allowance'): readonly string[] => [
 	...new Set(stepFormulas(step).flatMap((formula) => formulaKeys(formula, kind)))
 ];
+
+/** The drawn lengths and distances that a step's formulas name. */
+export const stepLengths = (step: Step): readonly DrawnLength[] => stepFormulas(step).flatMap(formulaLengths);

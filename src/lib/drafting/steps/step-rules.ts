@@ -7,11 +7,15 @@ import type { Scope } from '../formula/value.ts';
 import type { Speech } from '../formula/words.ts';
 
 /** The fields of a step that hold formulas once the step has been read. */
-type FormulaField = 'by' | 'length' | 'level' | 'reach' | 'at';
+type FormulaField = 'by' | 'length' | 'level' | 'reach' | 'at' | Dependence;
+/** The fields that say whether a step is drafted at all. */
+type Dependence = 'when' | 'unless';
 
 /** A step of one kind as the program uses it: the file's fields, with formulas read into trees. */
 export type StepOf<K extends StepKind> = {
-	readonly [F in keyof StepFileOf<K>]: F extends FormulaField ? Formula : StepFileOf<K>[F];
+	readonly [F in keyof StepFileOf<K>]: F extends FormulaField
+		? Formula | Extract<StepFileOf<K>[F], undefined>
+		: StepFileOf<K>[F];
 };
 /** A step of any kind. */
 export type Step = { [K in StepKind]: StepOf<K> }[StepKind];
@@ -39,7 +43,8 @@ export type FormulaReader = (text: string, field: string, wanted?: 'length' | 's
 export interface StepRules<K extends StepKind> {
 	/** Whether a learner answers with a place or with a line. */
 	readonly makes: 'point' | 'line';
-	read(file: StepFileOf<K>, formula: FormulaReader): StepOf<K>;
+	/** Reads the formulas of the kind's own fields. */
+	read(file: Omit<StepFileOf<K>, Dependence>, formula: FormulaReader): Omit<StepOf<K>, Dependence>;
 	/** The formulas that the step is worked from. */
 	formulas(step: StepOf<K>): readonly Formula[];
 	/** The points and lines that the step starts from, beside those that its formulas name. */

@@ -31,7 +31,13 @@ export interface Tile {
 	readonly height: Mm;
 }
 
-const rowLetter = (row: number): string => String.fromCharCode('A'.charCodeAt(0) + (row % 26));
+const LETTERS = 26;
+
+/** A to Z, then AA, AB and on, so that no two rows share a name. */
+const rowLetter = (row: number): string => {
+	const before = row < LETTERS ? '' : rowLetter(Math.floor(row / LETTERS) - 1);
+	return before + String.fromCharCode('A'.charCodeAt(0) + (row % LETTERS));
+};
 
 /** The pages that cover `bounds` on a paper, in reading order, each overlapping its neighbours by OVERLAP. */
 export const tilesOver = (bounds: Bounds, paper: Paper): readonly Tile[] => {

@@ -12,7 +12,11 @@ const WIDTHS = { outline: 0.7, line: 0.35, level: 0.18 } as const;
 /** Height of the names of points. */
 const NAME_SIZE: Mm = mm(4);
 
-const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
+/** What no XML file may hold, not even escaped (XML 1.0, section 2.2): a reader refuses the whole file for one of them. */
+const FORBIDDEN = /[^\t\n\r\u{20}-\u{D7FF}\u{E000}-\u{FFFD}\u{10000}-\u{10FFFF}]/gu;
+
+const escaped = (text: string): string =>
+	text.replace(FORBIDDEN, '').replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
 
 const lineElement = (method: Method, name: string, draft: Draft): string => {
 	const line = draft.lines[name];

@@ -1,6 +1,6 @@
 import { mm, type Mm } from '#shared/units.ts';
 import type { MeasurementKey } from '#shared/measurements.ts';
-import { pathSamples, type Path } from '#geometry/path.ts';
+import { pathMapped, pathSamples, type Path } from '#geometry/path.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
 import { cubic, straight } from '#geometry/segment.ts';
 
@@ -26,12 +26,7 @@ const HALF: Path = [
 ];
 
 const mirror = ({ x, y }: SheetPoint): SheetPoint => at(-x, y);
-const mirrored = (path: Path): Path =>
-	path.map((piece) =>
-		piece.kind === 'straight'
-			? straight(mirror(piece.from), mirror(piece.to))
-			: cubic(mirror(piece.from), mirror(piece.leaving), mirror(piece.arriving), mirror(piece.to))
-	) as unknown as Path;
+const mirrored = (path: Path): Path => pathMapped(path, mirror);
 
 /** The neck of the stand, up to its cap. */
 const NECK: Path = [cubic(SIDE_NECK, at(46, -18), at(46, -40), at(48, -66))];

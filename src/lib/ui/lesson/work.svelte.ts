@@ -1,9 +1,10 @@
+import type { Body } from '#shared/body.ts';
 import { placementSchema, type Placement } from '#shared/placement.ts';
 import type { Verdict } from '#shared/verdict.ts';
-import { check } from '#checker/check.ts';
+import { OwnDraft, type DoubleVerdict } from '#checker/own-draft.ts';
 import { placementOfPath, placeOfPoint } from '#checker/placed.ts';
-import { evaluate, type Draft, type Evaluation } from '#drafting/evaluate.ts';
-import { explain } from '#drafting/explain.ts';
+import { evaluate, type Draft, type Drafted, type Evaluation } from '#drafting/evaluate.ts';
+import { explain, givenLengths, type GivenLength } from '#drafting/explain.ts';
 import { stepNamed, type Method } from '#drafting/method.ts';
 import { stepMakes, stepNeeds } from '#drafting/steps/kinds.ts';
 import type { Explanation, Step } from '#drafting/steps/step-rules.ts';
@@ -13,12 +14,25 @@ import { workSchema, type Entry } from '../saved/schemas.ts';
 
 type Entries = Readonly<Record<string, Entry>>;
 
-const NEW_ENTRY: Entry = { checked: false, tries: 0, help: 0, shown: false };
+const NEW_ENTRY: Entry = { checked: false, tries: 0, help: 0, kept: false, shown: false };
 
-/** How far a learner has come with a step. *locked*: something that it starts from is not right yet. */
-export type StepState = 'locked' | 'open' | 'placed' | 'right' | 'wrong';
+/** A learner's work judged as a whole: a verdict for every placement, and the draft that they stand on. */
+interface Judged {
+	readonly verdicts: Readonly<Record<string, DoubleVerdict>>;
+	/** The computed draft, but for what the learner kept of their own and what follows from it. */
+	readonly own: Drafted;
+}
 
-/** A learner's work on one method for the chosen body: placements, their verdicts, undo and redo. Saved at every change. */
+/**
+ * How far a learner has come with a step. *absent*: this body does not need it. *locked*: something
+ * that it starts from is not drafted yet. *kept*: wrong, and the learner goes on from it.
+ */
+export type StepState = 'absent' | 'locked' | 'kept' | 'open' | 'placed' | 'right' | 'wrong';
+
+/**
+ * A learner's work on one method for the chosen body (or for an exercise's own): placements, their
+ * verdicts, undo and redo. Saved at every change, but for an exercise.
+ */
 export class Work {
 	readonly method: Method;
 	readonly learner: Learner;
@@ -26,7 +40,9 @@ export class Work {
 	#undone: Entries[] = $state.raw([]);
 	#done: Entries[] = $state.raw([]);
 
-	readonly body = $derived.by(() => this.learner.current.body);
+	/** The body of an exercise; work on it is not kept. */
+	readonly #exercise: Body | undefined;
+	readonly body = $derived.by(() => this.#exercise ?? this.learner.current.body);
 	readonly evaluation: Evaluation = $derived.by(() => this.#evaluate());
 	readonly draft: Draft | undefined = $derived(
 		this.evaluation.kind === 'drafted' ? this.evaluation.draft : undefined
@@ -34,11 +50,14 @@ export class Work {
 	readonly missing = $derived.by(() =>
 		this.method.measurements.filter((key) => this.body.measurements[key] === undefined)
 	);
-	readonly verdicts: Readonly<Record<string, Verdict>> = $derived.by(() => this.#verdicts());
+	readonly #judged: Judged = $derived.by(() => this.#judge());
+	/** What steps are drawn from: see Judged. */
+	readonly own: Drafted = $derived(this.#judged.own);
 	readonly canUndo = $derived(this.#done.length > 0);
 	readonly canRedo = $derived(this.#undone.length > 0);
 
-	constructor(method: Method, learner: Learner) {
+	constructor(method: Method, learner: Learner, exercise?: Body) {
+		this.#exercise = exercise;
 		this.method = method;
 		this.learner = learner;
 	}
@@ -67,7 +86,12 @@ export class Work {
 	}
 
 	verdict(name: string): Verdict {
-		return this.verdicts[name] ?? { answer: 'unfinished' };
+		return this.#judged.verdicts[name]?.verdict ?? { answer: 'unfinished' };
+	}
+
+	/** Whether a step is right only from the learner's own earlier points. */
+	followsThrough(name: string): boolean {
+		return this.#judged.verdicts[name]?.followThrough ?? false;
 	}
 
 	/** The corner is given; any other step counts as drafted once its placement was checked and found right. */
@@ -77,36 +101,72 @@ export class Work {
 		);
 	}
 
+	/** Whether later steps can be drawn from this one: it is right, or it is wrong and was kept as it is. */
+	isDrafted(name: string): boolean {
+		return this.isRight(name) || this.isKept(name);
+	}
+
+	isKept(name: string): boolean {
+		const { kept, checked } = this.entry(name);
+		return kept && checked && this.verdict(name).answer === 'wrong';
+	}
+
+	/** Whether this body's draft has the step at all: some steps depend on the measurements. */
+	isNeeded(name: string): boolean {
+		return !this.draft || name in this.draft.points || name in this.draft.lines;
+	}
+
+	/** Those of some steps that are still to be drafted. */
+	left(names: readonly string[]): readonly string[] {
+		return names.filter((name) => this.isNeeded(name) && !this.isDrafted(name));
+	}
+
 	state(name: string): StepState {
+		if (!this.isNeeded(name)) return 'absent';
 		if (this.isRight(name)) return 'right';
+		if (this.isKept(name)) return 'kept';
 		if (this.blockers(name).length > 0) return 'locked';
 		const { placement, checked } = this.entry(name);
 		if (!placement) return 'open';
-		return checked ? 'wrong' : 'placed';
+		// An entry that cannot be used, or that we could not judge, is not a wrong one.
+		return checked && this.verdict(name).answer === 'wrong' ? 'wrong' : 'placed';
 	}
 
-	/** The earlier steps that must be right before this one can be drawn. */
+	/** The earlier steps that must be drafted before this one can be drawn. */
 	blockers(name: string): readonly string[] {
-		return stepNeeds(this.step(name)).filter((need) => !this.isRight(need));
+		return stepNeeds(this.step(name)).filter((need) => !this.isDrafted(need));
 	}
 
-	/** What stands in ink: every step that is right, at its computed place, so that slips of the hand do not add up. */
+	/**
+	 * What stands in ink: every step that is right, at its computed place, so that slips of the hand do
+	 * not add up; and what the learner kept, where they put it.
+	 */
 	readonly inked: Pick<Draft, 'points' | 'lines'> = $derived.by(() => {
-		const { draft } = this;
-		const right = new Set(this.method.steps.map(({ name }) => name).filter((name) => this.isRight(name)));
-		const kept = <T>(all: Readonly<Record<string, T>> = {}): Record<string, T> =>
-			Object.fromEntries(Object.entries(all).filter(([name]) => right.has(name)));
-		return { points: kept(draft?.points), lines: kept(draft?.lines) };
+		const names = new Set(this.method.steps.map(({ name }) => name).filter((name) => this.isDrafted(name)));
+		const kept = <T>(all: Readonly<Record<string, T>>): Record<string, T> =>
+			Object.fromEntries(Object.entries(all).filter(([name]) => names.has(name)));
+		return this.draft
+			? { points: kept(this.own.points), lines: kept(this.own.lines) }
+			: { points: {}, lines: {} };
 	});
 
 	/** The rule of a step for the chosen body, in its three rungs; undefined where the body cannot be drafted. */
 	explain(name: string): Explanation | undefined {
-		return this.draft ? explain(this.method, name, this.body, this.draft, this.learner.unit) : undefined;
+		return this.draft && this.isNeeded(name)
+			? explain(this.method, name, this.body, this.own, this.learner.unit)
+			: undefined;
+	}
+
+	/** The drawn lengths that a step's rule starts from, once they are drafted. */
+	given(name: string): readonly GivenLength[] {
+		return this.draft && this.isNeeded(name) && this.blockers(name).length === 0
+			? givenLengths(this.method, name, this.body, this.own)
+			: [];
 	}
 
 	/** Puts a placement down, unchecked. */
 	place(name: string, placement: Placement): void {
-		this.#change({ [name]: { ...this.entry(name), placement, checked: false, shown: false } });
+		this.#change({ [name]: { ...this.entry(name), placement, checked: false, kept: false, shown: false } });
 	}
 
 	/** Takes a placement away again; tries and help stay counted. */
@@ -121,9 +181,19 @@ export class Work {
 		const verdict = this.verdict(name);
 		const entry = this.entry(name);
 		if (verdict.answer === 'unfinished' || entry.checked) return verdict;
-		const costs = verdict.answer === 'right' || verdict.answer === 'wrong';
-		this.#set({ ...this.entries, [name]: { ...entry, checked: true, tries: entry.tries + (costs ? 1 : 0) } });
+		const cost = verdict.answer === 'wrong' ? 1 : 0;
+		this.#set({ ...this.entries, [name]: { ...entry, checked: true, tries: entry.tries + cost } });
 		return verdict;
+	}
+
+	/** Opens a step that is right, or was kept, to be changed. */
+	reopen(name: string): void {
+		this.#change({ [name]: { ...this.entry(name), checked: false, kept: false } });
+	}
+
+	/** Leaves a wrong placement as it is, to go on from it. */
+	keep(name: string): void {
+		this.#change({ [name]: { ...this.entry(name), kept: true } });
 	}
 
 	/** Opens the next rung of help. */
@@ -136,12 +206,12 @@ export class Work {
 	draftBefore(name: string): void {
 		const shown: Record<string, Entry> = {};
 		const add = (each: string): void => {
-			if (each in shown || this.isRight(each)) return;
+			if (each in shown || this.isDrafted(each)) return;
 			for (const need of stepNeeds(this.step(each))) add(need);
 			shown[each] = { ...this.entry(each), placement: this.answer(each), checked: true, shown: true };
 		};
 		for (const need of stepNeeds(this.step(name))) add(need);
-		this.#change(shown);
+		if (Object.keys(shown).length > 0) this.#change(shown);
 	}
 
 	/** The computed placement of a step. */
@@ -158,20 +228,29 @@ export class Work {
 		return stepMakes(this.step(name));
 	}
 
-	undo(): void {
+	/** Takes back the last change of a placement; gives the step that it was made to. */
+	undo(): string | undefined {
 		const before = this.#done.at(-1);
-		if (!before) return;
+		if (!before) return undefined;
 		this.#done = this.#done.slice(0, -1);
 		this.#undone = [...this.#undone, this.entries];
-		this.#set(this.#restored(before));
+		return this.#restore(before);
 	}
 
-	redo(): void {
+	/** Makes the change again that was last taken back; gives the step that it was made to. */
+	redo(): string | undefined {
 		const after = this.#undone.at(-1);
-		if (!after) return;
+		if (!after) return undefined;
 		this.#undone = this.#undone.slice(0, -1);
 		this.#done = [...this.#done, this.entries];
-		this.#set(this.#restored(after));
+		return this.#restore(after);
+	}
+
+	#restore(entries: Entries): string | undefined {
+		const now = this.entries;
+		const changed = this.method.steps.find(({ name }) => now[name]?.placement !== entries[name]?.placement);
+		this.#set(this.#restored(entries));
+		return changed?.name;
 	}
 
 	/** Placements as they were; tries and help as they are now, so that undo neither costs nor hides anything. */
@@ -193,6 +272,7 @@ export class Work {
 
 	#set(entries: Entries): void {
 		this.entries = entries;
+		if (this.#exercise) return;
 		this.learner.keep(this.key, {
 			version: 1,
 			method: this.method.id,
@@ -206,13 +286,23 @@ export class Work {
 		return evaluate(this.method, this.body);
 	}
 
-	#verdicts(): Record<string, Verdict> {
+	/** Judges every placement in the method's order, each from what stands before it. */
+	#judge(): Judged {
 		const { draft } = this;
-		if (!draft) return {};
-		return Object.fromEntries(
-			Object.entries(this.entries)
-				.filter(([name]) => this.method.steps.some((step) => step.name === name))
-				.map(([name, { placement }]) => [name, check(this.method, name, draft, placement)])
-		);
+		if (!draft) return { verdicts: {}, own: { points: {}, lines: {} } };
+		const own = new OwnDraft(this.method, this.body, draft);
+		const verdicts: Record<string, DoubleVerdict> = {};
+		for (const step of this.method.steps.filter(({ name }) => this.isNeeded(name))) {
+			const { placement, checked, kept } = this.entry(step.name);
+			if (!placement) {
+				if (own.leansOnOwn(step)) own.follow(step);
+				continue;
+			}
+			const double = own.check(step, placement);
+			verdicts[step.name] = double;
+			if (checked && kept && double.verdict.answer === 'wrong') own.keep(step, placement);
+			else if (double.followThrough) own.follow(step);
+		}
+		return { verdicts, own: own.drafted };
 	}
 }

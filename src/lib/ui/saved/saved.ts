@@ -24,10 +24,20 @@ export interface Loaded<T> {
 
 const storage = (): Storage | undefined => {
 	try {
-		return globalThis.localStorage;
+		// A browser may have none, and some that have it switched off say null.
+		return (globalThis as { readonly localStorage?: Storage | null }).localStorage ?? undefined;
 	} catch {
 		// A browser may forbid storage altogether (private windows, embedded pages).
 		return undefined;
+	}
+};
+
+const readRaw = (store: Storage, key: string): string | null => {
+	try {
+		return store.getItem(key);
+	} catch {
+		// A browser whose own file is damaged fails here; there is nothing to set aside.
+		return null;
 	}
 };
 
@@ -36,9 +46,15 @@ export const savedKey = (...parts: readonly string[]): string => PREFIX + parts.
 
 const setAside = (store: Storage, key: string, what: string, raw: string, reason: string): SetAside => {
 	const savedAs = `${PREFIX}set-aside.${Date.now()}.${key.slice(PREFIX.length)}`;
-	store.setItem(savedAs, raw);
+	// Taken away first: a store that is nearly full has no room for it twice.
 	store.removeItem(key);
-	return { what, savedAs, reason, raw };
+	try {
+		store.setItem(savedAs, raw);
+		return { what, savedAs, reason, raw };
+	} catch {
+		store.setItem(key, raw);
+		return { what, savedAs: key, reason, raw };
+	}
 };
 
 const reasonOf = (error: z.ZodError): string => {
@@ -49,7 +65,7 @@ const reasonOf = (error: z.ZodError): string => {
 /** Reads a saved value and checks it. `what` names it for the learner, should it have to be set aside. */
 export const load = <T>(key: string, what: string, schema: z.ZodType<T>): Loaded<T> => {
 	const store = storage();
-	const raw = store?.getItem(key) ?? null;
+	const raw = store ? readRaw(store, key) : null;
 	if (!store || raw === null) return { value: undefined, setAside: undefined };
 	try {
 		const parsed = schema.safeParse(JSON.parse(raw));

@@ -35,6 +35,8 @@ const entrySchema = z.object({
 	tries: z.number().int().min(0).default(0),
 	/** Rungs of help opened, 0 to 3. */
 	help: z.number().int().min(0).max(3).default(0),
+	/** It is wrong, and the learner goes on from it as it is. */
+	kept: z.boolean().default(false),
 	/** The program placed it, because the learner began at a later lesson. */
 	shown: z.boolean().default(false)
 });

@@ -15,7 +15,12 @@ type Doing =
 			readonly start: ScreenPoint;
 			readonly chosen: boolean;
 	  }
-	| { readonly kind: 'dragging'; readonly target: Target }
+	| {
+			readonly kind: 'dragging';
+			readonly target: Target;
+			readonly start: ScreenPoint;
+			readonly hold: ScreenPoint;
+	  }
 	| { readonly kind: 'pinching'; readonly apart: number; readonly middle: ScreenPoint };
 
 /** Movement in pixels below which a press is a tap and not a drag. */
@@ -47,6 +52,8 @@ export class Gestures {
 
 	down(id: number, at: ScreenPoint, touch: boolean): void {
 		this.#pressed.set(id, at);
+		// A third finger changes nothing: two are enough to pinch with, and none of them is a tap.
+		if (this.#pressed.size > 2) return;
 		if (this.#pressed.size === 2) {
 			this.tool.drag('', undefined);
 			this.#doing = { kind: 'pinching', ...this.#spread() };
@@ -64,22 +71,30 @@ export class Gestures {
 			return;
 		}
 		this.#pressed.set(id, at);
+		this.#begin(at);
 		const doing = this.#doing;
 		if (doing.kind === 'pinching') this.#pinch(doing);
-		if (doing.kind === 'grasping' && far(doing.start, at))
-			this.#doing = { kind: 'dragging', target: doing.target };
-		if (doing.kind === 'dragging') this.#drag(doing.target, at, touch);
+		if (doing.kind === 'dragging') this.#drag(doing, at, touch);
 		if (doing.kind === 'panning') {
 			this.view = panned(this.view, at.left - doing.last.left, at.top - doing.last.top);
 			this.#doing = { kind: 'panning', last: at };
 		}
-		if (doing.kind === 'pressing' && far(doing.start, at)) {
+	}
+
+	/** A press that has moved too far for a tap becomes a drag from where it began: a quick one may be a single move. */
+	#begin(at: ScreenPoint): void {
+		const doing = this.#doing;
+		if ((doing.kind !== 'grasping' && doing.kind !== 'pressing') || !far(doing.start, at)) return;
+		if (doing.kind === 'grasping') this.#doing = this.#taken(doing);
+		else {
 			this.hover = undefined;
-			this.#doing = { kind: 'panning', last: at };
+			this.#doing = { kind: 'panning', last: doing.start };
 		}
 	}
 
 	up(id: number, at: ScreenPoint): void {
+		// Pressed down elsewhere and let go over the sheet: none of our doing.
+		if (!this.#pressed.has(id)) return;
 		const doing = this.#doing;
 		const dragged = doing.kind === 'dragging' ? this.tool.places[doing.target.id] : undefined;
 		if (doing.kind === 'dragging' && dragged) this.tool.put(doing.target.id, dragged);
@@ -116,9 +131,27 @@ export class Gestures {
 		return snapped(place, this.snap());
 	}
 
-	#drag(target: Target, at: ScreenPoint, touch: boolean): void {
-		const lifted = { left: at.left, top: px(at.top - (touch ? FINGER_LIFT : 0)) };
-		this.tool.drag(target.id, this.#settled(lifted, target));
+	/** A mark that is taken hold of stays where it is under the finger or the mouse. */
+	#taken({ target, start }: Extract<Doing, { kind: 'grasping' }>): Doing {
+		const place = this.tool.places[target.id];
+		const seen = place ? toScreen(this.view, place) : start;
+		return {
+			kind: 'dragging',
+			target,
+			start,
+			hold: { left: px(seen.left - start.left), top: px(seen.top - start.top) }
+		};
+	}
+
+	/** A finger lifts the mark above itself by and by, as far as it has moved, so that nothing jumps. */
+	#drag(
+		{ target, start, hold }: Extract<Doing, { kind: 'dragging' }>,
+		at: ScreenPoint,
+		touch: boolean
+	): void {
+		const lift = touch ? Math.min(FINGER_LIFT, Math.hypot(at.left - start.left, at.top - start.top)) : 0;
+		const held = { left: px(at.left + hold.left), top: px(at.top + hold.top - lift) };
+		this.tool.drag(target.id, this.#settled(held, target));
 	}
 
 	#targetAt(at: ScreenPoint, reach: number): Target | undefined {

@@ -41,7 +41,7 @@ const finest = (ladder: readonly Mm[], least: number): Mm =>
  */
 export const gridFor = (unit: ScreenUnit, snap: Mm, scale: number): Grid => {
 	const ladder = LADDERS[unit].filter((step) => step >= snap - 1e-9);
-	return { dots: finest(ladder, DOT_GAP / scale), lines: finest(LADDERS[unit], LINE_GAP / scale) };
+	return { dots: finest(ladder, DOT_GAP / scale), lines: finest(ladder, LINE_GAP / scale) };
 };
 
 /** The grid point nearest to a place. */
@@ -54,10 +54,10 @@ export interface RulerMark {
 	readonly label: string | undefined;
 }
 
-/** The marks of a ruler between two lengths: one every `dots`, numbered at every `lines`. */
+/** The marks of a ruler between two lengths: one every `dots`, or where those are more than ten to a line, fewer of them; numbered at every `lines`. */
 export const rulerMarks = (from: Mm, to: Mm, grid: Grid, unit: ScreenUnit): readonly RulerMark[] => {
 	const marks: RulerMark[] = [];
-	const tick = Math.max(grid.dots, grid.lines / 10);
+	const tick = finest(LADDERS[unit], Math.max(grid.dots, grid.lines / 10) - 1e-9);
 	for (let i = Math.ceil(from / tick); i * tick <= to; i++) {
 		const place = mm(i * tick);
 		const share = place / grid.lines;

@@ -7,8 +7,9 @@ const degrees = (radians: number): string => `${Number(((radians * 180) / Math.P
 /** How a slanting way lies to the nearest of the four square ways. */
 const slant = (x: number, y: number): string => {
 	const steep = Math.abs(y) >= Math.abs(x);
-	const straight = steep ? (y > 0 ? 'down' : 'up') : x > 0 ? 'across' : 'in';
-	return `${degrees(Math.atan(steep ? Math.abs(x / y) : Math.abs(y / x)))} off straight ${straight}`;
+	const straight = `straight ${steep ? (y > 0 ? 'down' : 'up') : x > 0 ? 'across' : 'in'}`;
+	const off = degrees(Math.atan(steep ? Math.abs(x / y) : Math.abs(y / x)));
+	return off === '0°' ? straight : `${off} off ${straight}`;
 };
 
 /** The direction from one place to another: "straight down", or how far off the nearest square way. */

@@ -1,12 +1,13 @@
 import type { Placement } from '#shared/placement.ts';
 import { pathOfPlacement, pointOfPlace } from '#checker/placed.ts';
 import { placementOfPath, placeOfPoint } from '#checker/placed.ts';
-import type { Draft } from '#drafting/evaluate.ts';
+import type { Drafted } from '#drafting/evaluate.ts';
 import { stepStart } from '#drafting/steps/kinds.ts';
 import type { Step, StepOf } from '#drafting/steps/step-rules.ts';
 import { pathEnd, pathStart, polyline, type Path } from '#geometry/path.ts';
 import { between, type SheetPoint } from '#geometry/point.ts';
 import { cubic, type CubicSegment } from '#geometry/segment.ts';
+import { fromOrigin, onSheet } from './readout.ts';
 import type { Work } from '../lesson/work.svelte.ts';
 
 /**
@@ -50,13 +51,13 @@ const pointTool = (step: Step): ToolKind => ({
 	placement: ({ point }) => point && { kind: 'point', at: placeOfPoint(point) }
 });
 
-const levelTool = (step: StepOf<'level'>, draft: Draft): ToolKind => ({
+const levelTool = (step: StepOf<'level'>, drafted: Drafted): ToolKind => ({
 	targets: [oneTarget('end', 'the end of the level', step.from)],
 	begin: {},
 	places: (placement): Places =>
 		placement.kind === 'line' ? { end: pathEnd(pathOfPlacement(placement)) } : {},
 	placement: ({ end }) => {
-		const start = draft.points[step.from];
+		const start = drafted.points[step.from];
 		return start && end && placementOfPath(polyline(start, end));
 	}
 });
@@ -76,9 +77,9 @@ const straightTool = (): ToolKind => ({
 });
 
 /** Before they are moved the handles lie on the straight way between their ends, a third along. */
-const curveTool = ({ through }: StepOf<'curve'>, draft: Draft): ToolKind => {
+const curveTool = ({ through }: StepOf<'curve'>, drafted: Drafted): ToolKind => {
 	const nodes = through.flatMap(({ point }) => {
-		const at = draft.points[point];
+		const at = drafted.points[point];
 		return at ? [{ name: point, at }] : [];
 	});
 	const pieces = nodes.slice(1).flatMap((end, i) => {
@@ -120,11 +121,10 @@ const curveTool = ({ through }: StepOf<'curve'>, draft: Draft): ToolKind => {
 
 const NOTHING: ToolKind = { targets: [], begin: {}, places: () => ({}), placement: () => undefined };
 
-const toolFor = (step: Step, draft: Draft | undefined): ToolKind => {
-	if (!draft) return NOTHING;
-	if (step.kind === 'level') return levelTool(step, draft);
+const toolFor = (step: Step, drafted: Drafted): ToolKind => {
+	if (step.kind === 'level') return levelTool(step, drafted);
 	if (step.kind === 'straight') return straightTool();
-	return step.kind === 'curve' ? curveTool(step, draft) : pointTool(step);
+	return step.kind === 'curve' ? curveTool(step, drafted) : pointTool(step);
 };
 
 /** The tool at work on the chosen step. */
@@ -134,13 +134,17 @@ export class Tool {
 	#chosen = $state(0);
 	/** Ends chosen so far for a line that still wants its other end. */
 	#pending: Places = $state.raw({});
+	/** What a screen reader is told: the step taken up, or where a mark was put. */
+	spoken: string = $state('');
 	/** Where a target is being dragged, before it is let go. */
 	#dragged: Places = $state.raw({});
 
 	readonly step: Step = $derived.by(() => this.work.step(this.stepName));
 	/** A step that starts from what is not drafted yet has nothing to take hold of. */
 	readonly #kind: ToolKind = $derived.by(() =>
-		this.work.blockers(this.stepName).length > 0 ? NOTHING : toolFor(this.step, this.work.draft)
+		this.work.state(this.stepName) === 'locked' || !this.work.draft
+			? NOTHING
+			: toolFor(this.step, this.work.own)
 	);
 	readonly targets: readonly Target[] = $derived(this.#kind.targets);
 	readonly places: Places = $derived.by(() => {
@@ -163,6 +167,8 @@ export class Tool {
 	/** Takes up another step. */
 	take(stepName: string): void {
 		this.stepName = stepName;
+		const isPoint = this.work.makes(stepName) === 'point';
+		this.spoken = `Now ${isPoint ? `${stepName}, ` : ''}${this.step.label}.`;
 		this.#chosen = 0;
 		this.#pending = {};
 		this.#dragged = {};
@@ -178,7 +184,7 @@ export class Tool {
 
 	/** The named point from which the chosen target is measured. */
 	originPlace(target: Target | undefined = this.target): SheetPoint | undefined {
-		return target?.origin ? this.work.draft?.points[target.origin] : undefined;
+		return target?.origin ? this.work.own.points[target.origin] : undefined;
 	}
 
 	/** Where a target stands, or where a move of it begins: at its origin. */
@@ -186,15 +192,23 @@ export class Tool {
 		return this.places[target.id];
 	}
 
+	/** Whether the step's marks stay where they are: it is right, or was kept, and was not opened to be changed. */
+	get fixed(): boolean {
+		return this.work.isDrafted(this.stepName);
+	}
+
 	/** Shows a target where it is being dragged; nothing is placed until it is put there. */
 	drag(id: string, place: SheetPoint | undefined): void {
+		if (this.fixed) return;
 		this.#dragged = place ? { [id]: place } : {};
 	}
 
 	/** Puts a target somewhere; typed entries are kept with the placement as written. */
 	put(id: string, place: SheetPoint, typed?: Extract<Placement, { kind: 'point' }>['typed']): void {
+		if (this.fixed) return;
 		this.#dragged = {};
 		const places = { ...this.places, [id]: place };
+		this.spoken = this.#said(id, place);
 		const placement = this.#kind.placement(places);
 		if (placement) {
 			this.work.place(
@@ -208,8 +222,19 @@ export class Tool {
 		this.#advance(places);
 	}
 
+	/** Where a target was put, as it is said. */
+	#said(id: string, place: SheetPoint): string {
+		const target = this.targets.find((each) => each.id === id);
+		const from = this.originPlace(target);
+		const { unit } = this.work.learner;
+		const where =
+			target?.origin && from ? fromOrigin(target.origin, from, place, unit) : onSheet(place, unit);
+		return `${target?.name ?? ''}: ${where}`;
+	}
+
 	/** Puts everything of this step away: the one way out of a half-made placement. */
 	cancel(): void {
+		if (this.fixed) return;
 		this.#pending = {};
 		this.#dragged = {};
 		this.#chosen = 0;

@@ -1,0 +1,39 @@
+import { mm, printNumber } from '#shared/units.ts';
+import type { StepReport, SubmissionReport } from '#checker/check-submission.ts';
+import type { Method } from '#drafting/method.ts';
+
+/** Decimals of a distance in millimetres: finer than a pencil line by far. */
+const DIGITS = 3;
+
+const stepJson = ({ step, verdict, offBy, followThrough, note, alternatives, mark }: StepReport): object => ({
+	step,
+	verdict: verdict.answer,
+	offBy: offBy === undefined ? null : Number(offBy.toFixed(DIGITS)),
+	followThrough,
+	note,
+	alternatives,
+	mark
+});
+
+/** A report as it is printed: a row for every step, in millimetres, and the total. */
+export const reportJson = ({ steps, total }: SubmissionReport): object => ({
+	steps: steps.map(stepJson),
+	total
+});
+
+/** A report for reading. */
+export const reportTable = ({ steps, total }: SubmissionReport, method: Method, body: string): string => {
+	const rows = steps.map(({ step, verdict, offBy, followThrough, note, alternatives, mark }) => {
+		const off = offBy === undefined ? '' : `${printNumber(mm(offBy), 'mm')} mm off`;
+		const why = verdict.answer === 'wrong' ? [note, ...alternatives].join(' or ') : '';
+		const from = followThrough ? 'from own earlier marks' : '';
+		return `${step.padEnd(14)}${verdict.answer.padEnd(12)}${off.padEnd(14)}${mark.toFixed(2).padEnd(6)}${why}${from}`.trimEnd();
+	});
+	const { mark, outOf, mistakes, consequences } = total;
+	return [
+		`${method.name} for ${body}`,
+		...rows,
+		`${mark.toFixed(2)} of ${String(outOf)}; mistakes: ${String(mistakes)}, consequences: ${String(consequences)}`,
+		''
+	].join('\n');
+};

@@ -1,0 +1,97 @@
+import type { Compass } from '#shared/method.ts';
+import { mm, type Mm } from '#shared/units.ts';
+import { pathLength, pointAtLength } from '#geometry/path.ts';
+import { alongness, directionTo, moved, opposite, type Direction, type SheetPoint } from '#geometry/point.ts';
+import { lengthOf } from '#drafting/formula/value.ts';
+import { COMPASS } from '#drafting/steps/compass.ts';
+import type { StepOf } from '#drafting/steps/step-rules.ts';
+import { COMPASS_WORDS } from '#drafting/words.ts';
+import { PRIORS } from '../priors.ts';
+import type { Candidate, Stand } from '../stand.ts';
+import { lineWords } from '../leaf-words.ts';
+import { backward, wronglyAimed, wronglyStarted, wronglyWorked, type KindMissteps } from './kind-missteps.ts';
+
+type On = StepOf<'along'>['on'];
+type OnPoints = Extract<On, { toward: string }>;
+type OnLine = Extract<On, { line: string }>;
+
+/** The least that a square way runs along the slope to be taken for it: the cosine of 75 degrees. */
+const SQUARE_ENOUGH = 0.26;
+
+/** The length measured square, up or down or across, where the rule measures along the slope; or square until the slope is met. */
+const squareInstead = (
+	start: SheetPoint,
+	slope: Direction,
+	length: Mm,
+	toward: string
+): readonly Candidate[] => {
+	const ways = (Object.keys(COMPASS) as Compass[]).map((way) => ({
+		way,
+		along: alongness(COMPASS[way], slope)
+	}));
+	return ways
+		.filter(({ along }) => along > SQUARE_ENOUGH)
+		.flatMap(({ way, along }) =>
+			[moved(start, COMPASS[way], length), moved(start, slope, mm(length / along))].map((place) => ({
+				note: 'slope',
+				prior: (PRIORS.slope / 2) * along,
+				place,
+				say: () => `You measured ${COMPASS_WORDS[way]}; the rule measures along the slope toward ${toward}.`
+			}))
+		);
+};
+
+const towardPoint = (
+	step: StepOf<'along'>,
+	{ from, toward }: OnPoints,
+	stand: Stand
+): readonly Candidate[] => {
+	const [start, aim] = [stand.scope.point(from), stand.scope.point(toward)];
+	const slope = directionTo(start, aim);
+	if (!slope) return [];
+	const length = lengthOf(step.by, stand.scope);
+	const lay = (begin: SheetPoint, end: SheetPoint): SheetPoint | undefined => {
+		const way = directionTo(begin, end);
+		return way && moved(begin, way, length);
+	};
+	return [
+		...wronglyWorked(step.by, stand, (by) => moved(start, slope, by)),
+		...wronglyStarted(from, stand, (begin) =>
+			begin === aim ? moved(aim, opposite(slope), length) : lay(begin, aim)
+		),
+		...wronglyAimed(toward, from, stand, (end) => lay(start, end)),
+		{
+			note: 'direction:opposite',
+			prior: PRIORS.opposite,
+			place: moved(start, slope, backward(length)),
+			say: () => `You went away from ${toward}; the rule goes toward ${toward}.`
+		},
+		...squareInstead(start, slope, length, toward)
+	];
+};
+
+const alongLine = (step: StepOf<'along'>, { line, from }: OnLine, stand: Stand): readonly Candidate[] => {
+	const path = stand.scope.line(line);
+	const [whole, length] = [pathLength(path), lengthOf(step.by, stand.scope)];
+	const lay = (by: Mm, end: OnLine['from']): SheetPoint | undefined =>
+		pointAtLength(path, end === 'start' ? by : mm(whole - by));
+	const other = lay(length, from === 'start' ? 'end' : 'start');
+	return [
+		...wronglyWorked(step.by, stand, (by) => lay(by, from)),
+		...(other
+			? [
+					{
+						note: 'direction:opposite',
+						prior: PRIORS.opposite,
+						place: other,
+						say: () =>
+							`You measured ${lineWords(stand.method, line)} from its other end; the rule begins at its ${from}.`
+					}
+				]
+			: [])
+	];
+};
+
+/** A point along a line: the distance, the start, the aim, and square instead of along the slope. */
+export const alongMissteps: KindMissteps<'along'> = (step, stand) =>
+	'line' in step.on ? alongLine(step, step.on, stand) : towardPoint(step, step.on, stand);

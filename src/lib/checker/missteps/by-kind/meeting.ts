@@ -1,0 +1,34 @@
+import { SAME_PLACE } from '#shared/tolerances.ts';
+import { at, distance } from '#geometry/point.ts';
+import { PRIORS } from '../priors.ts';
+import type { Candidate } from '../stand.ts';
+import { wronglyStarted, type KindMissteps } from './kind-missteps.ts';
+
+/**
+ * Points above one another give the same line down, and points beside one another the same line across:
+ * one of them stands for all, the likeliest.
+ */
+const oneForEachLine = (candidates: readonly Candidate[]): readonly Candidate[] =>
+	candidates
+		.toSorted((a, b) => b.prior - a.prior)
+		.reduce<readonly Candidate[]>((kept, next) => {
+			const same = kept.find(({ place }) => distance(place, next.place) <= SAME_PLACE);
+			if (!same) return [...kept, next];
+			return kept.map((each) => (each === same ? { ...each, prior: each.prior + next.prior } : each));
+		}, []);
+
+/** Where two square lines meet: either line from a wrong point, or the two lines exchanged. */
+export const meetingMissteps: KindMissteps<'meeting'> = ({ down, across }, stand) => {
+	const [above, beside] = [stand.scope.point(down), stand.scope.point(across)];
+	return [
+		...oneForEachLine(wronglyStarted(down, stand, ({ x }) => at(x, beside.y), 1 / 2)),
+		...oneForEachLine(wronglyStarted(across, stand, ({ y }) => at(above.x, y), 1 / 2)),
+		{
+			note: 'direction:crossed',
+			prior: PRIORS.crossed,
+			place: at(beside.x, above.y),
+			say: () =>
+				`You squared across from ${down} and down from ${across}; the rule goes down from ${down} and across from ${across}.`
+		}
+	];
+};

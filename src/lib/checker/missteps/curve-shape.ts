@@ -1,0 +1,102 @@
+import { TANGENT_TOLERANCE } from '#shared/tolerances.ts';
+import { mm, radians, type Mm, type Radians } from '#shared/units.ts';
+import { pathSamples, type Path } from '#geometry/path.ts';
+import { at, between, directionTo, distance, type SheetPoint } from '#geometry/point.ts';
+import { cubic, straight } from '#geometry/segment.ts';
+
+/** Step at which a curve's shape is looked at: fine enough for a bend as small as a finger's. */
+const SHAPE_STEP: Mm = mm(4);
+
+/** How far a curve lies to either side of the straight line between its ends. */
+export interface Bulge {
+	/** The greatest distance to the side toward which the chord turns by a quarter from x to y, and to the other. */
+	readonly one: Mm;
+	readonly other: Mm;
+	/** The mean distance, positive to the first side. */
+	readonly mean: Mm;
+}
+
+/** The bulge of a path about its own chord; none for a path that ends where it starts. */
+export const bulgeOf = (path: Path): Bulge => {
+	const samples = pathSamples(path, SHAPE_STEP);
+	const [first, last] = [samples[0], samples.at(-1)];
+	const chord = first && last && directionTo(first, last);
+	if (!chord) return { one: mm(0), other: mm(0), mean: mm(0) };
+	const sides = samples.map(({ x, y }) => (y - first.y) * chord.dx - (x - first.x) * chord.dy);
+	return {
+		one: mm(Math.max(0, ...sides)),
+		other: mm(Math.max(0, ...sides.map((side) => -side))),
+		mean: mm(sides.reduce((sum, side) => sum + side, 0) / sides.length)
+	};
+};
+
+/** The greatest distance of a path from its own chord. */
+export const depthOf = (path: Path): Mm => {
+	const { one, other } = bulgeOf(path);
+	return mm(Math.max(one, other));
+};
+
+/** The signed angle from one way to the next, -pi to pi. */
+const turn = (a: SheetPoint, b: SheetPoint, c: SheetPoint): Radians => {
+	const [x, y, u, v] = [b.x - a.x, b.y - a.y, c.x - b.x, c.y - b.y];
+	return radians(Math.atan2(x * v - y * u, x * u + y * v));
+};
+
+/** A turn the other way that is smaller than this is the unsteadiness of any hand. */
+const LEAST_BEND: Radians = TANGENT_TOLERANCE;
+
+/**
+ * How many bends a path has: stretches on which it turns one way, each by more than LEAST_BEND. An arc has
+ * one, an S has two, a straight line none.
+ */
+export const bendsOf = (path: Path): number => {
+	const samples = pathSamples(path, SHAPE_STEP).filter(
+		(place, i, all) => i === 0 || distance(place, all[i - 1] ?? place) > 0
+	);
+	// The heading, from where the path starts; a bend begins where it has come back from its furthest by LEAST_BEND.
+	let [bends, way, heading, lowest, highest] = [0, 0, 0, 0, 0];
+	samples.slice(2).forEach((c, i) => {
+		heading += turn(samples[i] ?? c, samples[i + 1] ?? c, c);
+		if (way !== 1 && heading - lowest > LEAST_BEND) [bends, way, highest] = [bends + 1, 1, heading];
+		if (way !== -1 && highest - heading > LEAST_BEND) [bends, way, lowest] = [bends + 1, -1, heading];
+		[lowest, highest] = [Math.min(lowest, heading), Math.max(highest, heading)];
+	});
+	return bends;
+};
+
+/** A path with every place of it moved. */
+export const mapped = (path: Path, move: (place: SheetPoint) => SheetPoint): Path => {
+	const [first, ...rest] = path.map((piece) =>
+		piece.kind === 'straight'
+			? straight(move(piece.from), move(piece.to))
+			: cubic(move(piece.from), move(piece.leaving), move(piece.arriving), move(piece.to))
+	);
+	return [first ?? path[0], ...rest];
+};
+
+/** The places mirrored in the line through `a` and `b`. */
+export const mirroredIn =
+	(a: SheetPoint, b: SheetPoint) =>
+	(place: SheetPoint): SheetPoint => {
+		const way = directionTo(a, b);
+		if (!way) return place;
+		const along = (place.x - a.x) * way.dx + (place.y - a.y) * way.dy;
+		return at(2 * (a.x + along * way.dx) - place.x, 2 * (a.y + along * way.dy) - place.y);
+	};
+
+/** The places turned by half a turn about the middle of `a` and `b`, which change places. */
+export const turnedAbout = (a: SheetPoint, b: SheetPoint) => {
+	const middle = between(a, b, 0.5);
+	return ({ x, y }: SheetPoint): SheetPoint => at(2 * middle.x - x, 2 * middle.y - y);
+};
+
+/** The places moved, turned and scaled alike, so that `a` and `b` come to lie on `c` and `d`. */
+export const carried = (a: SheetPoint, b: SheetPoint, c: SheetPoint, d: SheetPoint) => {
+	const [x, y, u, v] = [b.x - a.x, b.y - a.y, d.x - c.x, d.y - c.y];
+	const size = x * x + y * y;
+	const [cos, sin] = size === 0 ? [1, 0] : [(x * u + y * v) / size, (x * v - y * u) / size];
+	return (place: SheetPoint): SheetPoint => {
+		const [px, py] = [place.x - a.x, place.y - a.y];
+		return at(c.x + px * cos - py * sin, c.y + px * sin + py * cos);
+	};
+};

@@ -1,0 +1,150 @@
+import { BadInput } from '#shared/bad-input.ts';
+import type { Compass } from '#shared/method.ts';
+import type { Typed } from '#shared/placement.ts';
+import { mm } from '#shared/units.ts';
+import { moved, type SheetPoint } from '#geometry/point.ts';
+import type { Formula } from '#drafting/formula/formula.ts';
+import { readSum, type TypedSum } from '#drafting/formula/sum.ts';
+import { COMPASS } from '#drafting/steps/compass.ts';
+import type { Step } from '#drafting/steps/step-rules.ts';
+import { COMPASS_WORDS } from '#drafting/words.ts';
+import { NO_DIAGNOSIS, type Diagnosis } from './misstep.ts';
+import { LOWERED, PRIORS } from './priors.ts';
+import type { Candidate, Stand } from './stand.ts';
+import { termsOf, type Term } from './terms.ts';
+import { comparedWith, isWorked, typedTerms, type TypedTerm } from './typed-sum.ts';
+import { decided } from './weigh.ts';
+import { wrongDistances } from './wrong-distances.ts';
+
+/** A distance that was typed, with its start and its way. */
+export type TypedDistance = Extract<Typed, { form: 'distance' }>;
+
+/** What a step asks a learner to lay off; without a way where it goes along a slope. */
+interface Ruler {
+	readonly formula: Formula;
+	readonly from: string;
+	readonly go?: Compass;
+}
+
+const rulerOf = (step: Step): Ruler | undefined => {
+	if (step.kind === 'mark') return { formula: step.by, from: step.from, go: step.go };
+	if (step.kind === 'swing') return { formula: step.length, from: step.from };
+	if (step.kind === 'along' && !('line' in step.on)) return { formula: step.by, from: step.on.from };
+	return undefined;
+};
+
+/** One thing that is wrong with what was typed. */
+type Part = Omit<Candidate, 'place'>;
+
+/** What the sum was meant for: the rule's own terms (no part), or the wrong rules that it fits, best first. */
+const sumParts = (
+	{ formula }: Ruler,
+	stand: Stand,
+	typed: readonly TypedTerm[],
+	{ unit }: TypedDistance
+): readonly Part[] | 'right' | undefined => {
+	const compared = (terms: readonly Term[]): 'sum' | 'number' | undefined => comparedWith(typed, terms, unit);
+	if (compared(termsOf(formula, stand.scope))) return 'right';
+	const points = stand.earlier.map(({ name }) => name);
+	const fitting = wrongDistances(formula, { ...stand, points })
+		.map((wrong) => ({ wrong, how: compared(wrong.terms) }))
+		.filter(({ how }) => how !== undefined);
+	const asSums = fitting.filter(({ how }) => how === 'sum');
+	const kept = asSums.length > 0 ? asSums : fitting;
+	return kept.length > 0 ? kept.map(({ wrong }) => wrong) : undefined;
+};
+
+const startPart = ({ from }: Ruler, typed: TypedDistance): readonly Part[] =>
+	typed.from === from
+		? []
+		: [
+				{
+					note: `start:${typed.from}-for-${from}`,
+					prior: PRIORS.start,
+					say: () => `You started from ${typed.from}; the rule starts from ${from}.`
+				}
+			];
+
+const UPRIGHT: readonly Compass[] = ['up', 'down'];
+
+const wayPart = ({ go }: Ruler, typed: TypedDistance): readonly Part[] => {
+	if (typed.go === go) return [];
+	const went = `You went ${COMPASS_WORDS[typed.go]}`;
+	if (go === undefined)
+		return [{ note: 'slope', prior: PRIORS.slope, say: () => `${went}; the rule goes along a slope.` }];
+	const opposite = UPRIGHT.includes(typed.go) === UPRIGHT.includes(go);
+	return [
+		{
+			note: opposite ? 'direction:opposite' : 'direction:crossed',
+			prior: opposite ? PRIORS.opposite : PRIORS.crossed,
+			say: () => `${went}; the rule goes ${COMPASS_WORDS[go]}.`
+		}
+	];
+};
+
+/** Several things wrong at once are one misstep: each after the first makes it rarer. */
+const together = (parts: readonly Part[], place: SheetPoint): Candidate | undefined =>
+	parts.length === 0
+		? undefined
+		: {
+				note: parts.map(({ note }) => note).join('+'),
+				prior: parts.reduce((all, { prior }) => all * prior, 1) * LOWERED.anotherStep ** (parts.length - 1),
+				place,
+				say: () => parts.map(({ say }) => say()).join(' ')
+			};
+
+/** The other step whose rule was typed, where it was the rule of another step. */
+const otherStep = (stand: Stand, typed: TypedDistance, terms: readonly TypedTerm[]): Part | undefined => {
+	const other = stand.method.steps.find((step) => {
+		const ruler = rulerOf(step);
+		if (!ruler || step === stand.step || ruler.from !== typed.from || ruler.go !== typed.go) return false;
+		return comparedWith(terms, termsOf(ruler.formula, stand.scope), typed.unit) !== undefined;
+	});
+	return (
+		other && {
+			note: `point:${other.name}-for-${stand.step.name}`,
+			prior: PRIORS.otherPoint,
+			say: () => `You placed ${other.name}; this step asks for ${stand.step.name}.`
+		}
+	);
+};
+
+const read = ({ sum, unit }: TypedDistance): TypedSum | undefined => {
+	try {
+		return readSum(sum, unit);
+	} catch (error) {
+		if (error instanceof BadInput) return undefined;
+		throw error;
+	}
+};
+
+/**
+ * What a typed sum tells, with the start and the way that were typed: it is compared with the rule's own
+ * terms and with those of every wrong rule. Undefined where it tells nothing, so that the place has to be
+ * weighed: the sum, the start and the way are all the rule's, or it is a bare number that no rule comes to.
+ */
+export const diagnoseTyped = (
+	stand: Stand,
+	typed: TypedDistance,
+	placed: SheetPoint
+): Diagnosis | undefined => {
+	const [ruler, sum] = [rulerOf(stand.step), read(typed)];
+	if (!ruler || !sum) return undefined;
+	const terms = typedTerms(sum.formula);
+	const parts = sumParts(ruler, stand, terms, typed);
+	if (!parts) return isWorked(terms) ? NO_DIAGNOSIS : undefined;
+	const begin = stand.drafted.points[typed.from];
+	const place = begin ? moved(begin, COMPASS[typed.go], mm(sum.value)) : placed;
+	const ways = [...startPart(ruler, typed), ...wayPart(ruler, typed)];
+	const other =
+		ways.length > 0 && (parts !== 'right' || ways.length > 1) ? otherStep(stand, typed, terms) : undefined;
+	if (other) return decided([[{ ...other, place }, other.prior]], 0);
+	const wrong = parts === 'right' ? [ways] : parts.map((part) => [part, ...ways]);
+	const candidates = wrong.flatMap((each) => together(each, place) ?? []);
+	return candidates.length > 0
+		? decided(
+				candidates.map((each) => [each, each.prior] as const),
+				0
+			)
+		: undefined;
+};

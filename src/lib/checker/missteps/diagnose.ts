@@ -1,0 +1,66 @@
+import { BadInput } from '#shared/bad-input.ts';
+import type { Body } from '#shared/body.ts';
+import type { Placement } from '#shared/placement.ts';
+import { NotDrafted, type Drafted } from '#drafting/evaluate.ts';
+import { stepNamed, type Method } from '#drafting/method.ts';
+import { stepMakes } from '#drafting/steps/kinds.ts';
+import { pathOfPlacement, pointOfPlace } from '../placed.ts';
+import { diagnoseTyped } from './diagnose-typed.ts';
+import { diagnoseLine } from './line-missteps.ts';
+import { NO_DIAGNOSIS, type Diagnosis } from './misstep.ts';
+import { passes, standOf } from './stand.ts';
+import { weighed } from './weigh.ts';
+
+type PointPlacement = Extract<Placement, { kind: 'point' }>;
+
+const diagnosePoint = (
+	method: Method,
+	stepName: string,
+	body: Body,
+	drafted: Drafted,
+	{ at, typed }: PointPlacement
+): Diagnosis => {
+	const stand = standOf(method, stepName, body, drafted);
+	const placed = pointOfPlace(at);
+	if (!stand || passes(stand, placed)) return NO_DIAGNOSIS;
+	const fromTyped = typed?.form === 'distance' ? diagnoseTyped(stand, typed, placed) : undefined;
+	return fromTyped ?? weighed(stand, placed);
+};
+
+/**
+ * What probably went wrong at a step that was placed wrongly. `drafted` holds the points and lines that
+ * the learner works from: the true ones, or the learner's own. A typed sum is compared with the wrong
+ * rules' own, else the place is weighed against where each would lead. No guess is given for a right
+ * placement, where nothing explains it well, or where `drafted` lacks what the step starts from.
+ */
+export const diagnose = (
+	method: Method,
+	stepName: string,
+	body: Body,
+	drafted: Drafted,
+	placement: Placement
+): Diagnosis => {
+	const step = stepNamed(method, stepName);
+	if ((stepMakes(step) === 'point') !== (placement.kind === 'point')) return NO_DIAGNOSIS;
+	try {
+		return placement.kind === 'point'
+			? diagnosePoint(method, stepName, body, drafted, placement)
+			: diagnoseLine(method, step, body, drafted, pathOfPlacement(placement));
+	} catch (error) {
+		if (error instanceof NotDrafted || error instanceof BadInput) return NO_DIAGNOSIS;
+		throw error;
+	}
+};
+
+/** What was done, without the rule that it is held against: "you took half of the bust". */
+const done = (words: string): string => {
+	const clause = words.replace(/[;.].*$/s, '');
+	return clause.charAt(0).toLowerCase() + clause.slice(1);
+};
+
+/** A diagnosis in the learner's words: one sentence, "Either you ... or you ..." for several, nothing for none. */
+export const diagnosisWords = (diagnosis: Diagnosis): string => {
+	if (diagnosis.kind === 'none') return '';
+	if (diagnosis.kind === 'certain') return diagnosis.misstep.words;
+	return `Either ${diagnosis.missteps.map(({ words }) => done(words)).join(', or ')}.`;
+};

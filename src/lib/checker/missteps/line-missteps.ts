@@ -1,0 +1,62 @@
+import { POINT_TOLERANCE } from '#shared/tolerances.ts';
+import type { Body } from '#shared/body.ts';
+import { pathEnd, pathStart, type Path } from '#geometry/path.ts';
+import { distance, type SheetPoint } from '#geometry/point.ts';
+import { scopeOf, type Drafted } from '#drafting/evaluate.ts';
+import type { Method } from '#drafting/method.ts';
+import { workStep } from '#drafting/steps/kinds.ts';
+import type { Step } from '#drafting/steps/step-rules.ts';
+import { keeps } from '../check-point.ts';
+import { turnedTo } from '../check-line.ts';
+import { diagnoseCurve } from './curve-missteps.ts';
+import { NO_DIAGNOSIS, type Diagnosis } from './misstep.ts';
+import { PRIORS } from './priors.ts';
+
+const isAt = (a: SheetPoint, b: SheetPoint): boolean => keeps(distance(a, b), POINT_TOLERANCE);
+
+/** The ends that a line is ruled between, by name, where it is ruled between points at all. */
+const endsOf = (step: Step): readonly string[] => {
+	if (step.kind === 'straight') return [step.through[0] ?? '', step.through.at(-1) ?? ''];
+	return step.kind === 'level' ? [step.from] : [];
+};
+
+/** A line ruled from or to another of the points on the sheet, its other end being right. */
+const wrongEnd = (step: Step, drafted: Drafted, placed: Path, right: Path): Diagnosis => {
+	const ends = [pathStart(placed), pathEnd(placed)].map((place, i) => ({ place, i }));
+	const wrong = endsOf(step).flatMap((name, i) => {
+		const [end, meant] = [ends[i], drafted.points[name]];
+		return end && meant && !isAt(end.place, meant) ? [{ ...end, name }] : [];
+	});
+	const [only, ...more] = wrong;
+	if (!only || more.length > 0) return NO_DIAGNOSIS;
+	const kept =
+		only.i === 0 ? isAt(pathEnd(placed), pathEnd(right)) : isAt(pathStart(placed), pathStart(right));
+	if (!kept && step.kind === 'straight') return NO_DIAGNOSIS;
+	const named = Object.entries(drafted.points).find(([, place]) => isAt(place, only.place));
+	if (!named) return NO_DIAGNOSIS;
+	const misstep = {
+		note: `ends:${named[0]}-for-${only.name}`,
+		words: `You ruled the line ${only.i === 0 ? 'from' : 'to'} ${named[0]}; the rule has ${only.name} there.`,
+		place: only.place,
+		prior: PRIORS.start
+	};
+	return { kind: 'certain', misstep };
+};
+
+/** What probably went wrong at a line: the shape of a curve, or another end. Throws NotDrafted, BadInput. */
+export const diagnoseLine = (
+	method: Method,
+	step: Step,
+	body: Body,
+	drafted: Drafted,
+	placed: Path
+): Diagnosis => {
+	const work = workStep(step, scopeOf(method, body, drafted));
+	if (work.kind !== 'line') return NO_DIAGNOSIS;
+	const drawn = turnedTo(placed, work.path);
+	if (step.kind !== 'curve') return wrongEnd(step, drafted, drawn, work.path);
+	const [first] = diagnoseCurve(step, drawn, work.path);
+	return first
+		? { kind: 'certain', misstep: { ...first, place: pathEnd(drawn), prior: PRIORS.curve } }
+		: NO_DIAGNOSIS;
+};

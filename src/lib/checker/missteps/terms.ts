@@ -1,0 +1,51 @@
+import { mm, type Mm } from '#shared/units.ts';
+import type { Formula } from '#drafting/formula/formula.ts';
+import { numberOf, type Scope } from '#drafting/formula/value.ts';
+
+/**
+ * A formula as a sum of terms, each a share of one length: `bust / 4 + bustEase / 4` is a quarter of
+ * the bust and a quarter of the ease, and so is `(bust + bustEase) / 4`. Wrong rules are made by
+ * changing terms, and typed sums are compared with them.
+ */
+export interface Term {
+	/** What is taken a share of: a measurement, an allowance, a distance or a length; or a part that is no such sum. */
+	readonly leaf: Formula;
+	/** The whole of it, in millimetres. */
+	readonly base: Mm;
+	/** The share that is taken, negative where it is taken off. */
+	readonly share: number;
+}
+
+/** The value of a formula of plain numbers; undefined where it names anything. */
+const plainNumber = (formula: Formula): number | undefined => {
+	if (formula.kind === 'number') return formula.value;
+	if (formula.kind === 'negative') {
+		const value = plainNumber(formula.of);
+		return value === undefined ? undefined : -value;
+	}
+	if (formula.kind !== 'operation') return undefined;
+	const [left, right] = [plainNumber(formula.left), plainNumber(formula.right)];
+	if (left === undefined || right === undefined) return undefined;
+	if (formula.sign === '+') return left + right;
+	if (formula.sign === '-') return left - right;
+	return formula.sign === '*' ? left * right : left / right;
+};
+
+const scaled = (formula: Formula, share: number, scope: Scope): readonly Term[] => {
+	if (formula.kind === 'negative') return scaled(formula.of, -share, scope);
+	if (formula.kind !== 'operation') return [{ leaf: formula, base: mm(numberOf(formula, scope)), share }];
+	const { sign, left, right } = formula;
+	if (sign === '+' || sign === '-')
+		return [...scaled(left, share, scope), ...scaled(right, sign === '+' ? share : -share, scope)];
+	const [first, second] = [plainNumber(left), plainNumber(right)];
+	if (second !== undefined) return scaled(left, sign === '*' ? share * second : share / second, scope);
+	if (first !== undefined && sign === '*') return scaled(right, share * first, scope);
+	return [{ leaf: formula, base: mm(numberOf(formula, scope)), share }];
+};
+
+/** The terms of a length formula, worked for a body, in the order in which it is written. */
+export const termsOf = (formula: Formula, scope: Scope): readonly Term[] => scaled(formula, 1, scope);
+
+/** What terms add up to. */
+export const sumOf = (terms: readonly Term[]): Mm =>
+	mm(terms.reduce((sum, { base, share }) => sum + base * share, 0));

@@ -1,0 +1,305 @@
+import { MM_PER, mm, type Mm } from '#shared/units.ts';
+import type { Body } from '#shared/body.ts';
+import { measurementOf, type MeasurementKey } from '#shared/measurements.ts';
+import type { Formula } from '#drafting/formula/formula.ts';
+import type { Scope } from '#drafting/formula/value.ts';
+import type { Method } from '#drafting/method.ts';
+import { digitSwaps } from './digits.ts';
+import { FRACTIONS, fractionOf, fractionWeight } from './fractions.ts';
+import { allowanceWords, leafWords } from './leaf-words.ts';
+import { ALLOWANCE_NEIGHBOURS, EASE_OF, MEASUREMENT_NEIGHBOURS } from './neighbours.ts';
+import { LOWERED, PRIORS } from './priors.ts';
+import { sumOf, termsOf, type Term } from './terms.ts';
+
+/** A distance worked by a wrong rule. Its words are made only when they are wanted: most wrong rules are never told. */
+export interface WrongDistance {
+	readonly note: string;
+	readonly prior: number;
+	readonly terms: readonly Term[];
+	readonly say: () => string;
+}
+
+/** What wrong distances are made from. */
+export interface Working {
+	readonly method: Method;
+	readonly body: Body;
+	readonly scope: Scope;
+	/** The other points on the sheet, to which a distance could have been taken. */
+	readonly points: readonly string[];
+}
+
+/** An inch read as a centimetre, and the reverse. */
+const INCH = MM_PER.in / MM_PER.cm;
+/** What a tape slips by when the wrong ten is read. */
+const TEN: Mm = mm(100);
+
+type Change = (term: Term) => Term;
+const changed = (terms: readonly Term[], which: (term: Term, i: number) => boolean, change: Change) =>
+	terms.map((term, i) => (which(term, i) ? change(term) : term));
+
+/** What a term is called in a note where it is not the rule's first: the first needs no name. */
+const suffix = ({ leaf }: Term, i: number): string => (i > 0 && 'key' in leaf ? `:${leaf.key}` : '');
+
+const listed = (words: readonly string[]): string => words.join(' and of ');
+
+const isMeasured = ({ leaf }: Term): boolean => leaf.kind === 'measurement';
+const isNamed = ({ leaf }: Term): boolean => leaf.kind === 'measurement' || leaf.kind === 'allowance';
+
+/** Another share for some of the terms that all have the same one; of an allowance only the usual ones. */
+const fractionsOf = (
+	terms: readonly Term[],
+	chosen: readonly number[],
+	method: Method,
+	weight: number
+): WrongDistance[] => {
+	const first = terms[chosen[0] ?? 0];
+	if (!first) return [];
+	const right = fractionOf(first.share);
+	const end = chosen.length > 1 ? '' : suffix(first, chosen[0] ?? 0);
+	const measured = chosen.some((i) => terms[i]?.leaf.kind === 'measurement');
+	const others = FRACTIONS.filter(
+		({ share, usual }) => Math.abs(share - right.share) > 1e-9 && (usual || measured)
+	);
+	return others.map((wrong) => ({
+		note: `fraction:${wrong.name}-for-${right.name}${end}`,
+		prior: PRIORS.fraction * weight * fractionWeight(wrong, right),
+		terms: changed(
+			terms,
+			(_, i) => chosen.includes(i),
+			(term) => ({ ...term, share: Math.sign(term.share) * wrong.share })
+		),
+		say: () => {
+			const names = chosen.flatMap((i) => (terms[i] ? [leafWords(terms[i].leaf, method)] : []));
+			return `You took ${wrong.of} ${listed(names)}; the rule is ${right.alone}.`;
+		}
+	}));
+};
+
+/** Another share of one term, or of all the terms that have the same share. The parts of a difference are never halved apart. */
+const wrongFractions = (terms: readonly Term[], { method }: Working): WrongDistance[] => {
+	const difference = terms.some(({ share }) => share < 0);
+	const single = terms.flatMap((term, i) => {
+		if (!isNamed(term) || (difference && terms.length > 1)) return [];
+		return fractionsOf(terms, [i], method, isMeasured(term) ? 1 : LOWERED.unlikelyFraction);
+	});
+	const alike = terms.flatMap((term, i) => {
+		const same = Math.abs(Math.abs(term.share) - Math.abs(terms[0]?.share ?? 0)) < 1e-9;
+		return same && isNamed(term) ? [i] : [];
+	});
+	return alike.length > 1 ? [...single, ...fractionsOf(terms, alike, method, 1)] : single;
+};
+
+/** An allowance left out, added twice, taken off. Alone in a rule it cannot be taken off: that would be the opposite way. */
+const wrongAllowances = (terms: readonly Term[], { method }: Working): WrongDistance[] =>
+	terms.flatMap((term, i) => {
+		const { leaf, share } = term;
+		if (leaf.kind !== 'allowance') return [];
+		const words = (): string => allowanceWords(method, leaf.key);
+		const [added, taken] = share < 0 ? ['took off', 'added'] : ['added', 'took off'];
+		const with_ = (factor: number): readonly Term[] =>
+			changed(
+				terms,
+				(_, k) => k === i,
+				(each) => ({ ...each, share: each.share * factor })
+			);
+		const left: WrongDistance = {
+			note: `allowance:left-out:${leaf.key}`,
+			prior: PRIORS.allowanceLeftOut,
+			terms: terms.filter((_, k) => k !== i),
+			say: () => `You left out ${words()}.`
+		};
+		const twice: WrongDistance = {
+			note: `allowance:twice:${leaf.key}`,
+			prior: PRIORS.allowanceTwice,
+			terms: with_(2),
+			say: () => `You ${terms.length > 1 ? added : 'took'} ${words()} twice.`
+		};
+		if (terms.length === 1) return [left, twice];
+		const off: WrongDistance = {
+			note: `allowance:subtracted:${leaf.key}`,
+			prior: PRIORS.allowanceSubtracted,
+			terms: with_(-1),
+			say: () => `You ${taken} ${words()}; the rule ${share < 0 ? 'takes it off' : 'adds it'}.`
+		};
+		return [left, twice, off];
+	});
+
+/** The terms with another measurement, and its ease in place of the right one's where that makes a difference. */
+const withNeighbour = (
+	terms: readonly Term[],
+	i: number,
+	key: MeasurementKey,
+	w: Working
+): (readonly Term[])[] => {
+	const [term, base] = [terms[i], w.body.measurements[key]];
+	if (!term || term.leaf.kind !== 'measurement' || base === undefined) return [];
+	const [ease, itsEase] = [EASE_OF[term.leaf.key], EASE_OF[key]];
+	const swapped = changed(
+		terms,
+		(_, k) => k === i,
+		(each) => ({ ...each, leaf: { kind: 'measurement', key }, base })
+	);
+	if (ease === undefined || itsEase === undefined) return [swapped];
+	const isEase = ({ leaf }: Term): boolean => leaf.kind === 'allowance' && leaf.key === ease;
+	const leaf: Formula = { kind: 'allowance', key: itsEase };
+	const both = changed(swapped, isEase, (each) => ({ ...each, leaf, base: w.scope.allowance(itsEase) }));
+	return [swapped, both];
+};
+
+/** A neighbouring measurement, which the rule does not name anyway. */
+const wrongMeasurements = (terms: readonly Term[], working: Working): WrongDistance[] =>
+	terms.flatMap(({ leaf }, i) => {
+		if (leaf.kind !== 'measurement') return [];
+		const named = terms.map((each) => ('key' in each.leaf ? each.leaf.key : ''));
+		return MEASUREMENT_NEIGHBOURS[leaf.key]
+			.filter(({ key }) => !named.includes(key))
+			.flatMap(({ key, how }) =>
+				withNeighbour(terms, i, key, working).map((wrong) => ({
+					note: `measurement:${key}-for-${leaf.key}`,
+					prior: PRIORS.measurement * (how === 'seldom' ? LOWERED.seldom : 1),
+					terms: wrong,
+					say: () => `You took ${measurementOf(key).words}; the rule takes ${measurementOf(leaf.key).words}.`
+				}))
+			);
+	});
+
+/** A neighbouring allowance. */
+const wrongNeighbours = (terms: readonly Term[], { method, scope }: Working): WrongDistance[] =>
+	terms.flatMap(({ leaf }, i) => {
+		if (leaf.kind !== 'allowance') return [];
+		const known = (ALLOWANCE_NEIGHBOURS[leaf.key] ?? []).filter(({ key }) =>
+			method.allowances.some((each) => each.key === key)
+		);
+		return known.map(({ key, how }) => ({
+			note: `allowance:${key}-for-${leaf.key}`,
+			prior: PRIORS.allowanceNeighbour * (how === 'seldom' ? LOWERED.seldom : 1),
+			terms: changed(
+				terms,
+				(_, k) => k === i,
+				(each) => ({ ...each, leaf: { kind: 'allowance', key }, base: scope.allowance(key) })
+			),
+			say: () =>
+				`You took ${allowanceWords(method, key)}; the rule takes ${allowanceWords(method, leaf.key)}.`
+		}));
+	});
+
+/** A distance taken to another of the points on the sheet. */
+const wrongEnds = (terms: readonly Term[], { scope, points }: Working): WrongDistance[] =>
+	terms.flatMap(({ leaf }, i) => {
+		if (leaf.kind !== 'distance') return [];
+		const others = points.filter((point) => point !== leaf.from && point !== leaf.to);
+		return others.map((point) => {
+			const [from, to] = [scope.point(leaf.from), scope.point(point)];
+			const base = mm(Math.hypot(to.x - from.x, to.y - from.y));
+			return {
+				note: `distance:${point}-for-${leaf.to}`,
+				prior: PRIORS.distance / others.length,
+				terms: changed(
+					terms,
+					(_, k) => k === i,
+					(each) => ({ ...each, leaf: { ...leaf, to: point }, base })
+				),
+				say: () => `You took the distance from ${leaf.from} to ${point}; the rule takes it to ${leaf.to}.`
+			};
+		});
+	});
+
+/** One kind of slip that turns a length into another: in the result, and in each measurement that was read. */
+interface Slip {
+	readonly note: string;
+	readonly prior: number;
+	/** Whether every part of a sum is changed in the same way, so that it can still be seen in a typed sum. */
+	readonly inParts: boolean;
+	/** What the length becomes; none, one or several. */
+	readonly change: (length: Mm) => readonly Mm[];
+	/** What was done to `what`: "the bust", or "the whole distance". */
+	readonly say: (what: string) => string;
+}
+
+const times =
+	(factor: number) =>
+	(length: Mm): readonly Mm[] => [mm(length * factor)];
+
+const slipsOf = ({ body }: Working): readonly Slip[] => {
+	const inInches = body.unit === 'in';
+	return [
+		{
+			note: 'unit:inches-for-centimetres',
+			prior: PRIORS.unit * (inInches ? LOWERED.otherSide : 1),
+			inParts: true,
+			change: times(INCH),
+			say: (what) => `You took ${what} in inches instead of centimetres.`
+		},
+		{
+			note: 'unit:centimetres-for-inches',
+			prior: PRIORS.unit * (inInches ? 1 : LOWERED.otherSide),
+			inParts: true,
+			change: times(1 / INCH),
+			say: (what) => `You took ${what} in centimetres instead of inches.`
+		},
+		{
+			note: 'decimal',
+			prior: PRIORS.decimal,
+			inParts: true,
+			change: (length) => [mm(length * 10), mm(length / 10)],
+			say: (what) => `You put the decimal point of ${what} one place off.`
+		},
+		{
+			note: 'tape:10cm',
+			prior: PRIORS.tape,
+			inParts: false,
+			change: (length) => [mm(length + TEN), mm(length - TEN)].filter((each) => each > 0),
+			say: (what) => `You read ${what} 10 cm off, as from the wrong end of the tape.`
+		},
+		{
+			note: 'digits:swapped',
+			prior: PRIORS.digits,
+			inParts: false,
+			change: (length) => digitSwaps(length, body.unit),
+			say: (what) => `You swapped two digits of ${what}.`
+		}
+	];
+};
+
+const wrongReadings = (terms: readonly Term[], working: Working): WrongDistance[] => {
+	const whole = sumOf(terms);
+	const alone = terms.length === 1 && terms[0]?.share === 1;
+	const result: Formula = { kind: 'number', value: whole };
+	return slipsOf(working).flatMap(({ note, prior, inParts, change, say }) => [
+		...(whole > 0 ? change(whole) : []).map((length) => ({
+			note,
+			prior,
+			terms: inParts
+				? terms.map((term) => ({ ...term, base: mm((term.base * length) / whole) }))
+				: [{ leaf: result, base: length, share: 1 }],
+			say: () => say('the distance')
+		})),
+		...terms.flatMap((term, i) =>
+			isMeasured(term) && !alone
+				? change(term.base).map((base) => ({
+						note,
+						prior: prior * LOWERED.inMeasurement,
+						terms: changed(
+							terms,
+							(_, k) => k === i,
+							(each) => ({ ...each, base })
+						),
+						say: () => say(leafWords(term.leaf, working.method))
+					}))
+				: []
+		)
+	]);
+};
+
+/** Every plausible wrong way of working a length: the terms of each, and what was done. */
+export const wrongDistances = (formula: Formula, working: Working): readonly WrongDistance[] => {
+	const terms = termsOf(formula, working.scope);
+	return [
+		wrongFractions,
+		wrongAllowances,
+		wrongMeasurements,
+		wrongNeighbours,
+		wrongEnds,
+		wrongReadings
+	].flatMap((kind) => kind(terms, working));
+};

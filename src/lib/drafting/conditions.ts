@@ -1,0 +1,56 @@
+import { SAME_PLACE } from '#shared/tolerances.ts';
+import { mm, type Mm } from '#shared/units.ts';
+import type { Formula } from './formula/formula.ts';
+import { lengthOf, type Scope } from './formula/value.ts';
+
+/** What something in a method depends on: it holds only where `when` is more than nothing, and `unless` is not. */
+export interface Dependence {
+	readonly when?: Formula | undefined;
+	readonly unless?: Formula | undefined;
+}
+
+/** A length to be held against bounds: between two points, across or down, or the value of a formula. */
+export type Measure =
+	| { readonly way: 'across' | 'down'; readonly between: readonly [from: string, to: string] }
+	| { readonly way: 'value'; readonly formula: Formula };
+
+/** The bounds that a measured length must keep. */
+export interface LengthBounds {
+	readonly atLeast?: Mm | undefined;
+	readonly moreThan?: Mm | undefined;
+	readonly atMost?: Mm | undefined;
+}
+
+/** A condition on a draft, and the two measurements that are at odds where it is broken. */
+export interface Condition extends Dependence {
+	readonly measure: Measure;
+	readonly bounds: LengthBounds;
+	readonly odds: readonly [string, string];
+	readonly because: string;
+}
+
+/** Two lengths that should agree when the garment is sewn. */
+export interface ComparisonRule extends Dependence {
+	readonly name: string;
+	readonly label: string;
+	readonly difference: Formula;
+	readonly within: Mm;
+}
+
+/** Whether something that depends on formulas is to be. Floating-point noise is nothing. */
+export const depends = ({ when, unless }: Dependence, scope: Scope): boolean =>
+	(when === undefined || lengthOf(when, scope) > SAME_PLACE) &&
+	(unless === undefined || lengthOf(unless, scope) <= SAME_PLACE);
+
+/** The length that a condition looks at. */
+export const measured = (measure: Measure, scope: Scope): Mm => {
+	if (measure.way === 'value') return lengthOf(measure.formula, scope);
+	const [from, to] = [scope.point(measure.between[0]), scope.point(measure.between[1])];
+	return mm(measure.way === 'across' ? to.x - from.x : to.y - from.y);
+};
+
+/** Whether a length keeps its bounds; one that lies on a bound but for floating-point noise keeps it. */
+export const keeps = (length: Mm, { atLeast, moreThan, atMost }: LengthBounds): boolean =>
+	(atLeast === undefined || length >= atLeast - SAME_PLACE) &&
+	(moreThan === undefined || length > moreThan + SAME_PLACE) &&
+	(atMost === undefined || length <= atMost + SAME_PLACE);

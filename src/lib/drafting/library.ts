@@ -1,0 +1,34 @@
+import { BadInput } from '#shared/bad-input.ts';
+import type { Method } from './method.ts';
+import { readMethod, type FindMethod } from './read-method.ts';
+
+/** A method file as parsed, not yet checked, and the place that errors about it name. */
+export interface ParsedMethodFile {
+	readonly place: string;
+	readonly content: unknown;
+}
+
+/** The id that a parsed method file gives itself; empty where it gives none. */
+export const methodFileId = ({ content }: ParsedMethodFile): string =>
+	content && typeof content === 'object' && 'id' in content ? String(content.id) : '';
+
+/**
+ * Finds methods by id among parsed files, each read once with the methods that it uses. Methods that
+ * use each other in a circle are a BadInput that shows the circle.
+ */
+export const methodLibrary = (files: readonly ParsedMethodFile[]): FindMethod => {
+	const read = new Map<string, Method>();
+	const find = (id: string, trail: readonly string[]): Method | undefined => {
+		const known = read.get(id);
+		const file = files.find((each) => methodFileId(each) === id);
+		if (known || !file) return known;
+		if (trail.includes(id)) {
+			const circle = [...trail.slice(trail.indexOf(id)), id].join(' uses ');
+			throw new BadInput(`${file.place}: uses`, `these methods go round in a circle: ${circle}`);
+		}
+		const method = readMethod(file.content, file.place, (other) => find(other, [...trail, id]));
+		read.set(id, method);
+		return method;
+	};
+	return (id) => find(id, []);
+};

@@ -1,0 +1,152 @@
+import { z } from 'zod';
+import type { Body } from '#shared/body.ts';
+import type { Place } from '#shared/placement.ts';
+import type { Mm, Unit } from '#shared/units.ts';
+import type { Verdict } from '#shared/verdict.ts';
+import type { Path } from '#geometry/path.ts';
+import type { SheetPoint } from '#geometry/point.ts';
+import type { Draft, Drafted } from '#drafting/evaluate.ts';
+import type { GivenLength } from '#drafting/explain.ts';
+import type { Method } from '#drafting/method.ts';
+import type { Explanation } from '#drafting/steps/step-rules.ts';
+
+export const EXERCISE_KINDS = ['next-point', 'find-wrong', 'work-number', 'true-seams'] as const;
+/** What an exercise asks for. */
+export type ExerciseKind = (typeof EXERCISE_KINDS)[number];
+
+/**
+ * What an exercise is made from: the same key always gives the same exercise, so that a key is all that
+ * has to be kept or sent. `step` is the point to place; for two seams it is the name of their comparison.
+ */
+export const exerciseKeySchema = z.strictObject({
+	kind: z.enum(EXERCISE_KINDS),
+	seed: z.number().int(),
+	method: z.string(),
+	step: z.string()
+});
+export type ExerciseKey = z.infer<typeof exerciseKeySchema>;
+
+/** What every exercise has. */
+interface Asked<K extends ExerciseKind> {
+	readonly kind: K;
+	readonly key: ExerciseKey;
+	/** The rule that it asks for, as mastery is kept of it. */
+	readonly rule: string;
+	/** The question, without its answer. */
+	readonly asks: string;
+	readonly method: Method;
+	readonly body: Body;
+	/** The body's true draft. It holds the answer: show of it what the exercise says. */
+	readonly draft: Draft;
+}
+
+/** Place the next point of a draft. */
+export interface NextPoint extends Asked<'next-point'> {
+	readonly step: string;
+	/** What stands on the sheet. */
+	readonly soFar: Drafted;
+	/** What the rule needs beside the measurements and allowances. */
+	readonly givens: readonly GivenLength[];
+}
+
+/** Something that may have gone wrong at a point. */
+export interface Choice {
+	readonly note: string;
+	readonly words: string;
+}
+
+/** A point that may be the wrong one, and the choices of what went wrong there. */
+export interface Suspect {
+	readonly step: string;
+	readonly choices: readonly Choice[];
+}
+
+/** Find the wrong point of a finished draft, and say which rule was broken. */
+export interface FindWrong extends Asked<'find-wrong'> {
+	/** The finished draft: one point was done wrongly, and everything after it followed through. */
+	readonly wrong: Drafted;
+	/** Every point that may be named; for each, what may have gone wrong there, so that the choices give nothing away. */
+	readonly suspects: readonly Suspect[];
+	/** The answer: the wrong step and its misstep. */
+	readonly slip: { readonly step: string } & Choice;
+}
+
+/** Work out a number before placing its point. */
+export interface WorkNumber extends Asked<'work-number'> {
+	readonly step: string;
+	readonly soFar: Drafted;
+	/** What the rule needs beside the measurements and allowances. */
+	readonly givens: readonly GivenLength[];
+	/** The answer. */
+	readonly right: Mm;
+}
+
+/** One edge that is to be sewn to another, in its pieces. */
+export interface Seam {
+	readonly words: string;
+	readonly parts: readonly { readonly words: string; readonly path: Path; readonly length: Mm }[];
+	readonly length: Mm;
+}
+
+/** Say which of two seams is the longer and by how much; then true it by moving a point along it. */
+export interface TrueSeams extends Asked<'true-seams'> {
+	/** The seam that may be changed. */
+	readonly first: Seam;
+	/** The seam that it must match. */
+	readonly second: Seam;
+	/** The point that may be moved, where it stands, and the end of the line along which it moves. */
+	readonly point: string;
+	readonly standsAt: SheetPoint;
+	readonly movesFrom: { readonly point: string; readonly at: SheetPoint };
+	/** The answers: how much longer the first is (negative: shorter), and where the point belongs. */
+	readonly difference: Mm;
+	readonly right: SheetPoint;
+}
+
+export type Exercise = NextPoint | FindWrong | WorkNumber | TrueSeams;
+export type ExerciseOf<K extends ExerciseKind> = Extract<Exercise, { readonly kind: K }>;
+
+/** What a learner answers to each kind; every kind but the first is read with a schema of its own. */
+export interface Answers {
+	/** A placement, as the checker reads it. */
+	readonly 'next-point': unknown;
+	readonly 'find-wrong': { readonly point: string; readonly choice?: string | undefined };
+	readonly 'work-number': { readonly typed: string; readonly unit: Unit };
+	readonly 'true-seams': {
+		readonly longer: 'first' | 'second';
+		readonly by: string;
+		readonly unit: Unit;
+		readonly moved?: Place | undefined;
+	};
+}
+
+/** How one part of an answer stands. */
+export interface JudgedPart {
+	readonly part: 'place' | 'point' | 'rule' | 'number' | 'longer' | 'difference';
+	readonly answer: 'right' | 'wrong' | 'unfinished';
+}
+
+/** What is said of an answer. As with a verdict, only *wrong* counts against anyone. */
+export interface Judged {
+	readonly answer: Verdict['answer'];
+	readonly headline: string;
+	readonly sentences: readonly string[];
+	/** Stable, without numbers: the misstep where one explains the answer, else what was wrong. */
+	readonly note: string;
+	/** An answer of two parts may be given one after the other. */
+	readonly parts: readonly JudgedPart[];
+	/** The rule, to be shown when the exercise is over. */
+	readonly rule: Explanation;
+}
+
+/** A judgement before the rule is added. */
+export type Judgement = Omit<Judged, 'rule'>;
+
+/** Everything that the program knows of one kind of exercise. */
+export interface ExerciseRules<K extends ExerciseKind> {
+	/** The steps that can be asked in this way. */
+	asksFor(method: Method): readonly string[];
+	make(key: ExerciseKey, method: Method): ExerciseOf<K>;
+	judge(exercise: ExerciseOf<K>, answer: unknown, unit: Unit): Judgement;
+	explain(exercise: ExerciseOf<K>, unit: Unit): Explanation;
+}

@@ -1,0 +1,72 @@
+import { BadInput } from '#shared/bad-input.ts';
+import { didYouMean } from '#shared/nearest-name.ts';
+import type { Unit } from '#shared/units.ts';
+import type { Method } from '#drafting/method.ts';
+import type { Explanation } from '#drafting/steps/step-rules.ts';
+import {
+	EXERCISE_KINDS,
+	type Exercise,
+	type ExerciseKey,
+	type ExerciseKind,
+	type ExerciseRules,
+	type Judged
+} from './exercise.ts';
+import { findWrong } from './find-wrong.ts';
+import { ourFault, unfinished } from './judgements.ts';
+import { nextPoint } from './next-point.ts';
+import { trueSeams } from './true-seams.ts';
+import { workNumber } from './work-number.ts';
+
+/** Every kind of exercise: a kind that is named and not here does not compile. */
+const KINDS: { readonly [K in ExerciseKind]: ExerciseRules<K> } = {
+	'next-point': nextPoint,
+	'find-wrong': findWrong,
+	'work-number': workNumber,
+	'true-seams': trueSeams
+};
+
+/** The rules of this kind. TypeScript cannot see that an exercise and the entry of its own kind belong together, so that is said here once. */
+const rulesOf = (kind: ExerciseKind): ExerciseRules<never> => KINDS[kind] as unknown as ExerciseRules<never>;
+
+/** The kinds of exercise in which a step, or two seams by the name of their comparison, can be asked. */
+export const kindsFor = (method: Method, step: string): readonly ExerciseKind[] =>
+	EXERCISE_KINDS.filter((kind) => KINDS[kind].asksFor(method).includes(step));
+
+/** Everything that can be asked of a method: its points, and its seams. */
+export const askable = (method: Method): readonly string[] => [
+	...new Set(EXERCISE_KINDS.flatMap((kind) => KINDS[kind].asksFor(method)))
+];
+
+/**
+ * The exercise of a key: the same key gives the same exercise. `library` finds methods by their id. Throws BadInput,
+ * naming the nearest that there is, where there is no such method or the step cannot be asked in this way.
+ */
+export const exercise = (key: ExerciseKey, library: (id: string) => Method | undefined): Exercise => {
+	const method = library(key.method);
+	if (!method) throw new BadInput('method', `there is no method "${key.method}"`);
+	const steps = KINDS[key.kind].asksFor(method);
+	if (!steps.includes(key.step)) {
+		const near = didYouMean(key.step, steps);
+		throw new BadInput('step', `"${key.step}" of ${method.id} cannot be asked as ${key.kind}${near}`);
+	}
+	return rulesOf(key.kind).make(key, method);
+};
+
+/** The rule of an exercise in words and numbers: what is shown when it is over, or as a worked example before it. */
+export const explanationOf = (exercise: Exercise, unit: Unit): Explanation =>
+	rulesOf(exercise.kind).explain(exercise as never, unit);
+
+/**
+ * What is said of an answer, in words for a learner who reads lengths in `unit`. No answer makes it throw:
+ * nothing at all is *unfinished*, what cannot be read is *not-valid*, and a fault of the program's own is
+ * *our-fault*; none of these counts against anyone.
+ */
+export const judge = (exercise: Exercise, answer: unknown, unit: Unit): Judged => {
+	const rule = explanationOf(exercise, unit);
+	if (answer === undefined || answer === null) return { ...unfinished('Nothing is answered yet.'), rule };
+	try {
+		return { ...rulesOf(exercise.kind).judge(exercise as never, answer, unit), rule };
+	} catch (error) {
+		return { ...ourFault(error instanceof Error ? error.message : String(error)), rule };
+	}
+};

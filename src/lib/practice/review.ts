@@ -1,0 +1,44 @@
+import { fsrs, Rating, S_MIN } from 'ts-fsrs';
+import { z } from 'zod';
+import { REVIEW } from './constants.ts';
+
+/**
+ * Spaced review by ts-fsrs. Its memory model and its waits are used, not its cards: those keep moments in
+ * time, and a rule comes up again on a day.
+ */
+
+const DAY_MS = 24 * 60 * 60 * 1000;
+
+/** When a rule was last tried and comes up again, and the memory model's two numbers for it. */
+export const reviewSchema = z.object({
+	/** Days after which the rule is still known with REVIEW's chance. */
+	stability: z.number().min(S_MIN),
+	/** 1 to 10. */
+	difficulty: z.number().min(1).max(10),
+	last: z.iso.date(),
+	due: z.iso.date()
+});
+export type Review = z.infer<typeof reviewSchema>;
+
+const model = fsrs(REVIEW);
+
+/** Days are counted in universal time, so that a night with an hour more or less is one day like any other. */
+const dayNumber = (day: string): number => Date.parse(`${day}T00:00:00Z`) / DAY_MS;
+const dayOf = (number: number): string => new Date(number * DAY_MS).toISOString().slice(0, 10);
+
+/** The review of a rule after an answer. Only the first of a day counts: more on one day stretch the waits without cause. */
+export const reviewed = (before: Review | undefined, day: string, right: boolean): Review => {
+	const elapsed = before ? dayNumber(day) - dayNumber(before.last) : 0;
+	// A clock that was set back would count days below nothing.
+	if (before && elapsed <= 0) return before;
+	const { stability, difficulty } = model.next_state(
+		before ?? null,
+		elapsed,
+		right ? Rating.Good : Rating.Again
+	);
+	const wait = model.next_interval(stability, elapsed);
+	return { stability, difficulty, last: day, due: dayOf(dayNumber(day) + wait) };
+};
+
+/** Whether a rule comes up again on this day or came up before. Days written so sort as they follow each other. */
+export const isDue = ({ due }: Review, day: string): boolean => due <= day;

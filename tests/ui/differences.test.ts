@@ -1,0 +1,33 @@
+import { describe, expect, it } from 'vitest';
+import { differenceWords } from '#ui/lesson/differences.ts';
+import { answerOf, DESKS, findingsOf, HERON_BACK, marked, ruled, verdictOn } from '../checker/drafts.ts';
+
+const words = (step: string, placement: unknown, unit: 'cm' | 'in' = 'cm'): string =>
+	differenceWords(findingsOf(verdictOn(HERON_BACK, step, placement)), unit);
+
+describe('a row of the table of differences', () => {
+	it('a point says how far and which way', () => {
+		expect(words('A', marked(9, 224))).toBe('9 mm too far out, 2 mm too low');
+		expect(words('A', marked(9, 224), 'in')).toBe('3/8″ too far out, 1/16″ too low');
+		expect(words('A', marked(0, 221))).toBe('1 mm too high');
+	});
+
+	it('a line says how far it strays, and how much longer or shorter it is', () => {
+		expect(words('hem', ruled([0, 630], [272, 630]))).toBe('strays 7 mm, 7 mm longer');
+		expect(words('hem', ruled([0, 630], [100, 634], [265, 630]))).toBe('strays 4 mm');
+		expect(words('hem', ruled([0, 630], [263, 630]))).toBe('strays 2 mm, 2 mm shorter');
+	});
+
+	it('less than a pencil line is no difference', () => {
+		expect(words('A', marked(0.3, 222.3))).toBe('no difference to speak of');
+		expect(words('hem', ruled([0, 630.2], [265.2, 630.2]))).toBe('no difference to speak of');
+	});
+
+	it('the computed answer differs from itself in no step of any body', () => {
+		for (const desk of DESKS)
+			for (const { name } of desk.method.steps)
+				expect(differenceWords(findingsOf(verdictOn(desk, name, answerOf(desk, name))), 'cm')).toBe(
+					'no difference to speak of'
+				);
+	});
+});
