@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
-import { mm, type Unit } from '#shared/units.ts';
+import { mm, MM_PER, parseLength, type Unit } from '#shared/units.ts';
 import { explain } from '#drafting/explain.ts';
 import { capitalised, listed, offsetWords } from '#drafting/words.ts';
 import { at } from '#geometry/point.ts';
@@ -17,6 +17,32 @@ describe('the back block, explained for Heron', () => {
 	it('says the rule with its arithmetic, in centimetres and in inches', () => {
 		expect(explained('A').arithmetic).toBe('half the back width + 3 = 19.2 + 3 = 22.2 cm');
 		expect(explained('A', 'in').arithmetic).toBe('half the back width + 1 3/16 = 7 9/16 + 1 3/16 = 8 3/4″');
+	});
+
+	it('uses finer parts of an inch where the sum would not add up, or says "about"', () => {
+		const of = (id: string, step: string): string | undefined => {
+			const body = DEMO_BODIES.find((each) => each.id === id)?.body;
+			return body && explain(BACK, step, body, draftOf(BACK, body), 'in').arithmetic;
+		};
+		expect(of('gannet', 'A')).toBe('half the back width + 1 3/16 = 8 21/32 + 1 3/16 = 9 27/32″');
+		expect(of('plover', 'N')).toBe('a sixth of the neck + 25/64 = 2 21/64 + 25/64 = 2 23/32″');
+		expect(of('lark', 'N')).toBe('a sixth of the neck + 3/8 = 2 3/8 + 3/8 = about 2 13/16″');
+	});
+
+	it.each(['in', 'cm', 'mm'] as const)('every sum adds up as it is written, in %s', (unit) => {
+		const value = (text: string): number => parseLength(text.trim(), unit) / MM_PER[unit];
+		for (const { id, body } of DEMO_BODIES) {
+			const draft = draftOf(BACK, body);
+			for (const step of ['A', 'N', 'U', 'V', 'J', 'armholeLevel']) {
+				const said = explain(BACK, step, body, draft, unit).arithmetic ?? '';
+				const [, terms = '', result = ''] = said.split(' = ');
+				const [first = '', second = '', ...more] = terms.split(' + ');
+				expect(more, `${id} ${step}: ${said}`).toEqual([]);
+				const off = Math.abs(value(first) + value(second) - value(result.replace('about ', '')));
+				if (result.startsWith('about ')) expect(off, `${id} ${step}: ${said}`).toBeGreaterThan(0.001);
+				else expect(off, `${id} ${step}: ${said}`).toBeLessThan(1e-9);
+			}
+		}
 	});
 
 	it('has three rungs: where to look, the rule, the worked number', () => {

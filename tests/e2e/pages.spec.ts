@@ -4,6 +4,7 @@ import { readFileSync } from 'node:fs';
 import { Desk } from './support/desk.ts';
 
 const PAGES = [
+	'/practice?seed=7',
 	'/',
 	'/lessons/10-the-sheet',
 	'/lessons/21-bust',

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { BLOCK_ALLOWANCES } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import { readAllowance, readBody, readMeasurement } from '#shared/body.ts';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
+import { MM_PER, printRange } from '#shared/units.ts';
 
 const complaint = (input: unknown): string => {
 	try {
@@ -55,7 +57,7 @@ describe('readBody', () => {
 		[{ bust: -96 }, 'x.json: bust: the bust must lie from 5 cm to 300 cm, not -96 cm'],
 		[
 			{ unit: 'in', hip: 200 },
-			'x.json: hip: the hip must lie from 5 cm to 300 cm, not 508 cm (written 200, unit in)'
+			'x.json: hip: the hip must lie from 2″ to 118 1/16″, not 200″ (written 200, unit in)'
 		],
 		[{ allowances: [4] }, 'x.json: allowances: Invalid input: expected record, received array; seen: [4]'],
 		[
@@ -66,7 +68,11 @@ describe('readBody', () => {
 			{ allowances: { hipEase: 30.1 } },
 			'x.json: allowances.hipEase: the hip ease must lie from -4 cm to 30 cm, not 30.1 cm'
 		],
-		[{ unit: 'in', allowances: { armholeDrop: 3 } }, 'not 7.62 cm (written 3, unit in)']
+		[
+			{ unit: 'in', allowances: { armholeDrop: 3 } },
+			'the armhole drop must lie from 7/16″ to 2 5/16″, not 3″ (written 3, unit in)'
+		],
+		[{ bust: 4.999 }, 'must lie from 5 cm to 300 cm, not 4.999 cm (written 4.999, unit cm)']
 	])('refuses %j and names file, field, rule and value', (input, message) => {
 		expect(complaint(input)).toContain(message);
 	});
@@ -86,6 +92,39 @@ describe('one value at a time', () => {
 	});
 });
 
+describe('a field that stands before the reader', () => {
+	const said = (act: () => unknown): string => {
+		try {
+			act();
+		} catch (error) {
+			if (error instanceof BadInput) return error.rule;
+			throw error;
+		}
+		throw new Error('it was accepted');
+	};
+
+	it('is answered in its own unit, with nothing said of files', () => {
+		expect(said(() => readMeasurement('hip', '200', 'in'))).toBe(
+			'the hip must lie from 2″ to 118 1/16″, not 200″'
+		);
+		expect(said(() => readAllowance('armholeDrop', '3/8', 'in'))).toBe(
+			'the armhole drop must lie from 7/16″ to 2 5/16″, not 3/8″'
+		);
+		expect(said(() => readAllowance('armholeDrop', '61', 'mm'))).toBe(
+			'the armhole drop must lie from 10 mm to 60 mm, not 61 mm'
+		);
+	});
+
+	it.each(['cm', 'mm', 'in'] as const)('accepts the limits that it names, in %s', (unit) => {
+		for (const { key, range } of BLOCK_ALLOWANCES) {
+			const [least = '', most = ''] = /^from (.*) to (.*)$/.exec(printRange(range, unit))?.slice(1) ?? [];
+			const [low, high] = [readAllowance(key, least, unit), readAllowance(key, most, unit)];
+			expect(low - range[0], key).toBeLessThan(MM_PER.in / 16);
+			expect(range[1] - high, key).toBeLessThan(MM_PER.in / 16);
+		}
+	});
+});
+
 describe('the demo bodies', () => {
 	it('are invented, and say so', () => {
 		for (const { about } of DEMO_BODIES)
@@ -93,7 +132,15 @@ describe('the demo bodies', () => {
 	});
 
 	it('have different names and every measurement', () => {
-		expect(DEMO_BODIES.map(({ id }) => id)).toEqual(['heron', 'wren', 'plover', 'lark', 'gannet', 'eider', 'siskin']);
+		expect(DEMO_BODIES.map(({ id }) => id)).toEqual([
+			'heron',
+			'wren',
+			'plover',
+			'lark',
+			'gannet',
+			'eider',
+			'siskin'
+		]);
 		for (const { id, body } of DEMO_BODIES) {
 			expect(body.name.toLowerCase()).toBe(id);
 			expect(Object.keys(body.measurements).sort()).toEqual([...MEASUREMENT_KEYS].sort());

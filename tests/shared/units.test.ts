@@ -3,8 +3,13 @@ import {
 	mm,
 	MM_PER,
 	parseLength,
+	printableRange,
+	PRINTED_PARTS,
+	printFine,
 	printLength,
 	printNumber,
+	printOutside,
+	printRange,
 	printSmall,
 	spellFractions,
 	UnreadableLength,
@@ -101,6 +106,27 @@ describe('printing', () => {
 		expect(printSmall(mm(9.3), 'in')).toBe('3/8″');
 	});
 
+	it.each([
+		[25.4 / 64, 'in', '1/64″'],
+		[25.4 / 32, 'in', '1/32″'],
+		[25.4 / 16, 'in', '1/16″'],
+		[25.4 / 4, 'in', '1/4″'],
+		[0.1, 'mm', '0.1 mm'],
+		[10, 'mm', '10 mm']
+	] as const)('a grid of %d mm in %s is written finely: %s', (length, unit, text) => {
+		expect(printFine(mm(length), unit)).toBe(text);
+	});
+
+	it('writes finer parts where they are asked for', () => {
+		const length = mm(25.4 * (2 + 21 / 64));
+		expect([16, 32, 64].map((parts) => printNumber(length, 'in', parts))).toEqual([
+			'2 5/16',
+			'2 11/32',
+			'2 21/64'
+		]);
+		expect(printLength(mm(238.75), 'cm', 1000)).toBe('23.875 cm');
+	});
+
 	it('reads back what it prints', () => {
 		for (const unit of ['cm', 'mm', 'in'] as const) {
 			const finest = unit === 'in' ? MM_PER.in / 16 : 0.1;
@@ -109,6 +135,28 @@ describe('printing', () => {
 				expect(parseLength(printLength(length, unit), unit)).toBeCloseTo(length, 6);
 			}
 		}
+	});
+});
+
+describe('ranges', () => {
+	it('are rounded inward, so that what is shown lies within', () => {
+		expect(printRange([mm(10), mm(60)], 'in')).toBe('from 7/16″ to 2 5/16″');
+		expect(printRange([mm(-40), mm(300)], 'in')).toBe('from -1 9/16″ to 11 3/4″');
+		expect(printRange([mm(10), mm(60)], 'cm')).toBe('from 1 cm to 6 cm');
+		expect(printRange([mm(25.4), mm(50.8)], 'in')).toBe('from 1″ to 2″');
+		expect(printableRange([mm(10), mm(60)], 'in')).toEqual([25.4 * (7 / 16), 25.4 * (2 + 5 / 16)]);
+	});
+
+	it('a length outside is written so that it is seen to lie outside', () => {
+		const range = [mm(50), mm(3000)] as const;
+		expect(printOutside(mm(40), range, 'cm')).toBe('4 cm');
+		expect(printOutside(mm(49.996), range, 'cm')).toBe('4.9996 cm');
+		expect(printOutside(mm(3001), range, 'in')).toBe('118 1/8″');
+		expect(printOutside(mm(48), range, 'in')).toBe('1 7/8″');
+	});
+
+	it('the parts in which lengths are printed grow finer', () => {
+		for (const parts of Object.values(PRINTED_PARTS)) expect([...parts].sort((a, b) => a - b)).toEqual(parts);
 	});
 });
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
-import { savedKey } from '#ui/saved/saved.ts';
-import { workSchema } from '#ui/saved/schemas.ts';
+import { savedKey } from '#ui/saved/shelf.ts';
+import { workSchema, type Entry } from '#ui/saved/schemas.ts';
 import { backBlock } from '../drafting/lesson-method.ts';
 import { arrive, FIRST_MARKS, line, point, takeUp } from './desk.ts';
 import { freshStores, MemoryStore, useStore } from './memory-store.ts';
@@ -359,21 +359,22 @@ describe('saving', () => {
 		expect(takeUp().state('bend')).toBe('right');
 	});
 
-	it('each method and each body has its own', () => {
+	it('each method and each body has its own; one that needs no measurement is the same for every body', () => {
 		const store = useStore(new MemoryStore());
 		const learner = arrive();
 		takeUp(FIRST_MARKS, learner).place('A', point(0, 90));
 		takeUp(backBlock(), learner).place('A', point(0, 91));
 		learner.change({ body: 'wren' });
 		takeUp(backBlock(), learner).place('A', point(0, 92));
+		expect(takeUp(FIRST_MARKS, learner).entry('A').placement).toEqual(point(0, 90));
 		const kept = Object.entries(store.all).filter(([key]) => key.startsWith(savedKey('work')));
 		const places = kept.map(([key, text]) => {
 			const { steps, method, body } = workSchema.parse(JSON.parse(text));
-			expect(key).toBe(savedKey('work', method, body));
-			return [method, body, steps['A']?.placement];
+			expect(key).toBe(savedKey('work', method, ...(body === undefined ? [] : [body])));
+			return [method, body, (steps['A'] as Entry).placement];
 		});
 		expect(places).toEqual([
-			['first-marks', 'heron', point(0, 90)],
+			['first-marks', undefined, point(0, 90)],
 			['back-block', 'heron', point(0, 91)],
 			['back-block', 'wren', point(0, 92)]
 		]);
@@ -386,7 +387,7 @@ describe('saving', () => {
 		const learner = arrive();
 		const work = takeUp(FIRST_MARKS, learner);
 		expect(work.entries).toEqual({});
-		expect(learner.setAside).toMatchObject([{ what: 'Your draft of First marks for Heron', raw }]);
+		expect(learner.setAside).toMatchObject([{ what: 'Your draft of First marks for Heron: A', raw }]);
 		work.place('A', point(0, 100));
 		expect(takeUp().entry('A').placement).toEqual(point(0, 100));
 		expect(store.getItem(learner.setAside[0]?.savedAs ?? '')).toBe(raw);
@@ -395,7 +396,7 @@ describe('saving', () => {
 	it('a step that the method no longer has does no harm, and is not lost', () => {
 		const work = takeUp();
 		work.place('A', point(0, 100));
-		const key = savedKey('work', 'first-marks', 'heron');
+		const key = savedKey('work', 'first-marks');
 		const text = globalThis.localStorage.getItem(key) ?? '';
 		globalThis.localStorage.setItem(
 			key,

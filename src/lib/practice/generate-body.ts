@@ -10,7 +10,7 @@ import { chanceOf } from './chance.ts';
 const TAPE_STEP: Mm = mm(5);
 
 /** Draws after which something must be wrong with the method: of the survey's own bodies fewer than one in ten is refused. */
-export const MOST_DRAWS = 200;
+const MOST_DRAWS = 200;
 
 const asRead = (centimetres: number): Mm => mm(Math.round((centimetres * 10) / TAPE_STEP) * TAPE_STEP);
 

@@ -1,11 +1,19 @@
 import { CURVE_TOLERANCE, POINT_TOLERANCE, TOLERANCES } from '#shared/tolerances.ts';
 import type { Finding, FindingOf } from '#shared/verdict.ts';
-import { greatestDistance } from '#geometry/apart.ts';
 import { pathEnd, pathStart, type Path } from '#geometry/path.ts';
 import { at, distance, type SheetPoint } from '#geometry/point.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
 import { checkLine, turnedTo } from '../check-line.ts';
-import { bendsOf, bulgeOf, carried, depthOf, mapped, mirroredIn, turnedAbout } from './curve-shape.ts';
+import {
+	bulgeOf,
+	carried,
+	depthOf,
+	mapped,
+	mirroredIn,
+	shapesApart,
+	turnedAbout,
+	wobblesBeside
+} from './curve-shape.ts';
 
 /** What is wrong with the shape of a curve. */
 export interface CurveMisstep {
@@ -19,60 +27,90 @@ const STRAIGHT_SHARE = 0.25;
 /** An explanation that leaves more than this share of the error explains too little of it. */
 const LEFT_OVER = 1 / 3;
 
-const fitsBetter = (placed: Path, explained: Path, error: number): boolean => {
-	const { away } = greatestDistance(placed, explained);
+const explains = (placed: Path, explained: Path, error: number): boolean => {
+	const away = shapesApart(placed, explained);
 	return away <= CURVE_TOLERANCE || (away <= 2 * CURVE_TOLERANCE && away <= LEFT_OVER * error);
 };
 
 const said = (note: string, words: string): CurveMisstep => ({ note: `curve:${note}`, words });
 
-/** Mirrored from end to end, turned by half a turn, or on the other side of the fold. */
-const isMirrored = (placed: Path, right: Path, error: number): boolean => {
+/** Whether the curve is the rule's, moved so. */
+const isMoved = (
+	placed: Path,
+	right: Path,
+	error: number,
+	move: (place: SheetPoint) => SheetPoint
+): boolean => explains(placed, turnedTo(mapped(right, move), placed), error);
+
+/** On the other side of the fold. */
+const isOverFold = (placed: Path, right: Path, error: number): boolean =>
+	isMoved(placed, right, error, ({ x, y }) => at(-x, y));
+
+/** Mirrored from end to end, or turned by half a turn: the curved ruler laid the other way round. */
+const isTurnedRound = (placed: Path, right: Path, error: number): boolean => {
 	const [a, b] = [pathStart(right), pathEnd(right)];
-	const half = turnedAbout(a, b);
-	const inChord = mirroredIn(a, b);
-	const fold = ({ x, y }: SheetPoint): SheetPoint => at(-x, y);
-	return [half, (place: SheetPoint) => half(inChord(place)), fold].some((move) =>
-		fitsBetter(placed, turnedTo(mapped(right, move), placed), error)
+	const [half, inChord] = [turnedAbout(a, b), mirroredIn(a, b)];
+	return (
+		isMoved(placed, right, error, half) || isMoved(placed, right, error, (place) => half(inChord(place)))
 	);
 };
 
 const hasWrongEnds = (placed: Path, right: Path): boolean => {
 	const [a, b, c, d] = [pathStart(right), pathEnd(right), pathStart(placed), pathEnd(placed)];
 	if (Math.max(distance(a, c), distance(b, d)) <= POINT_TOLERANCE) return false;
-	return greatestDistance(placed, mapped(right, carried(a, b, c, d))).away <= CURVE_TOLERANCE;
+	return shapesApart(placed, mapped(right, carried(a, b, c, d))) <= CURVE_TOLERANCE;
 };
 
-const isStraight = (placed: Path, right: Path): boolean => {
+const isStraightened = (drawn: Path, right: Path): boolean => {
 	const depth = depthOf(right);
-	return depth > CURVE_TOLERANCE && depthOf(placed) < STRAIGHT_SHARE * depth;
+	return depth > CURVE_TOLERANCE && depthOf(drawn) < STRAIGHT_SHARE * depth;
 };
+
+/** Straight as a whole, or in one of its pieces, where it was drawn in the rule's. */
+const isStraight = (placed: Path, right: Path): boolean =>
+	isStraightened(placed, right) ||
+	(placed.length === right.length &&
+		placed.some((piece, i) => {
+			const wanted = right[i];
+			const isThere = wanted !== undefined && distance(piece.from, wanted.from) <= 2 * CURVE_TOLERANCE;
+			return isThere && isStraightened([piece], [wanted]);
+		}));
+
+/** A curve that lies to the wrong side so many times as far as to the right one bulges the wrong way; less is a wobble. */
+const MOSTLY = 2;
 
 const bulgesWrongWay = (placed: Path, right: Path): boolean => {
 	const [drawn, wanted] = [bulgeOf(placed), bulgeOf(right)];
-	return drawn.mean * wanted.mean < 0 && Math.max(drawn.one, drawn.other) > CURVE_TOLERANCE;
+	const [same, wrong] = wanted.mean > 0 ? [drawn.one, drawn.other] : [drawn.other, drawn.one];
+	return wrong > CURVE_TOLERANCE && wrong > MOSTLY * same;
 };
 
-/** What explains the whole shape at once. */
-const shapeMissteps = (placed: Path, right: Path, error: number): readonly CurveMisstep[] => [
-	...(isStraight(placed, right)
-		? [said('straight', 'You drew it almost straight; the rule makes it a hollow curve.')]
-		: []),
-	...(bulgesWrongWay(placed, right)
-		? [said('wrong-way', 'You let it bulge the wrong way; the rule bends it to the other side.')]
-		: []),
-	...(isMirrored(placed, right, error)
-		? [said('mirrored', 'You drew the curve the other way round; it is the mirror image of the rule’s.')]
-		: []),
-	...(hasWrongEnds(placed, right)
-		? [
-				said(
-					'wrong-ends',
-					'You drew the right shape on the wrong ends; it does not begin and end where the rule says.'
-				)
-			]
-		: [])
-];
+const MIRRORED = said(
+	'mirrored',
+	'You drew the curve the other way round; it is the mirror image of the rule’s.'
+);
+
+/** What explains the whole shape at once, the best first. */
+const shapeMissteps = (placed: Path, right: Path, error: number): readonly CurveMisstep[] => {
+	if (isOverFold(placed, right, error)) return [MIRRORED];
+	return [
+		...(isStraight(placed, right)
+			? [said('straight', 'You drew it almost straight; the rule makes it a hollow curve.')]
+			: []),
+		...(bulgesWrongWay(placed, right)
+			? [said('wrong-way', 'You let it bulge the wrong way; the rule bends it to the other side.')]
+			: []),
+		...(isTurnedRound(placed, right, error) ? [MIRRORED] : []),
+		...(hasWrongEnds(placed, right)
+			? [
+					said(
+						'wrong-ends',
+						'You drew the right shape on the wrong ends; it does not begin and end where the rule says.'
+					)
+				]
+			: [])
+	];
+};
 
 const isDirection = (finding: Finding): finding is FindingOf<'direction'> =>
 	finding.aspect === 'direction' && !finding.within && finding.square;
@@ -98,14 +136,13 @@ const lengthWrong = (findings: readonly Finding[]): readonly CurveMisstep[] =>
  */
 export const diagnoseCurve = (step: StepOf<'curve'>, placed: Path, right: Path): readonly CurveMisstep[] => {
 	const drawn = turnedTo(placed, right);
-	const findings = checkLine(step, drawn, right, TOLERANCES.normal).filter(({ within }) => !within);
-	if (findings.length === 0) return [];
-	const course = findings.find((each): each is FindingOf<'course'> => each.aspect === 'course');
-	const shape = course ? shapeMissteps(drawn, right, course.away) : [];
+	const error = shapesApart(drawn, right);
+	const shape = error > CURVE_TOLERANCE ? shapeMissteps(drawn, right, error) : [];
 	if (shape.length > 0) return shape;
-	const wobbles = bendsOf(drawn) > bendsOf(right);
+	const findings = checkLine(step, drawn, right, TOLERANCES.normal).filter(({ within }) => !within);
+	const strays = findings.some(({ aspect }) => aspect === 'course' || aspect === 'direction');
 	return [
-		...(wobbles
+		...(strays && wobblesBeside(drawn, right)
 			? [said('wobble', 'You let the curve wobble; it bends to and fro where the rule’s does not.')]
 			: []),
 		...slanting(findings),

@@ -46,22 +46,71 @@ const turn = (a: SheetPoint, b: SheetPoint, c: SheetPoint): Radians => {
 const LEAST_BEND: Radians = TANGENT_TOLERANCE;
 
 /**
- * How many bends a path has: stretches on which it turns one way, each by more than LEAST_BEND. An arc has
- * one, an S has two, a straight line none.
+ * The bends of a path in turn, 1 where it turns from x toward y and -1 where it turns back, each by more than
+ * LEAST_BEND. An arc has one, an S has two, a straight line none.
  */
-export const bendsOf = (path: Path): number => {
+export const bendsOf = (path: Path): readonly (1 | -1)[] => {
 	const samples = pathSamples(path, SHAPE_STEP).filter(
 		(place, i, all) => i === 0 || distance(place, all[i - 1] ?? place) > 0
 	);
+	const bends: (1 | -1)[] = [];
 	// The heading, from where the path starts; a bend begins where it has come back from its furthest by LEAST_BEND.
-	let [bends, way, heading, lowest, highest] = [0, 0, 0, 0, 0];
+	let [heading, lowest, highest] = [0, 0, 0];
 	samples.slice(2).forEach((c, i) => {
 		heading += turn(samples[i] ?? c, samples[i + 1] ?? c, c);
-		if (way !== 1 && heading - lowest > LEAST_BEND) [bends, way, highest] = [bends + 1, 1, heading];
-		if (way !== -1 && highest - heading > LEAST_BEND) [bends, way, lowest] = [bends + 1, -1, heading];
+		const now = bends.at(-1);
+		if (now !== 1 && heading - lowest > LEAST_BEND) {
+			bends.push(1);
+			highest = heading;
+		} else if (now !== -1 && highest - heading > LEAST_BEND) {
+			bends.push(-1);
+			lowest = heading;
+		}
 		[lowest, highest] = [Math.min(lowest, heading), Math.max(highest, heading)];
 	});
 	return bends;
+};
+
+/** Whether a path bends to and fro where the other does not: its bends are not among the other's, in turn. */
+export const wobblesBeside = (path: Path, other: Path): boolean => {
+	const allowed = bendsOf(other);
+	let next = 0;
+	return bendsOf(path).some((bend) => {
+		while (next < allowed.length && allowed[next] !== bend) next += 1;
+		next += 1;
+		return next > allowed.length;
+	});
+};
+
+/** Places at which two shapes are held against each other. */
+const COMPARED = 32;
+
+/** Places along a path, each as much further along it as the one before. */
+const evenly = (path: Path): readonly SheetPoint[] => {
+	const samples = pathSamples(path, SHAPE_STEP);
+	const run = [0];
+	for (let i = 1; i < samples.length; i++) {
+		const [a, b] = [samples[i - 1], samples[i]];
+		run.push((run[i - 1] ?? 0) + (a && b ? distance(a, b) : 0));
+	}
+	const whole = run.at(-1) ?? 0;
+	let i = 1;
+	return Array.from({ length: COMPARED + 1 }, (_, k) => {
+		const wanted = (whole * k) / COMPARED;
+		while (i < samples.length - 1 && (run[i] ?? 0) < wanted) i += 1;
+		const [before = 0, after = 0] = [run[i - 1], run[i]];
+		const [a, b] = [samples[i - 1] ?? path[0].from, samples[i] ?? path[0].from];
+		return between(a, b, after > before ? Math.min(1, (wanted - before) / (after - before)) : 0);
+	});
+};
+
+/**
+ * How far two shapes are apart where each has run the same share of its length: never less than the
+ * checker's own distance but for the sampling, and found much faster.
+ */
+export const shapesApart = (a: Path, b: Path): Mm => {
+	const [first, second] = [evenly(a), evenly(b)];
+	return mm(Math.max(...first.map((place, i) => distance(place, second[i] ?? place))));
 };
 
 /** A path with every place of it moved. */

@@ -121,7 +121,8 @@ const read = ({ sum, unit }: TypedDistance): TypedSum | undefined => {
 /**
  * What a typed sum tells, with the start and the way that were typed: it is compared with the rule's own
  * terms and with those of every wrong rule. Undefined where it tells nothing, so that the place has to be
- * weighed: the sum, the start and the way are all the rule's, or it is a bare number that no rule comes to.
+ * weighed: the sum, the start and the way are all the rule's; or no rule comes to it, and it is a bare number
+ * or was laid off another way.
  */
 export const diagnoseTyped = (
 	stand: Stand,
@@ -132,10 +133,10 @@ export const diagnoseTyped = (
 	if (!ruler || !sum) return undefined;
 	const terms = typedTerms(sum.formula);
 	const parts = sumParts(ruler, stand, terms, typed);
-	if (!parts) return isWorked(terms) ? NO_DIAGNOSIS : undefined;
 	const begin = stand.drafted.points[typed.from];
 	const place = begin ? moved(begin, COMPASS[typed.go], mm(sum.value)) : placed;
 	const ways = [...startPart(ruler, typed), ...wayPart(ruler, typed)];
+	if (!parts) return isWorked(terms) && ways.length === 0 ? NO_DIAGNOSIS : undefined;
 	const other =
 		ways.length > 0 && (parts !== 'right' || ways.length > 1) ? otherStep(stand, typed, terms) : undefined;
 	if (other) return decided([[{ ...other, place }, other.prior]], 0);

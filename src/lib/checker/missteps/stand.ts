@@ -50,7 +50,8 @@ const earlierPoints = (method: Method, step: Step, drafted: Drafted): readonly N
 };
 
 /**
- * The stand of a point step; undefined where the step makes no point for this body. Throws NotDrafted
+ * The stand of a point step; undefined where the step makes no point for this body, or
+ * only the corner, which is given. Throws NotDrafted
  * where the step starts from something that `drafted` does not hold, BadInput where a measurement is missing.
  */
 export const standOf = (
@@ -62,7 +63,7 @@ export const standOf = (
 	const step = stepNamed(method, stepName);
 	const scope = scopeOf(method, body, drafted);
 	const work = workStep(step, scope);
-	if (work.kind !== 'point') return undefined;
+	if (work.kind !== 'point' || step.kind === 'corner') return undefined;
 	const earlier = earlierPoints(method, step, drafted);
 	return { method, step, body, scope, drafted, right: work.point, earlier };
 };

@@ -96,12 +96,6 @@ const wrongAllowances = (terms: readonly Term[], { method }: Working): WrongDist
 		if (leaf.kind !== 'allowance') return [];
 		const words = (): string => allowanceWords(method, leaf.key);
 		const [added, taken] = share < 0 ? ['took off', 'added'] : ['added', 'took off'];
-		const with_ = (factor: number): readonly Term[] =>
-			changed(
-				terms,
-				(_, k) => k === i,
-				(each) => ({ ...each, share: each.share * factor })
-			);
 		const left: WrongDistance = {
 			note: `allowance:left-out:${leaf.key}`,
 			prior: PRIORS.allowanceLeftOut,
@@ -111,14 +105,18 @@ const wrongAllowances = (terms: readonly Term[], { method }: Working): WrongDist
 		const twice: WrongDistance = {
 			note: `allowance:twice:${leaf.key}`,
 			prior: PRIORS.allowanceTwice,
-			terms: with_(2),
+			terms: [...terms, term],
 			say: () => `You ${terms.length > 1 ? added : 'took'} ${words()} twice.`
 		};
 		if (terms.length === 1) return [left, twice];
 		const off: WrongDistance = {
 			note: `allowance:subtracted:${leaf.key}`,
 			prior: PRIORS.allowanceSubtracted,
-			terms: with_(-1),
+			terms: changed(
+				terms,
+				(_, k) => k === i,
+				(each) => ({ ...each, share: -each.share })
+			),
 			say: () => `You ${taken} ${words()}; the rule ${share < 0 ? 'takes it off' : 'adds it'}.`
 		};
 		return [left, twice, off];

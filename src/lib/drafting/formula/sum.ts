@@ -124,10 +124,14 @@ class SumReader {
 
 	read(): Formula {
 		const sum = this.#sum();
+		return this.#tokens[this.#next] ? this.#stray() : sum;
+	}
+
+	/** The sum is at its end, but something follows it. */
+	#stray(): never {
 		const [last, token] = [this.#tokens[this.#next - 1], this.#tokens[this.#next]];
-		if (!token) return sum;
-		if (token.kind === 'close') return refused('a bracket is closed that was not opened');
-		return refused(`write a sign (+ − × ÷) between "${last?.text ?? ''}" and "${token.text}"`);
+		if (token?.kind === 'close') return refused('a bracket is closed that was not opened');
+		return refused(`write a sign (+ − × ÷) between "${last?.text ?? ''}" and "${token?.text ?? ''}"`);
 	}
 
 	#sum(): Formula {
@@ -141,7 +145,7 @@ class SumReader {
 		let left = this.#factor();
 		for (;;) {
 			const token = this.#tokens[this.#next];
-			if (token?.kind === 'unit') {
+			if (token?.kind === 'unit' && this.#tokens[this.#next - 1]?.kind !== 'unit') {
 				this.#next += 1;
 				const factor = MM_PER[token.unit] / MM_PER[this.#unit];
 				if (factor !== 1) left = operation('*', left, number(factor));
@@ -161,18 +165,17 @@ class SumReader {
 		if (token?.kind !== 'open') return this.#missing(token);
 		this.#next += 1;
 		const inside = this.#sum();
-		if (this.#tokens[this.#next]?.kind !== 'close') {
-			const stray = this.#tokens[this.#next];
-			return stray ? this.read() : refused('a bracket is opened and not closed');
-		}
+		const end = this.#tokens[this.#next];
+		if (end?.kind !== 'close') return end ? this.#stray() : refused('a bracket is opened and not closed');
 		this.#next += 1;
 		return inside;
 	}
 
-	/** A number, or a whole one with a fraction after it as a tape shows them: 37 3/4. */
+	/** A number, or a whole one with a fraction after it as a tape shows them: 37 3/4. In 1/2 3/4 nobody can tell. */
 	#number(value: number): Formula {
 		const [whole, top, stroke, bottom] = this.#tokens.slice(this.#next, this.#next + 4);
-		if (isWhole(whole) && isWhole(top) && stroke?.text === '/' && isWhole(bottom)) {
+		const divides = this.#tokens[this.#next - 1]?.text === '/';
+		if (!divides && isWhole(whole) && isWhole(top) && stroke?.text === '/' && isWhole(bottom)) {
 			this.#next += 4;
 			return operation('+', number(value), operation('/', number(top.value), number(bottom.value)));
 		}
@@ -197,11 +200,15 @@ class SumReader {
 	}
 }
 
+/** A typed entry is kept with its placement, and no longer one is. */
+const LONGEST = 100;
+
 /**
  * Reads a number or a sum that a learner typed; bare numbers are in `unit`. Throws BadInput, whose
  * rule says in plain words what could not be read.
  */
 export const readSum = (text: string, unit: Unit): TypedSum => {
+	if (text.length > LONGEST) refused(`that is too long; a sum may have ${LONGEST} signs and figures`);
 	const tokens = tokensOf(text);
 	if (tokens.length === 0) refused('write a number, or a sum such as 38.4/2+3');
 	const formula = new SumReader(tokens, unit).read();
@@ -223,12 +230,20 @@ export const readDistance = (text: string, unit: Unit): TypedSum => {
 	const size = Math.abs(sum.value);
 	if (size <= FURTHEST) return sum;
 	const bare = size / MM_PER[unit] <= FURTHEST && !tokensOf(text).some(({ kind }) => kind === 'unit');
-	const metres = `that is ${Number((size / METRE).toPrecision(2))} m`;
+	const metres = `that is ${Number((size / METRE).toPrecision(3))} m`;
 	return refused(
 		bare && unit !== 'mm' ? `${metres}: did you mean mm?` : `${metres}, further than the sheet goes`
 	);
 };
 
+/** Whether something is added or taken away outside of brackets: a unit at the end would belong to the last part only. */
+const isSum = (tokens: readonly Token[]): boolean =>
+	tokens.some((token, i) => {
+		if (i === 0 || token.kind !== 'sign' || (token.sign !== '+' && token.sign !== '-')) return false;
+		const before = tokens.slice(0, i);
+		const opened = before.filter(({ kind }) => kind === 'open').length;
+		return opened === before.filter(({ kind }) => kind === 'close').length;
+	});
 const isBare = ({ kind }: Token): boolean => kind !== 'unit';
 /** Two readings nearer than this are one: floating-point noise. */
 const NOISE_MM = 1e-6;
@@ -243,10 +258,7 @@ export const withUnit = (text: string, unit: Unit): string => {
 		// What comes to the same in every unit names its units already, or is nothing.
 		if (Math.abs(valueIn('cm') - valueIn('in')) < NOISE_MM) return text;
 		if (!tokensOf(text).every(isBare)) return printLength(readSum(text, unit).value, unit);
-		const isSum = tokensOf(text).some(
-			({ kind, text: sign }, i) => kind === 'sign' && i > 0 && /[-+−–]/.test(sign)
-		);
-		return isSum ? `(${text.trim()}) ${unit}` : `${text.trim()} ${unit}`;
+		return isSum(tokensOf(text)) ? `(${text.trim()}) ${unit}` : `${text.trim()} ${unit}`;
 	} catch (error) {
 		if (error instanceof BadInput) return text;
 		throw error;

@@ -1,11 +1,13 @@
 import { measurementOf } from '#shared/measurements.ts';
-import { mm, printLength, printNumber, type Unit } from '#shared/units.ts';
+import { inParts, PRINTED_PARTS, printLength, printNumber, type Mm, type Unit } from '#shared/units.ts';
 import type { Formula, Operation } from './formula.ts';
-import { lengthOf, numberOf, type Scope } from './value.ts';
+import { lengthOf, type Scope } from './value.ts';
 
 /** How rules are spoken of: the unit, the words for allowances and lines, and whether allowances are said by name or by number. */
 export interface Speech {
 	readonly unit: Unit;
+	/** The parts of the unit in which numbers are written, where they are not the usual ones. */
+	readonly parts?: number;
 	readonly allowances: 'named' | 'numbered';
 	readonly allowanceWords: (key: string) => string;
 	readonly lineWords: (name: string) => string;
@@ -47,7 +49,7 @@ export const formulaWords = (formula: Formula, scope: Scope, speech: Speech): st
 		case 'allowance':
 			return speech.allowances === 'named'
 				? speech.allowanceWords(formula.key)
-				: printNumber(scope.allowance(formula.key), speech.unit);
+				: printNumber(scope.allowance(formula.key), speech.unit, speech.parts);
 		case 'distance':
 			return `the distance ${formula.from}–${formula.to}`;
 		case 'length':
@@ -60,18 +62,39 @@ export const formulaWords = (formula: Formula, scope: Scope, speech: Speech): st
 };
 
 /** The terms of a sum with their values: "19.2 + 3". */
-const sumNumbers = (formula: Formula, scope: Scope, unit: Unit): string => {
-	if (!isSum(formula)) return printNumber(lengthOf(formula, scope), unit);
+const sumNumbers = (formula: Formula, scope: Scope, unit: Unit, parts: number): string => {
+	if (!isSum(formula)) return printNumber(lengthOf(formula, scope), unit, parts);
 	const sign = formula.sign === '+' ? '+' : '−';
-	const right = sumNumbers(formula.right, scope, unit);
-	return `${sumNumbers(formula.left, scope, unit)} ${sign} ${bracketed(formula.right, right)}`;
+	const right = sumNumbers(formula.right, scope, unit, parts);
+	return `${sumNumbers(formula.left, scope, unit, parts)} ${sign} ${bracketed(formula.right, right)}`;
 };
 
-/** A length formula with its arithmetic: "half the back width + 3 = 19.2 + 3 = 22.2 cm". */
+/** What the terms of a sum come to as they are written, each rounded to whole parts of the unit. */
+const sumInParts = (formula: Formula, scope: Scope, unit: Unit, parts: number): number => {
+	if (!isSum(formula)) return inParts(lengthOf(formula, scope), unit, parts);
+	const right = sumInParts(formula.right, scope, unit, parts);
+	return sumInParts(formula.left, scope, unit, parts) + (formula.sign === '+' ? right : -right);
+};
+
+/** The parts of the unit in which a sum adds up as it is written, the coarsest that will do; undefined where none does. */
+const partsFor = (formula: Formula, result: Mm, scope: Scope, unit: Unit): number | undefined =>
+	PRINTED_PARTS[unit].find(
+		(parts) => sumInParts(formula, scope, unit, parts) === inParts(result, unit, parts)
+	);
+
+/**
+ * A length formula with its arithmetic: "half the back width + 3 = 19.2 + 3 = 22.2 cm". The numbers of a
+ * sum add up as they are written, in finer parts of the unit where they must; else the result is "about".
+ */
 export const formulaArithmetic = (formula: Formula, scope: Scope, speech: Speech): string => {
-	const words = formulaWords(formula, scope, { ...speech, allowances: 'numbered' });
-	const numbers = sumNumbers(formula, scope, speech.unit);
-	const result = printLength(mm(numberOf(formula, scope)), speech.unit);
-	if (formula.kind === 'allowance') return `${speech.allowanceWords(formula.key)} = ${result}`;
-	return [words, ...(isSum(formula) ? [numbers] : []), result].join(' = ');
+	const { unit } = speech;
+	const length = lengthOf(formula, scope);
+	if (formula.kind === 'allowance')
+		return `${speech.allowanceWords(formula.key)} = ${printLength(length, unit)}`;
+	const exact = partsFor(formula, length, scope, unit);
+	const parts = exact ?? PRINTED_PARTS[unit][0];
+	const words = formulaWords(formula, scope, { ...speech, allowances: 'numbered', parts });
+	const numbers = isSum(formula) ? [sumNumbers(formula, scope, unit, parts)] : [];
+	const result = `${exact ? '' : 'about '}${printLength(length, unit, parts)}`;
+	return [words, ...numbers, result].join(' = ');
 };

@@ -64,7 +64,7 @@ const BIRDS = [
 		'Sandpiper',
 		'Serin'
 	],
-	...['Shag', 'Shearwater', 'Shelduck', 'Shoveler', 'Shrike', 'Siskin', 'Skua', 'Skylark', 'Smew', 'Snipe'],
+	...['Shag', 'Shearwater', 'Shelduck', 'Shoveler', 'Shrike', 'Scoter', 'Skua', 'Skylark', 'Smew', 'Snipe'],
 	...['Sparrow', 'Spoonbill', 'Starling', 'Stilt', 'Stonechat', 'Stork', 'Swallow', 'Swan', 'Swift', 'Teal'],
 	...['Tern', 'Thrush', 'Treecreeper', 'Turnstone', 'Twite', 'Wagtail', 'Warbler', 'Waxwing', 'Wheatear'],
 	...['Whimbrel', 'Whinchat', 'Whitethroat', 'Wigeon', 'Woodcock', 'Woodpecker', 'Wryneck', 'Yellowhammer']

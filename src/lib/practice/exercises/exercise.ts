@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Body } from '#shared/body.ts';
-import type { Place } from '#shared/placement.ts';
+import type { Place, Placement } from '#shared/placement.ts';
 import type { Mm, Unit } from '#shared/units.ts';
 import type { Verdict } from '#shared/verdict.ts';
 import type { Path } from '#geometry/path.ts';
@@ -106,10 +106,9 @@ export interface TrueSeams extends Asked<'true-seams'> {
 export type Exercise = NextPoint | FindWrong | WorkNumber | TrueSeams;
 export type ExerciseOf<K extends ExerciseKind> = Extract<Exercise, { readonly kind: K }>;
 
-/** What a learner answers to each kind; every kind but the first is read with a schema of its own. */
+/** What a learner answers to each kind. A part that is left out is not answered yet. */
 export interface Answers {
-	/** A placement, as the checker reads it. */
-	readonly 'next-point': unknown;
+	readonly 'next-point': Placement;
 	readonly 'find-wrong': { readonly point: string; readonly choice?: string | undefined };
 	readonly 'work-number': { readonly typed: string; readonly unit: Unit };
 	readonly 'true-seams': {

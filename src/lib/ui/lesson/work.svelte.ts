@@ -9,10 +9,9 @@ import { stepNamed, type Method } from '#drafting/method.ts';
 import { stepMakes, stepNeeds } from '#drafting/steps/kinds.ts';
 import type { Explanation, Step } from '#drafting/steps/step-rules.ts';
 import type { Learner } from '../learner/learner.svelte.ts';
-import { load, savedKey } from '../saved/saved.ts';
-import { workSchema, type Entry } from '../saved/schemas.ts';
-
-type Entries = Readonly<Record<string, Entry>>;
+import { workSlot, type Entries } from '../saved/kinds.ts';
+import type { Slot } from '../saved/saved.ts';
+import type { Entry } from '../saved/schemas.ts';
 
 const NEW_ENTRY: Entry = { checked: false, tries: 0, help: 0, kept: false, shown: false };
 
@@ -36,12 +35,15 @@ export type StepState = 'absent' | 'locked' | 'kept' | 'open' | 'placed' | 'righ
 export class Work {
 	readonly method: Method;
 	readonly learner: Learner;
-	entries: Entries = $state.raw({});
+	/** Each change that can be taken back or done again: the steps that it touched, as they were. */
 	#undone: Entries[] = $state.raw([]);
 	#done: Entries[] = $state.raw([]);
 
 	/** The body of an exercise; work on it is not kept. */
 	readonly #exercise: Body | undefined;
+	#unsaved: Entries = $state.raw({});
+	/** Where the work on this method is kept: for the chosen body, or for all where it needs no measurement. */
+	readonly #slot: Slot<Entries> = $derived.by(() => this.#slotFor(this.method.measurements.length > 0));
 	readonly body = $derived.by(() => this.#exercise ?? this.learner.current.body);
 	readonly evaluation: Evaluation = $derived.by(() => this.#evaluate());
 	readonly draft: Draft | undefined = $derived(
@@ -62,17 +64,23 @@ export class Work {
 		this.learner = learner;
 	}
 
-	/** Where the work on this method for the chosen body is kept. */
-	get key(): string {
-		return savedKey('work', this.method.id, this.learner.current.id);
+	#slotFor(body: boolean): Slot<Entries> {
+		const { id } = this.learner.current;
+		return workSlot(this.method, body ? { id, name: this.body.name } : undefined, (name) => {
+			const step = this.method.steps.find((each) => each.name === name);
+			return step && stepMakes(step) === 'line' ? step.label : name;
+		});
+	}
+
+	/** What was placed for each step, in whichever tab of this browser. */
+	get entries(): Entries {
+		return this.#exercise ? this.#unsaved : this.learner.work.entries(this.#slot.key);
 	}
 
 	/** Reads back what was saved for the chosen body. */
 	load(): void {
-		const saved = this.learner.take(
-			load(this.key, `Your draft of ${this.method.name} for ${this.body.name}`, workSchema)
-		);
-		this.entries = saved?.steps ?? {};
+		// An earlier program kept a draft that needs no measurement once for every body.
+		if (!this.#exercise) this.learner.work.open(this.#slot, this.#slotFor(true));
 		this.#done = [];
 		this.#undone = [];
 	}
@@ -233,7 +241,7 @@ export class Work {
 		const before = this.#done.at(-1);
 		if (!before) return undefined;
 		this.#done = this.#done.slice(0, -1);
-		this.#undone = [...this.#undone, this.entries];
+		this.#undone = [...this.#undone, this.#asNow(before)];
 		return this.#restore(before);
 	}
 
@@ -242,43 +250,37 @@ export class Work {
 		const after = this.#undone.at(-1);
 		if (!after) return undefined;
 		this.#undone = this.#undone.slice(0, -1);
-		this.#done = [...this.#done, this.entries];
+		this.#done = [...this.#done, this.#asNow(after)];
 		return this.#restore(after);
 	}
 
-	#restore(entries: Entries): string | undefined {
-		const now = this.entries;
-		const changed = this.method.steps.find(({ name }) => now[name]?.placement !== entries[name]?.placement);
-		this.#set(this.#restored(entries));
-		return changed?.name;
+	/** The same steps as they are now. */
+	#asNow(changed: Entries): Entries {
+		return Object.fromEntries(Object.keys(changed).map((name) => [name, this.entry(name)]));
 	}
 
 	/** Placements as they were; tries and help as they are now, so that undo neither costs nor hides anything. */
-	#restored(entries: Entries): Entries {
-		const names = new Set([...Object.keys(entries), ...Object.keys(this.entries)]);
-		return Object.fromEntries(
-			[...names].map((name) => {
-				const { tries, help } = this.entry(name);
-				return [name, { ...(entries[name] ?? NEW_ENTRY), tries, help }];
-			})
+	#restore(before: Entries): string | undefined {
+		const moved = this.method.steps.find(
+			({ name }) => name in before && this.entry(name).placement !== before[name]?.placement
 		);
+		const restored = Object.entries(before).map(([name, entry]): [string, Entry] => {
+			const { tries, help } = this.entry(name);
+			return [name, { ...entry, tries, help }];
+		});
+		this.#set({ ...this.entries, ...Object.fromEntries(restored) });
+		return moved?.name;
 	}
 
 	#change(entries: Entries): void {
-		this.#done = [...this.#done, this.entries];
+		this.#done = [...this.#done, this.#asNow(entries)];
 		this.#undone = [];
 		this.#set({ ...this.entries, ...entries });
 	}
 
 	#set(entries: Entries): void {
-		this.entries = entries;
-		if (this.#exercise) return;
-		this.learner.keep(this.key, {
-			version: 1,
-			method: this.method.id,
-			body: this.learner.current.id,
-			steps: entries
-		});
+		if (this.#exercise) this.#unsaved = entries;
+		else this.learner.work.keep(this.#slot, entries);
 	}
 
 	#evaluate(): Evaluation {

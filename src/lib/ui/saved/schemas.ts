@@ -3,7 +3,7 @@ import { bodyFileSchema, readBody } from '#shared/body.ts';
 import { placementSchema } from '#shared/placement.ts';
 
 /** The shapes in which a learner's things are saved; `version` lets a later program read an earlier one's. */
-const VERSION = 1;
+export const VERSION = 1;
 const version = z.literal(VERSION).default(VERSION);
 
 export const settingsSchema = z.object({
@@ -23,12 +23,12 @@ const readableBody = bodyFileSchema.superRefine((file, context) => {
 	}
 });
 
-export const ownBodiesSchema = z.object({
-	version,
-	bodies: z.array(z.object({ id: z.string(), file: readableBody }))
-});
+export const ownBodySchema = z.object({ id: z.string().min(1), file: readableBody });
 
-const entrySchema = z.object({
+/** Each body is read by itself, so that one that cannot be read takes no other with it. */
+export const ownBodiesSchema = z.object({ version, bodies: z.array(z.unknown()) });
+
+export const entrySchema = z.object({
 	placement: placementSchema.optional(),
 	/** Whether this very placement was given to the checker. */
 	checked: z.boolean().default(false),
@@ -41,14 +41,16 @@ const entrySchema = z.object({
 	shown: z.boolean().default(false)
 });
 
+/** Each step is read by itself, as each body is. */
 export const workSchema = z.object({
 	version,
 	method: z.string(),
-	body: z.string(),
-	steps: z.record(z.string(), entrySchema)
+	/** Absent where the method needs no measurement, so that its draft is the same for every body. */
+	body: z.string().optional(),
+	steps: z.record(z.string(), z.unknown())
 });
 
 export type Settings = z.infer<typeof settingsSchema>;
 export type Entry = z.infer<typeof entrySchema>;
-
+export type OwnBody = z.infer<typeof ownBodySchema>;
 export type OwnBodyFile = z.infer<typeof bodyFileSchema>;

@@ -1,0 +1,11 @@
+import { METHODS_IN_ORDER } from '../catalogue.server.ts';
+import type { PageServerLoad } from './$types';
+
+export const load: PageServerLoad = ({ url }) => {
+	// A seed in the address gives the same set again: for a class that practises together.
+	const seed = Number(url.searchParams.get('seed') ?? Number.NaN);
+	return {
+		methods: METHODS_IN_ORDER.filter(({ measurements }) => measurements.length > 0),
+		seed: Number.isSafeInteger(seed) ? seed : undefined
+	};
+};

@@ -1,0 +1,116 @@
+import { expect, test, type Locator, type Page } from '@playwright/test';
+import { exercise } from '#practice/exercises/kinds.ts';
+import type { Exercise } from '#practice/exercises/exercise.ts';
+import { NO_MASTERY } from '#practice/mastery.ts';
+import { practiceSet, skillsOf } from '#practice/practice-set.ts';
+import { backBlock, frontBlock } from '../drafting/lesson-method.ts';
+
+const SEED = 20;
+const METHODS = [backBlock(), frontBlock()];
+/** The set of this seed for a learner who has practised nothing: the day does not matter then. */
+const EXERCISES: readonly Exercise[] = practiceSet(SEED, skillsOf(METHODS, NO_MASTERY, '2026-11-25'), 10).map(
+	(item) => exercise(item, (id) => METHODS.find((method) => method.id === id))
+);
+
+const cm = (length: number): string => (length / 10).toFixed(2);
+
+/** A learner who has nothing but a keyboard. */
+class Keyboard {
+	constructor(readonly page: Page) {}
+
+	async to(target: Locator): Promise<void> {
+		for (let i = 0; i < 150; i++) {
+			if (await target.evaluate((element) => element === document.activeElement)) return;
+			await this.page.keyboard.press('Tab');
+		}
+		throw new Error('the keyboard does not reach this');
+	}
+
+	async press(target: Locator): Promise<void> {
+		await this.to(target);
+		await this.page.keyboard.press('Enter');
+	}
+
+	async type(target: Locator, text: string): Promise<void> {
+		await this.to(target);
+		await this.page.keyboard.type(text);
+	}
+
+	/** Chooses an option by typing what it begins with. */
+	async choose(list: Locator, begins: string): Promise<void> {
+		await this.to(list);
+		await this.page.keyboard.type(begins);
+	}
+
+	/** Goes to a radio button of a group by the arrow keys. */
+	async mark(group: Locator, which: Locator): Promise<void> {
+		await this.to(group.first());
+		for (let i = 0; i < 12; i++) {
+			if (await which.isChecked()) return;
+			await this.page.keyboard.press('ArrowDown');
+		}
+		throw new Error('no such choice');
+	}
+}
+
+const solve = async (keyboard: Keyboard, asked: Exercise): Promise<void> => {
+	const { page } = keyboard;
+	const check = page.getByRole('button', { name: 'Check', exact: true });
+	if (asked.kind === 'next-point') {
+		const place = asked.draft.points[asked.step];
+		if (!place) throw new Error(`${asked.step} is not drafted`);
+		const toggle = page.getByRole('button', { name: 'across, down' });
+		if (await toggle.isVisible()) await keyboard.press(toggle);
+		await keyboard.type(page.getByLabel('Across', { exact: true }), cm(place.x));
+		await keyboard.type(page.getByLabel('Down', { exact: true }), cm(place.y));
+		await page.keyboard.press('Enter');
+		await page.keyboard.press('Enter');
+	} else if (asked.kind === 'work-number') {
+		await keyboard.type(page.getByLabel('Your number, or a sum'), cm(asked.right));
+		await page.keyboard.press('Enter');
+	} else if (asked.kind === 'find-wrong') {
+		await keyboard.choose(page.getByLabel('The wrong point'), `${asked.slip.step},`);
+		await keyboard.mark(page.getByRole('radio'), page.locator(`input[value="${asked.slip.note}"]`));
+		await keyboard.press(check);
+	} else {
+		const longer = asked.difference > 0 ? 'the first' : 'the second';
+		await keyboard.to(page.getByRole('radio').first());
+		await page.keyboard.press('Space');
+		if (longer === 'the second') await page.keyboard.press('ArrowDown');
+		await keyboard.type(page.getByLabel('By how much?'), cm(Math.abs(asked.difference)));
+		await page.keyboard.press('Enter');
+		const reach = Math.hypot(asked.right.x - asked.movesFrom.at.x, asked.right.y - asked.movesFrom.at.y);
+		await keyboard.type(page.getByLabel(/put it at/), cm(reach));
+		await page.keyboard.press('Enter');
+	}
+};
+
+test('a practice set of ten is finished with the keyboard alone', async ({ page }) => {
+	test.setTimeout(120_000);
+	const keyboard = new Keyboard(page);
+	await page.goto(`/practice?seed=${String(SEED)}`);
+	await page.locator('[data-alive=true]').waitFor();
+	await keyboard.press(page.getByRole('button', { name: 'Begin a set of ten' }));
+	for (const [i, asked] of EXERCISES.entries()) {
+		await expect(page.getByText(`Exercise ${String(i + 1)} of 10`)).toBeVisible();
+		await expect(page.getByRole('heading', { level: 1 })).toHaveText(asked.asks);
+		await solve(keyboard, asked);
+		await expect(page.getByTestId('judged')).toHaveAttribute('data-answer', 'right');
+		await keyboard.press(page.getByRole('button', { name: 'Next exercise' }));
+	}
+	await expect(page.getByTestId('set-summary')).toContainText('10 right at once');
+	await expect(page.getByText('never a grade')).toBeVisible();
+});
+
+test('an exercise that was begun is there again after a reload, and a wrong answer is told', async ({
+	page
+}) => {
+	await page.goto(`/practice?seed=${String(SEED)}`);
+	await page.locator('[data-alive=true]').waitFor();
+	await page.getByRole('button', { name: 'Begin a set of ten' }).click();
+	await page.getByRole('button', { name: 'Pass this one over' }).click();
+	await page.reload();
+	await expect(page.getByText('Exercise 2 of 10')).toBeVisible();
+	await page.getByRole('button', { name: 'Show me how' }).click();
+	await expect(page.getByTestId('judged')).toContainText('The rule:');
+});

@@ -1,0 +1,138 @@
+import { describe, expect, it } from 'vitest';
+import type { Exercise, ExerciseKey } from '#practice/exercises/exercise.ts';
+import { askable, exercise, explanationOf, judge, kindsFor } from '#practice/exercises/kinds.ts';
+import { pointMissteps } from '#checker/missteps/point-missteps.ts';
+import { made, rightAnswer } from './answers.ts';
+import { BACK, FRONT, library, seeds } from './methods.ts';
+
+const KEYS: readonly ExerciseKey[] = [BACK, FRONT].flatMap((method) =>
+	askable(method).flatMap((step) =>
+		kindsFor(method, step).flatMap((kind) =>
+			seeds(3).map((seed) => ({ kind, seed, method: method.id, step }))
+		)
+	)
+);
+const ALL: readonly Exercise[] = KEYS.map((key) => exercise(key, library));
+const named = ({ key }: Exercise): string => `${key.kind} ${key.method} ${key.step} ${key.seed}`;
+
+describe('exercises of every kind', () => {
+	it('are there for every point of both blocks, and for the seams that the front is trued by', () => {
+		const points = ['A', 'W', 'H', 'N', 'C', 'K', 'S', 'Q', 'P', 'M', 'U', 'V', 'J'];
+		expect([...askable(BACK)].sort()).toEqual([...points].sort());
+		expect(askable(FRONT)).toEqual(
+			expect.arrayContaining(['B', 'T', 'D', 'D1', 'E', 'shoulder', 'sideSeam'])
+		);
+		expect(askable(FRONT)).not.toContain('O');
+		expect(kindsFor(BACK, 'U')).toEqual(['next-point', 'find-wrong', 'work-number']);
+		expect(kindsFor(BACK, 'Q')).toEqual(['next-point', 'find-wrong']);
+		expect(kindsFor(FRONT, 'sideSeam')).toEqual(['true-seams']);
+		expect(kindsFor(BACK, 'armhole')).toEqual([]);
+		expect(KEYS.length).toBeGreaterThan(200);
+	});
+
+	it('are the same for the same key, and survive being saved', () => {
+		for (const key of KEYS.filter(({ seed }) => seed === 0)) {
+			const again = exercise(JSON.parse(JSON.stringify(key)) as ExerciseKey, library);
+			expect(again).toEqual(exercise(key, library));
+		}
+		const plain = made('find-wrong', 1, 'back-block', 'U');
+		expect(structuredClone(plain)).toEqual(plain);
+	});
+
+	it('find the right answer right', () => {
+		for (const asked of ALL) {
+			const judged = judge(asked, rightAnswer(asked), 'cm');
+			expect(judged.answer, named(asked)).toBe('right');
+			expect(judged.note).toBe('right');
+			expect(judged.parts.map(({ answer }) => answer)).not.toContain('wrong');
+		}
+	});
+
+	it('count nothing for no answer, and nothing for one that cannot be read', () => {
+		for (const asked of ALL) {
+			for (const nothing of [undefined, null])
+				expect(judge(asked, nothing, 'cm').answer, named(asked)).toBe('unfinished');
+			for (const nonsense of [
+				'',
+				7,
+				[],
+				{},
+				{ kind: 'point' },
+				{ point: '?' },
+				{ typed: 7 },
+				{ longer: 'third' }
+			]) {
+				const judged = judge(asked, nonsense, 'cm');
+				expect(judged.answer, `${named(asked)} ${JSON.stringify(nonsense)}`).toBe('not-valid');
+				expect(judged.headline).toContain('nothing is counted');
+			}
+		}
+	});
+
+	it('explain the rule in words and numbers, in either unit', () => {
+		for (const asked of ALL) {
+			for (const unit of ['cm', 'in'] as const) {
+				const { where, rule, worked } = explanationOf(asked, unit);
+				expect(judge(asked, undefined, unit).rule).toEqual(explanationOf(asked, unit));
+				for (const words of [where, rule, worked]) expect(words).toMatch(/^[A-Z].*[.]$/);
+				expect(rule + worked).not.toMatch(/NaN|undefined|[<>]/);
+			}
+			expect(asked.asks).toMatch(/^[A-Z].*[.?]$/);
+		}
+	});
+
+	it('are refused by name where there is no such method or step', () => {
+		const ask = (key: Partial<ExerciseKey>): unknown =>
+			exercise({ kind: 'next-point', seed: 1, method: 'back-block', step: 'U', ...key }, library);
+		expect(() => ask({ method: 'sleeve' })).toThrow('there is no method "sleeve"');
+		expect(() => ask({ step: 'D9' })).toThrow('"D9" of back-block cannot be asked as next-point');
+		expect(() => ask({ kind: 'work-number', step: 'Q' })).toThrow('cannot be asked as work-number');
+		expect(() => ask({ method: 'front-block', kind: 'true-seams', step: 'shoulders' })).toThrow(
+			'did you mean "shoulder"?'
+		);
+	});
+});
+
+describe('placing the next point', () => {
+	const points = ALL.flatMap((asked) => (asked.kind === 'next-point' ? [asked] : []));
+
+	it('shows what stands before the point, and neither it nor what follows', () => {
+		const asked = made('next-point', 2, 'back-block', 'S');
+		expect(Object.keys(asked.soFar.points)).toEqual(['O', 'A', 'W', 'H', 'N', 'C', 'K']);
+		expect(Object.keys(asked.soFar.lines)).toEqual(['armholeLevel', 'waistLevel', 'hipLevel', 'centre']);
+		const front = made('next-point', 2, 'front-block', 'S');
+		expect(front.givens.map(({ words }) => words)).toEqual(['the back’s shoulder'.replace('’', "'")]);
+	});
+
+	it('finds the place of every misstep wrong', () => {
+		for (const { method, step, body, soFar, ...rest } of points) {
+			const asked = { method, step, body, soFar, ...rest };
+			for (const { place, note } of pointMissteps(method, step, body, soFar)) {
+				// Places off the sheet are no placements at all.
+				if (Math.max(Math.abs(place.x), Math.abs(place.y)) > 5000) continue;
+				const judged = judge(asked, { kind: 'point', at: [place.x, place.y] }, 'cm');
+				expect(judged.answer, `${named(asked)} ${note}`).toBe('wrong');
+				expect(judged.parts).toEqual([{ part: 'place', answer: 'wrong' }]);
+			}
+		}
+	});
+
+	it('names a common misstep, and none for a place that nothing explains', () => {
+		const asked = made('next-point', 4, 'back-block', 'U');
+		const { bust = 0 } = asked.body.measurements;
+		const level = asked.draft.points['A']?.y ?? NaN;
+		const half = judge(asked, { kind: 'point', at: [bust / 2 + 20, level] }, 'cm');
+		expect(half).toMatchObject({ answer: 'wrong', note: 'fraction:half-for-quarter' });
+		expect(half.sentences.at(-1)).toContain('the rule is a quarter');
+		const lost = judge(asked, { kind: 'point', at: [1234, 1777] }, 'cm');
+		expect(lost).toMatchObject({ answer: 'wrong', note: 'place' });
+		expect(lost.sentences).toHaveLength(1);
+	});
+
+	it('allows what the checker allows: 2 mm', () => {
+		const asked = made('next-point', 4, 'back-block', 'W');
+		const { x = NaN, y = NaN } = asked.draft.points['W'] ?? {};
+		expect(judge(asked, { kind: 'point', at: [x, y + 2] }, 'cm').answer).toBe('right');
+		expect(judge(asked, { kind: 'point', at: [x, y + 2.1] }, 'cm').answer).toBe('wrong');
+	});
+});

@@ -1,0 +1,140 @@
+import { describe, expect, it } from 'vitest';
+import type { TrueSeams } from '#practice/exercises/exercise.ts';
+import { judge } from '#practice/exercises/kinds.ts';
+import { made } from './answers.ts';
+import { seeds } from './methods.ts';
+
+const cm = (length: number | undefined): number => (length ?? NaN) / 10;
+
+describe('working the number', () => {
+	const asked = made('work-number', 3, 'back-block', 'U');
+	const bust = cm(asked.body.measurements.bust);
+	const type = (typed: string, unit: 'cm' | 'in' | 'mm' = 'cm') => judge(asked, { typed, unit }, unit);
+
+	it('is a quarter of the bust and of its ease, by hand', () => {
+		expect(cm(asked.right)).toBeCloseTo((bust + 4) / 4, 9);
+		expect(asked.asks).toBe('Start at A and go straight across. How far is it to U, underarm?');
+	});
+
+	it('takes a number or a sum, in any unit', () => {
+		for (const typed of [`${bust}/4+1`, `(${bust} + 4) / 4`, `${bust / 4 + 1} cm`, `${bust / 4} : 1 + 10 mm`])
+			expect(type(typed).answer, typed).toBe('right');
+		expect(type(`(${bust}/4 + 1) / 2.54`, 'in').answer).toBe('right');
+	});
+
+	it('allows a millimetre, and no more', () => {
+		expect(type(String(asked.right + 1), 'mm').answer).toBe('right');
+		expect(type(String(asked.right - 1), 'mm').answer).toBe('right');
+		for (const off of [1.1, -1.1])
+			expect(type(String(asked.right + off), 'mm').answer, String(off)).toBe('wrong');
+	});
+
+	it('names the misstep of a wrong number and of a wrong sum, never one of the way', () => {
+		expect(type(`${bust}/2+2`)).toMatchObject({ answer: 'wrong', note: 'fraction:half-for-quarter' });
+		expect(type(`${bust}/4`)).toMatchObject({ answer: 'wrong', note: 'allowance:left-out:bustEase' });
+		expect(type(`${bust}/4`).sentences).toEqual(['It is 10 mm too little.', 'You left out the bust ease.']);
+		for (let typed = -100; typed < 900; typed += 7) {
+			const { note, answer } = type(String(typed), 'mm');
+			if (answer === 'wrong')
+				expect(note).toMatch(/^(number|fraction|allowance|measurement|unit|decimal|tape|digits)/);
+		}
+	});
+
+	it('tells nothing from a wrong entry', () => {
+		for (const typed of ['', '  ']) expect(type(typed).answer).toBe('unfinished');
+		for (const typed of ['abc', '1/0', '12 13', '=4', 'bust/4']) {
+			expect(type(typed).answer, typed).toBe('not-valid');
+			expect(type(typed).sentences.join(' ')).not.toContain(String(cm(asked.right)));
+		}
+	});
+
+	it('gives a length that must be read off the draft, and allows for its rounding', () => {
+		const neck = made('work-number', 3, 'front-block', 'C');
+		expect(neck.givens.map(({ words }) => words)).toEqual(['O to N']);
+		const width = cm(neck.givens[0]?.length);
+		expect(width).toBeCloseTo(cm(neck.body.measurements.neck) / 6 + 1, 9);
+		expect(judge(neck, { typed: `${width.toFixed(1)}+1`, unit: 'cm' }, 'cm').answer).toBe('right');
+	});
+});
+
+const seams: readonly TrueSeams[] = seeds(40).flatMap((seed) => [
+	made('true-seams', seed, 'front-block', 'shoulder'),
+	made('true-seams', seed, 'front-block', 'sideSeam')
+]);
+
+const straightLength = (asked: TrueSeams): number => {
+	const { movesFrom, right } = asked;
+	return Math.hypot(right.x - movesFrom.at.x, right.y - movesFrom.at.y);
+};
+
+describe('truing two seams', () => {
+	it('differ by what is asked, from 8 to 20 mm, both ways', () => {
+		for (const { first, second, difference } of seams) {
+			expect(first.length - second.length).toBeCloseTo(difference, 6);
+			expect(Math.abs(difference)).toBeGreaterThanOrEqual(8);
+			expect(Math.abs(difference)).toBeLessThanOrEqual(20);
+			for (const seam of [first, second])
+				expect(seam.parts.reduce((sum, { length }) => sum + length, 0)).toBeCloseTo(seam.length, 9);
+		}
+		expect(seams.filter(({ difference }) => difference > 0).length).toBeGreaterThan(20);
+		expect(seams.filter(({ difference }) => difference < 0).length).toBeGreaterThan(20);
+	});
+
+	it('are as long as each other once the point is moved, along its own line', () => {
+		for (const asked of seams) {
+			const { first, second, right, standsAt, movesFrom } = asked;
+			const rest = first.length - (first.parts.at(-1)?.length ?? NaN);
+			expect(rest + straightLength(asked)).toBeCloseTo(second.length, 6);
+			// Square to the line the move is nothing.
+			const [x, y] = [standsAt.x - movesFrom.at.x, standsAt.y - movesFrom.at.y];
+			const aside = (right.x - standsAt.x) * y - (right.y - standsAt.y) * x;
+			expect(Math.abs(aside / Math.hypot(x, y))).toBeLessThan(1e-6);
+			expect(first.parts.at(-1)?.path.at(-1)?.to).toEqual(standsAt);
+		}
+	});
+
+	it('are the shoulder against the back’s, and the side with its dart closed where there is a dart', () => {
+		const shoulder = made('true-seams', 0, 'front-block', 'shoulder');
+		expect([shoulder.first.words, shoulder.second.words, shoulder.point]).toEqual([
+			'the shoulder',
+			"the back's shoulder",
+			'S'
+		]);
+		const sides = seams.filter(({ key }) => key.step === 'sideSeam');
+		const words = new Set(sides.map(({ first }) => first.words));
+		expect(words).toEqual(new Set(['the side seam', 'the side above the dart and the side below the dart']));
+		for (const { point, movesFrom, first } of sides)
+			expect([point, movesFrom.point]).toEqual(['V', first.parts.length === 1 ? 'U' : 'E']);
+	});
+
+	it('judges the longer, the difference and the place, each by itself', () => {
+		for (const asked of seams) {
+			const [longer, other] = asked.difference > 0 ? ['first', 'second'] : ['second', 'first'];
+			const by = String(Math.abs(asked.difference));
+			const say = (answer: object) => judge(asked, { longer, by, unit: 'mm', ...answer }, 'cm');
+			const parts = (answer: object): readonly string[] =>
+				say(answer).parts.map((each) => `${each.part} ${each.answer}`);
+			expect(say({}).answer).toBe('unfinished');
+			expect(parts({})).toEqual(['longer right', 'difference right', 'place unfinished']);
+			expect(parts({ longer: other })).toEqual(['longer wrong', 'difference right']);
+			expect(say({ longer: other }).answer).toBe('wrong');
+			expect(parts({ by: `${by} + 4.5` })).toEqual(['longer right', 'difference wrong']);
+			expect(say({ by: `${by} + 4.5` }).answer).toBe('wrong');
+			const { right, standsAt } = asked;
+			expect(say({ moved: [right.x, right.y] }).answer).toBe('right');
+			expect(say({ moved: [standsAt.x, standsAt.y] }).answer).toBe('wrong');
+			expect(say({ moved: [right.x + 2.1, right.y] }).answer).toBe('wrong');
+			expect(say({ by: 'much' }).answer).toBe('not-valid');
+		}
+	});
+
+	it('says what each seam measures, and how to true it', () => {
+		const asked = made('true-seams', 1, 'front-block', 'shoulder');
+		const way = asked.difference > 0 ? 'toward' : 'away from';
+		const { rule } = judge(asked, undefined, 'cm');
+		expect(rule.worked).toContain(`Move S ${Math.abs(asked.difference) / 10} cm along its line, ${way} N`);
+		expect(rule.worked).toContain(
+			`so that it lies ${Number(cm(asked.second.length).toFixed(2))} cm from there`
+		);
+	});
+});
