@@ -154,9 +154,10 @@ describe('two tabs', () => {
 		globalThis.localStorage.setItem(KEY, before);
 		two.work.place('A', point(0, 80));
 		two.work.check('A');
+		const twosOwn = stored();
 		one.learner.takeUp(KEY, before);
 		expect(one.work.entry('A')).toMatchObject({ tries: 2, help: 1, placement: point(0, 90) });
-		two.learner.takeUp(KEY, before);
+		two.learner.takeUp(KEY, twosOwn);
 		expect(two.work.entries).toEqual(one.work.entries);
 	});
 

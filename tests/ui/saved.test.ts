@@ -202,18 +202,33 @@ describe('two tabs, put together', () => {
 	const base = { A: 1, B: 2, C: 3 };
 
 	it.each([
-		['what only one of them changed is as that one has it', { ...base, A: 7 }, { ...base, B: 8 }, { A: 7, B: 8, C: 3 }],
-		['what both changed is this one’s, unless it is settled', { ...base, A: 7 }, { ...base, A: 9 }, { A: 7, B: 2, C: 3 }],
+		[
+			'what only one of them changed is as that one has it',
+			{ ...base, A: 7 },
+			{ ...base, B: 8 },
+			{ A: 7, B: 8, C: 3 }
+		],
+		[
+			'what both changed is this one’s, unless it is settled',
+			{ ...base, A: 7 },
+			{ ...base, A: 9 },
+			{ A: 7, B: 2, C: 3 }
+		],
 		['what one added is there', { ...base, D: 4 }, { ...base, E: 5 }, { A: 1, B: 2, C: 3, D: 4, E: 5 }],
 		['what one took away is gone', { A: 1, B: 2 }, { B: 2, C: 3 }, { B: 2 }],
-		['what one took away and the other changed is kept', { A: 7, B: 2 }, { B: 2, C: 9 }, { A: 7, B: 2, C: 9 }],
+		[
+			'what one took away and the other changed is kept',
+			{ A: 7, B: 2 },
+			{ B: 2, C: 9 },
+			{ A: 7, B: 2, C: 9 }
+		],
 		['what both did alike is done once', { ...base, A: 7 }, { ...base, A: 7 }, { A: 7, B: 2, C: 3 }]
 	])('%s', (_, ours, theirs, together) => {
 		expect(mergedByName<number>(base, ours, theirs)).toEqual(together);
 	});
 
 	it('a name that every object has is a name like another', () => {
-		expect(mergedByName<number>({}, { constructor: 1 } as never, { toString: 2 } as never)).toEqual({
+		expect(mergedByName<number>({}, { constructor: 1 }, { toString: 2 })).toEqual({
 			constructor: 1,
 			toString: 2
 		});
@@ -225,7 +240,10 @@ describe('two tabs, put together', () => {
 			[{ a: 1 }, { a: 2 }],
 			[{ a: 1 }, { a: 1, b: 2 }],
 			[{ a: 1 }, { b: 1 }],
-			[[1, 2], [2, 1]],
+			[
+				[1, 2],
+				[2, 1]
+			],
 			[[], {}],
 			[null, {}],
 			['1', 1]

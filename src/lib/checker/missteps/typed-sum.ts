@@ -24,11 +24,25 @@ const multiplied = (a: TypedTerm, b: TypedTerm): TypedTerm => ({
 
 const turnedOver = ({ sign, above, below }: TypedTerm): TypedTerm => ({ sign, above: below, below: above });
 
+const multipliedOut = (numbers: readonly number[]): number =>
+	numbers.reduce((all, number) => all * number, 1);
+
 const product = (terms: readonly TypedTerm[]): number =>
-	terms.reduce((sum, { sign, above, below }) => {
-		const top = above.reduce((all, number) => all * number, 1);
-		return sum + (sign * top) / below.reduce((all, number) => all * number, 1);
-	}, 0);
+	terms.reduce(
+		(sum, { sign, above, below }) => sum + (sign * multipliedOut(above)) / multipliedOut(below),
+		0
+	);
+
+/** Every way of choosing some of these, the rest beside them. */
+const choices = <T>(items: readonly T[]): readonly (readonly [T[], T[]])[] =>
+	items.reduce<readonly (readonly [T[], T[]])[]>(
+		(all, item) =>
+			all.flatMap(([chosen, left]) => [
+				[[...chosen, item], left],
+				[chosen, [...left, item]]
+			]),
+		[[[], []]]
+	);
 
 const isWhole = (formula: Formula): formula is Extract<Formula, { kind: 'number' }> =>
 	formula.kind === 'number' && Number.isInteger(formula.value);
@@ -93,23 +107,13 @@ const isTheSame = (typed: TypedTerm, terms: readonly Term[], unit: Unit): boolea
 	if (share === 0 || terms.some((term) => Math.abs(Math.abs(term.share) - Math.abs(share)) > NOISE))
 		return false;
 	const base = mm(terms.reduce((sum, term) => sum + term.base * Math.sign(term.share), 0));
-	return typed.above.some((number, i) => {
-		if (!printsAs(mm(number * MM_PER[unit]), mm(Math.abs(base)), unit)) return false;
-		const others = typed.above.filter((_, k) => k !== i);
-		return sameShare(product([{ sign: 1, above: others, below: typed.below }]), Math.abs(share));
-	});
-};
-
-/** Every way of choosing some of these terms, the rest beside them. */
-const choices = (terms: readonly Term[]): readonly (readonly [Term[], Term[]])[] =>
-	terms.reduce<readonly (readonly [Term[], Term[]])[]>(
-		(all, term) =>
-			all.flatMap(([chosen, left]) => [
-				[[...chosen, term], left],
-				[chosen, [...left, term]]
-			]),
-		[[[], []]]
+	return choices(typed.above).some(
+		([of, others]) =>
+			of.length > 0 &&
+			printsAs(mm(multipliedOut(of) * MM_PER[unit]), mm(Math.abs(base)), unit) &&
+			sameShare(multipliedOut(others) / multipliedOut(typed.below), Math.abs(share))
 	);
+};
 
 const matches = (typed: readonly TypedTerm[], terms: readonly Term[], unit: Unit): boolean => {
 	const [first, ...rest] = typed;
@@ -123,8 +127,8 @@ const matches = (typed: readonly TypedTerm[], terms: readonly Term[], unit: Unit
 export const isWorked = (typed: readonly TypedTerm[]): boolean =>
 	typed.length > 1 || typed.some((term) => telling(term) > 1);
 
-/** Terms that a sum may hold at most: beyond it nobody's rule is met, and the ways of pairing would be many. */
-const MOST_TERMS = 6;
+/** Terms of a sum, and numbers of a term, at most: beyond it nobody's rule is met, and the ways of pairing would be many. */
+const MOST = 6;
 
 /**
  * Whether a typed sum is the sum of these terms: 'sum' where it is so term by term, 'number' where it only
@@ -138,6 +142,7 @@ export const comparedWith = (
 	const total = product(typed) * MM_PER[unit];
 	const slack = ROUNDING[unit] * Math.max(typed.length, 1) + NOISE;
 	if (Math.abs(total - sumOf(terms)) > slack) return undefined;
-	if (isWorked(typed) && typed.length <= MOST_TERMS && matches(typed, terms, unit)) return 'sum';
+	const isShort = typed.length <= MOST && typed.every(({ above }) => above.length <= MOST);
+	if (isWorked(typed) && isShort && matches(typed, terms, unit)) return 'sum';
 	return roundsTo(total, sumOf(terms), unit) ? 'number' : undefined;
 };

@@ -105,9 +105,7 @@ export class Learner {
 		if (!ownBodySchema.safeParse({ id, file }).success) return false;
 		const known = this.own.some((each) => each.id === id);
 		return this.#keepOwn(
-			known
-				? this.own.map((each) => (each.id === id ? { id, file } : each))
-				: [...this.own, { id, file }]
+			known ? this.own.map((each) => (each.id === id ? { id, file } : each)) : [...this.own, { id, file }]
 		);
 	}
 

@@ -32,7 +32,8 @@ const damageOf = (bad: readonly Bad[], rest: unknown): Damage | undefined => {
 const settings: Kind<Settings> = {
 	read: (json) => ({ value: settingsSchema.parse(json), damage: undefined }),
 	write: (value) => value,
-	merge: (base, ours, theirs) => settingsSchema.parse(mergedByName<unknown>(base ?? settingsSchema.parse({}), ours, theirs))
+	merge: (base, ours, theirs) =>
+		settingsSchema.parse(mergedByName<unknown>(base ?? settingsSchema.parse({}), ours, theirs))
 };
 
 /** An id that no demo body and no other own body has: two bodies of one id could not be told apart. */
@@ -85,11 +86,7 @@ const settled = (base: Entry | undefined, ours: Entry, theirs: Entry): Entry => 
 });
 
 /** The steps of one method's draft; `spoken` says a step's name to the learner. */
-const work = (
-	method: string,
-	body: string | undefined,
-	spoken: (step: string) => string
-): Kind<Entries> => ({
+const work = (method: string, body: string | undefined, spoken: (step: string) => string): Kind<Entries> => ({
 	read: (json) => {
 		const whole = workSchema.parse(json);
 		const value: Record<string, Entry> = {};
