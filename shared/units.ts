@@ -170,5 +170,5 @@ export const printRange = (range: readonly [Mm, Mm], unit: Unit): string => {
 export const printOutside = (length: Mm, [least, most]: readonly [Mm, Mm], unit: Unit): string => {
 	const shown = (inParts(length, unit) * MM_PER[unit]) / PRINTED_PARTS[unit][0];
 	if (shown < least || shown > most) return printLength(length, unit);
-	return Number((length / MM_PER[unit]).toFixed(6)) + unitSign(unit);
+	return `${Number((length / MM_PER[unit]).toFixed(6))}${unitSign(unit)}`;
 };

@@ -40,6 +40,15 @@ describe('working the number', () => {
 		}
 	});
 
+	it('does not take a number for another start, though it leads to the same place', () => {
+		const hip = made('work-number', 3, 'back-block', 'H');
+		const { waistToHip, backLength } = hip.body.measurements;
+		const fromCorner = `${cm(waistToHip)} - ${cm(backLength)}`;
+		const judged = judge(hip, { typed: fromCorner, unit: 'cm' }, 'cm');
+		expect(judged).toMatchObject({ answer: 'wrong', note: 'number' });
+		expect(judged.sentences).toHaveLength(1);
+	});
+
 	it('tells nothing from a wrong entry', () => {
 		for (const typed of ['', '  ']) expect(type(typed).answer).toBe('unfinished');
 		for (const typed of ['abc', '1/0', '12 13', '=4', 'bust/4']) {

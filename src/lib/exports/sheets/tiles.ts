@@ -21,6 +21,15 @@ export const PAGE_MARGIN: Mm = mm(10);
 /** How far neighbouring pages repeat each other, so that they can be laid over one another and joined. */
 export const OVERLAP: Mm = mm(10);
 
+/** A dotted line across a page, `OVERLAP` inside its right or lower edge, on which the next page's cut edge is laid. */
+export interface Join {
+	readonly edge: 'right' | 'bottom';
+	/** The page that is laid here. */
+	readonly page: string;
+	/** How far across (right) or down (bottom) the sheet the line lies. */
+	readonly at: Mm;
+}
+
 /** One page of a tiled sheet: its name and the part of the sheet that it shows. */
 export interface Tile {
 	/** Row letter and column number, "B2". */
@@ -29,6 +38,10 @@ export interface Tile {
 	readonly top: Mm;
 	readonly width: Mm;
 	readonly height: Mm;
+	/** The edges whose white margin is cut off, because this page is laid over another there. */
+	readonly cuts: readonly ('left' | 'top')[];
+	/** Where other pages are laid over this one. */
+	readonly joins: readonly Join[];
 }
 
 const LETTERS = 26;
@@ -39,24 +52,31 @@ const rowLetter = (row: number): string => {
 	return before + String.fromCharCode('A'.charCodeAt(0) + (row % LETTERS));
 };
 
+/** How many pages of a length cover a length, each repeating OVERLAP of the one before. */
+const pagesOver = (length: number, page: Mm): number =>
+	Math.max(1, Math.ceil((length - OVERLAP) / (page - OVERLAP)));
+
 /** The pages that cover `bounds` on a paper, in reading order, each overlapping its neighbours by OVERLAP. */
 export const tilesOver = (bounds: Bounds, paper: Paper): readonly Tile[] => {
 	const width = mm(paper.width - 2 * PAGE_MARGIN);
 	const height = mm(paper.height - 2 * PAGE_MARGIN);
-	const count = (length: number, page: Mm): number =>
-		Math.max(1, Math.ceil((length - OVERLAP) / (page - OVERLAP)));
-	const [columns, rows] = [
-		count(bounds.right - bounds.left, width),
-		count(bounds.bottom - bounds.top, height)
-	];
+	const columns = pagesOver(bounds.right - bounds.left, width);
+	const rows = pagesOver(bounds.bottom - bounds.top, height);
+	const name = (row: number, column: number): string => `${rowLetter(row)}${column + 1}`;
 	return Array.from({ length: rows * columns }, (_, i) => {
 		const [row, column] = [Math.floor(i / columns), i % columns];
+		const left = mm(bounds.left + column * (width - OVERLAP));
+		const top = mm(bounds.top + row * (height - OVERLAP));
+		const right: Join = { edge: 'right', page: name(row, column + 1), at: mm(left + width - OVERLAP) };
+		const bottom: Join = { edge: 'bottom', page: name(row + 1, column), at: mm(top + height - OVERLAP) };
 		return {
-			name: `${rowLetter(row)}${column + 1}`,
-			left: mm(bounds.left + column * (width - OVERLAP)),
-			top: mm(bounds.top + row * (height - OVERLAP)),
+			name: name(row, column),
+			left,
+			top,
 			width,
-			height
+			height,
+			cuts: [...(column > 0 ? (['left'] as const) : []), ...(row > 0 ? (['top'] as const) : [])],
+			joins: [...(column + 1 < columns ? [right] : []), ...(row + 1 < rows ? [bottom] : [])]
 		};
 	});
 };

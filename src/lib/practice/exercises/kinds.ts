@@ -49,7 +49,8 @@ export const exercise = (key: ExerciseKey, library: (id: string) => Method | und
 		const near = didYouMean(key.step, steps);
 		throw new BadInput('step', `"${key.step}" of ${method.id} cannot be asked as ${key.kind}${near}`);
 	}
-	return rulesOf(key.kind).make(key, method);
+	const { kind, seed, step } = key;
+	return rulesOf(kind).make({ kind, seed, method: method.id, step }, method);
 };
 
 /** The rule of an exercise in words and numbers: what is shown when it is over, or as a worked example before it. */

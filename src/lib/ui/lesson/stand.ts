@@ -37,6 +37,9 @@ const reachAt = (level: Mm): Mm => {
 	return mm(Math.max(...samples.map(({ x }) => x)));
 };
 
+/** How far out the stand reaches anywhere. */
+export const STAND_REACH: Mm = mm(Math.max(...pathSamples(HALF, mm(2)).map(({ x }) => x)));
+
 /** A tape round the body, as its near half is seen: a shallow curve from side to side. */
 const girth = (level: Mm, sag: number): Path => {
 	const out = reachAt(level);

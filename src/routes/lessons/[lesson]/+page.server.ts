@@ -1,11 +1,20 @@
 import { error } from '@sveltejs/kit';
 import { didYouMean } from '#shared/nearest-name.ts';
 import type { LessonLink } from '#ui/lesson/lesson-meta.ts';
+import type { LessonOf } from '#ui/lesson/lesson-of.ts';
 import { LESSONS, methodById, type CataloguedLesson } from '../../catalogue.server.ts';
 import type { PageServerLoad } from './$types';
 
 const link = (lesson: CataloguedLesson | undefined): LessonLink | undefined =>
 	lesson && { href: `/lessons/${lesson.id}`, title: lesson.meta.title };
+
+/** The lesson of every step of a method. */
+const lessonOf = (method: string | undefined): LessonOf =>
+	Object.fromEntries(
+		LESSONS.filter(({ meta }) => method !== undefined && meta.method === method).flatMap((lesson) =>
+			lesson.steps.map((step) => [step, { href: `/lessons/${lesson.id}`, title: lesson.meta.title }])
+		)
+	);
 
 export const load: PageServerLoad = ({ params }) => {
 	const index = LESSONS.findIndex(({ id }) => id === params.lesson);
@@ -22,6 +31,7 @@ export const load: PageServerLoad = ({ params }) => {
 		meta: lesson.meta,
 		steps: lesson.steps,
 		method: lesson.meta.method === undefined ? undefined : methodById(lesson.meta.method),
+		lessonOf: lessonOf(lesson.meta.method),
 		previous: link(LESSONS[index - 1]),
 		next: link(LESSONS[index + 1])
 	};

@@ -1,0 +1,247 @@
+import { describe, expect, it } from 'vitest';
+import { readBody } from '#shared/body.ts';
+import type { Placement, Typed } from '#shared/placement.ts';
+import { mm, type Unit } from '#shared/units.ts';
+import { diagnose, diagnosisWords } from '#checker/missteps/diagnose.ts';
+import type { Diagnosis, Misstep } from '#checker/missteps/misstep.ts';
+import type { Drafted } from '#drafting/evaluate.ts';
+import { at } from '#geometry/point.ts';
+import { BODY, draftOf, FIGURE, mark, smallMethod } from '../../drafting/small-method.ts';
+import { marked, ruled } from '../drafts.ts';
+import { notesOf } from './notes.ts';
+
+/** A lies 220 down; U 250 across from it; V a quarter of the waist 72 and 1, 190, across from W, 420 down. */
+const METHOD = smallMethod([
+	mark('A', 'O', 'down', 'backWidth / 2 + armholeDrop'),
+	mark('W', 'O', 'down', 'backLength'),
+	mark('U', 'A', 'across', 'bust / 4 + bustEase / 4'),
+	mark('V', 'W', 'across', 'waist / 4 + waistEase / 4'),
+	{ kind: 'straight', name: 'side', label: 'the side seam', through: ['U', 'V'] },
+	{ kind: 'level', name: 'waistLevel', label: 'the waist level', from: 'W', reach: 'waist / 4' },
+	{ kind: 'along', name: 'D', label: 'the dart', on: { from: 'U', toward: 'V' }, by: 'dartBelow' }
+]);
+const DRAFT = draftOf(METHOD);
+
+const told = (step: string, placement: Placement, drafted: Drafted = DRAFT, body = BODY): Diagnosis =>
+	diagnose(METHOD, step, body, drafted, placement);
+const notes = (step: string, across: number, down: number) => notesOf(told(step, marked(across, down)));
+
+describe('the place alone', () => {
+	it('exactly where one wrong rule leads: certain, with its words and its place', () => {
+		expect(told('U', marked(490, 220))).toEqual({
+			kind: 'certain',
+			misstep: {
+				note: 'fraction:half-for-quarter',
+				words: 'You took half of the bust; the rule is a quarter.',
+				place: at(490, 220),
+				prior: 0.05
+			}
+		});
+	});
+
+	it('a hand’s width beside it, still certain; a centimetre beside it, no guess', () => {
+		for (const [across, down] of [
+			[491.5, 221],
+			[489, 218.5],
+			[490, 222.5]
+		] as const)
+			expect(notes('U', across, down)).toEqual(['fraction:half-for-quarter']);
+		expect(notes('U', 480, 220)).toEqual([]);
+		expect(notes('U', 490, 230)).toEqual([]);
+	});
+
+	it('where two lead: both, the commoner first', () => {
+		// Half of the ease for a quarter, or a quarter twice: both are 1 cm too much.
+		expect(notes('U', 260, 220)).toEqual(['fraction:half-for-quarter:bustEase', 'allowance:twice:bustEase']);
+	});
+
+	it('of two notes far from equally common only the common one', () => {
+		// Left out, 190; two digits of the result swapped are nowhere near. 192 is still the left-out drop.
+		expect(notes('A', 0, 191.5)).toEqual(['allowance:left-out:armholeDrop']);
+	});
+
+	it('the right place, and all within tolerance of it, is never diagnosed', () => {
+		for (const [across, down] of [
+			[0, 0],
+			[2, 0],
+			[0, -2],
+			[-1.4, 1.4]
+		] as const)
+			expect(told('U', marked(250 + across, 220 + down))).toEqual({ kind: 'none' });
+	});
+
+	it('just beside the right place it is a careless hand and no wrong rule', () => {
+		expect(notes('U', 253.5, 220)).toEqual([]);
+		expect(notes('U', 250, 224)).toEqual([]);
+	});
+
+	it('far from everything, beside the sheet, there is no guess', () => {
+		expect(notes('U', 123, 45)).toEqual([]);
+		expect(notes('U', -4000, 4000)).toEqual([]);
+	});
+});
+
+describe('from the learner’s own points', () => {
+	it('is judged from where they stand', () => {
+		const own: Drafted = { ...DRAFT, points: { ...DRAFT.points, A: at(0, 240) } };
+		expect(notesOf(told('U', marked(490, 240), own))).toEqual(['fraction:half-for-quarter']);
+		expect(notesOf(told('U', marked(250, 240), own))).toEqual([]);
+		expect(notesOf(told('U', marked(490, 220), own))).toEqual([]);
+	});
+
+	it('no guess where the step’s own start is not there, or the body lacks what the rule takes', () => {
+		expect(told('U', marked(490, 220), { points: {}, lines: {} })).toEqual({ kind: 'none' });
+		const { bust: _, ...rest } = FIGURE;
+		expect(told('U', marked(490, 220), DRAFT, readBody(rest))).toEqual({ kind: 'none' });
+	});
+
+	it('a guess without what only other steps need', () => {
+		const { O, A } = DRAFT.points;
+		const { waist: _, hip: __, ...rest } = FIGURE;
+		const some: Drafted = { points: { ...(O && { O }), ...(A && { A }) }, lines: {} };
+		expect(notesOf(told('U', marked(490, 220), some, readBody(rest)))).toEqual(['fraction:half-for-quarter']);
+	});
+
+	it('a line for a point and a point for a line are no mistakes of a rule', () => {
+		expect(told('U', ruled([0, 0], [10, 0]))).toEqual({ kind: 'none' });
+		expect(told('side', marked(250, 220))).toEqual({ kind: 'none' });
+	});
+});
+
+describe('a typed sum', () => {
+	type Words = Omit<Extract<Typed, { form: 'distance' }>, 'form' | 'unit'>;
+	const typed = (
+		step: string,
+		words: Words,
+		place: readonly [number, number] = [777, 777],
+		unit: Unit = 'cm'
+	) => told(step, { kind: 'point', at: [...place], typed: { form: 'distance', unit, ...words } });
+	const across = (sum: string, from = 'A', unit: Unit = 'cm') =>
+		notesOf(typed('U', { sum, from, go: 'across' }, [777, 777], unit));
+
+	it('is compared term by term, whatever its order', () => {
+		for (const sum of ['96/2+1', '1+96/2', '96/2+4/4', '48+1', '0.5*96+1'])
+			expect(across(sum), sum).toEqual(['fraction:half-for-quarter']);
+		for (const sum of ['(96+4)/2', '100/2', '48+2', '96/2+4/2'])
+			expect(across(sum), sum).toEqual(['fraction:half-for-quarter']);
+	});
+
+	it('tells apart what a place cannot', () => {
+		expect(across('96/4+4/2')).toEqual(['fraction:half-for-quarter:bustEase']);
+		expect(across('96/4+4/4+4/4')).toEqual(['allowance:twice:bustEase']);
+		expect(across('24+2')).toHaveLength(2);
+		expect(across('26')).toHaveLength(2);
+	});
+
+	it('in inches too: half of 37 13/16 and 3/8', () => {
+		expect(across('37 13/16 / 2 + 3/8', 'A', 'in')).toEqual(['fraction:half-for-quarter']);
+		// The right number of centimetres, typed as inches.
+		expect(across('96/4+1', 'A', 'in')).toEqual(['unit:inches-for-centimetres']);
+	});
+
+	it('another start and another way are seen as they were typed', () => {
+		expect(across('96/4+1', 'O')).toEqual(['start:O-for-A']);
+		const way = (go: Words['go']) => notesOf(typed('U', { sum: '25', from: 'A', go }));
+		expect([way('in'), way('down'), way('up')]).toEqual([
+			['direction:opposite'],
+			['direction:crossed'],
+			['direction:crossed']
+		]);
+	});
+
+	it('two slips at once are told together, as a rarer misstep', () => {
+		const both = typed('U', { sum: '96/2+1', from: 'W', go: 'across' });
+		expect(both).toMatchObject({
+			kind: 'certain',
+			misstep: {
+				note: 'fraction:half-for-quarter+start:W-for-A',
+				words:
+					'You took half of the bust; the rule is a quarter. You started from W; the rule starts from A.',
+				place: { x: 490, y: 420 }
+			}
+		});
+		const single = typed('U', { sum: '96/2+1', from: 'A', go: 'across' });
+		const prior = (diagnosis: Diagnosis) => (diagnosis.kind === 'certain' ? diagnosis.misstep.prior : 1);
+		expect(prior(both)).toBeLessThan(prior(single) / 10);
+	});
+
+	it('the rule of another step is that step’s point', () => {
+		expect(notesOf(typed('U', { sum: '72/4+1', from: 'W', go: 'across' }))).toEqual(['point:V-for-U']);
+	});
+
+	it('a sum that comes to a wrong rule’s number is that rule; one that comes to no rule’s is none, though its place is near one', () => {
+		const sum = (text: string) => notesOf(typed('U', { sum: text, from: 'A', go: 'across' }, [492, 220]));
+		expect(sum('40+9')).toEqual(['fraction:half-for-quarter']);
+		expect(sum('40+9.2')).toEqual([]);
+		expect(notes('U', 492, 220)).toEqual(['fraction:half-for-quarter']);
+	});
+
+	it('a bare number beside every rule, and a sum that cannot be read, leave it to the place', () => {
+		for (const sum of ['49.2', 'half of 98', '96/0'])
+			expect(notesOf(typed('U', { sum, from: 'A', go: 'across' }, [491, 220])), sum).toEqual([
+				'fraction:half-for-quarter'
+			]);
+	});
+
+	it('what was typed by the rule is left to the place: the start stood wrong', () => {
+		expect(notesOf(typed('U', { sum: '96/4+1', from: 'A', go: 'across' }, [250, 420]))).toEqual([
+			'start:W-for-A'
+		]);
+	});
+
+	it('straight down, where the rule goes along a slope', () => {
+		expect(notesOf(typed('D', { sum: '6', from: 'U', go: 'down' }, [250, 280]))).toEqual(['slope']);
+	});
+
+	it('coordinates tell a place and nothing else', () => {
+		const placement: Placement = {
+			kind: 'point',
+			at: [490, 220],
+			typed: { form: 'coordinates', across: '49', down: '22', unit: 'cm' }
+		};
+		expect(notesOf(told('U', placement))).toEqual(['fraction:half-for-quarter']);
+	});
+});
+
+describe('a ruled line', () => {
+	it('from or to another point, its other end right', () => {
+		expect(notesOf(told('side', ruled([250, 220], [0, 420])))).toEqual(['ends:W-for-V']);
+		expect(notesOf(told('side', ruled([0, 420], [250, 220])))).toEqual(['ends:W-for-V']);
+		expect(notesOf(told('side', ruled([0, 220], [190, 420])))).toEqual(['ends:A-for-U']);
+		const [misstep] = [told('side', ruled([0, 220], [190, 420]))];
+		expect(diagnosisWords(misstep)).toBe('You ruled the line from A; the rule has U there.');
+	});
+
+	it('a level at another point, as long as one likes', () => {
+		expect(notesOf(told('waistLevel', ruled([0, 220], [300, 220])))).toEqual(['ends:A-for-W']);
+	});
+
+	it('no guess for a right one, for two wrong ends, or for an end at no point', () => {
+		expect(notesOf(told('side', ruled([250, 220], [190, 420])))).toEqual([]);
+		expect(notesOf(told('side', ruled([0, 220], [0, 420])))).toEqual([]);
+		expect(notesOf(told('side', ruled([250, 220], [150, 420])))).toEqual([]);
+		expect(notesOf(told('waistLevel', ruled([0, 420], [190, 420])))).toEqual([]);
+		expect(notesOf(told('waistLevel', ruled([0, 420], [190, 440])))).toEqual([]);
+	});
+});
+
+describe('words', () => {
+	const misstep = (words: string): Misstep => ({ note: 'x', words, place: at(0, 0), prior: mm(1) });
+	const one = misstep('You took half of the bust; the rule is a quarter.');
+	const two = misstep('You left out the bust ease.');
+	const three = misstep('You started from N; the rule starts from O.');
+
+	it('nothing for none, the misstep’s own for one', () => {
+		expect(diagnosisWords({ kind: 'none' })).toBe('');
+		expect(diagnosisWords({ kind: 'certain', misstep: one })).toBe(one.words);
+	});
+
+	it('what was done, for two and for three', () => {
+		expect(diagnosisWords({ kind: 'either', missteps: [one, two] })).toBe(
+			'Either you took half of the bust, or you left out the bust ease.'
+		);
+		expect(diagnosisWords({ kind: 'either', missteps: [one, two, three] })).toBe(
+			'Either you took half of the bust, or you left out the bust ease, or you started from N.'
+		);
+	});
+});

@@ -1,0 +1,185 @@
+/**
+ * The front block a second time, from the printed rules alone: straight-line arithmetic in centimetres
+ * that shares no code with the program, so that a mistake would have to be made twice. Only the back's
+ * shoulder and side seam come from the back worked by hand.
+ */
+import { handBack, type Numbers, type Spot } from './back-block.ts';
+
+type Cubic = readonly [Spot, Spot, Spot, Spot];
+
+/** A front worked by hand: places, lengths and the curves' control places, all in centimetres. */
+export interface HandFront {
+	readonly points: Readonly<Record<string, Spot>>;
+	readonly lengths: Readonly<Record<string, number>>;
+	/** For each curve its cubics, as start, two handles, end. */
+	readonly curves: Readonly<Record<string, readonly Cubic[]>>;
+	readonly hasDart: boolean;
+	/** How much longer the side seam with its dart closed is than the back's. */
+	readonly sideDifference: number;
+	/** The pairs of measurements at odds; nothing is drafted where there is one. */
+	readonly odds: readonly string[];
+	/** What is warned about: the front shorter than the back, side seams that do not agree. */
+	readonly warnings: readonly ('shorter' | 'sideSeam')[];
+}
+
+const USUAL: Numbers = {
+	...{ bustEase: 4, waistEase: 4, hipEase: 4, armholeDrop: 3, neckAllow: 1, frontNeckDrop: 1 },
+	...{ shoulderDropFront: 4, hollowFront: 1.5, dartBelow: 6, dartShort: 2.5 }
+};
+
+/** Sums of decimal centimetres end in noise, which must not move a body across a limit. */
+const NOISE = 1e-9;
+
+const apart = (a: Spot, b: Spot): number => Math.sqrt((a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2);
+/** The place so far from `a` on the way to `b`. */
+const onTheWay = (a: Spot, b: Spot, far: number): Spot => [
+	a[0] + ((b[0] - a[0]) * far) / apart(a, b),
+	a[1] + ((b[1] - a[1]) * far) / apart(a, b)
+];
+
+const placeOn = ([a, b, c, d]: Cubic, t: number): Spot => {
+	const s = 1 - t;
+	const along = (i: 0 | 1): number =>
+		s * s * s * a[i] + 3 * s * s * t * b[i] + 3 * s * t * t * c[i] + t * t * t * d[i];
+	return [along(0), along(1)];
+};
+
+/** The chords of n pieces fall short by a share that goes with 1 / n²; twice as many pieces tell how much. */
+const cubicLength = (cubic: Cubic): number => {
+	const chords = (pieces: number): number => {
+		let sum = 0;
+		for (let i = 0; i < pieces; i++)
+			sum += apart(placeOn(cubic, i / pieces), placeOn(cubic, (i + 1) / pieces));
+		return sum;
+	};
+	return (4 * chords(1600) - chords(800)) / 3;
+};
+
+/** Four thirds of the root of two less one. */
+const K = 0.552_284_749_8;
+/** A cubic between two ends toward the corner where their square lines meet; by thirds along u and against v where there is none. */
+const toward = (p: Spot, u: Spot, q: Spot, v: Spot, corner: Spot | undefined): Cubic => {
+	if (corner)
+		return [
+			p,
+			[p[0] + K * (corner[0] - p[0]), p[1] + K * (corner[1] - p[1])],
+			[q[0] + K * (corner[0] - q[0]), q[1] + K * (corner[1] - q[1])],
+			q
+		];
+	const third = apart(p, q) / 3;
+	return [p, [p[0] + third * u[0], p[1] + third * u[1]], [q[0] - third * v[0], q[1] - third * v[1]], q];
+};
+
+const ACROSS: Spot = [1, 0];
+const DOWN: Spot = [0, 1];
+
+/** From C leaving straight across, to N arriving square to the shoulder, which runs (run, drop) from N. */
+const neckCurve = (C: Spot, N: Spot, run: number, drop: number): Cubic => {
+	const size = Math.sqrt(run * run + drop * drop);
+	// The square line at N goes down and inward: it reaches C's depth so far inward of N.
+	const x = N[0] - (C[1] * drop) / run;
+	return toward(C, ACROSS, N, [drop / size, -run / size], x > 0 && C[1] > 0 ? [x, C[1]] : undefined);
+};
+
+/** From S square to the shoulder, through M straight down, to U straight across. */
+const armholeCurve = (S: Spot, M: Spot, U: Spot, run: number, drop: number): readonly [Cubic, Cubic] => {
+	const size = Math.sqrt(run * run + drop * drop);
+	const inward = S[0] - M[0];
+	// The square line at S has gone so far down where it is as far in as M.
+	const y = S[1] + (inward * run) / drop;
+	const ahead = inward > 0 && y < M[1];
+	const below = U[0] > M[0] && U[1] > M[1];
+	return [
+		toward(S, [-drop / size, run / size], M, DOWN, ahead ? [M[0], y] : undefined),
+		toward(M, DOWN, U, ACROSS, below ? [M[0], U[1]] : undefined)
+	];
+};
+
+/** The bust dart and the side seam, down to the waist. */
+const sideOf = (U: Spot, V: Spot, T: Spot, intake: number, below: number, short: number) => {
+	if (intake <= NOISE) return { points: {}, lengths: { side: apart(U, V) }, seam: apart(U, V) };
+	const D = onTheWay(U, V, below);
+	const D1 = onTheWay(U, V, below - intake / 2);
+	const D2 = onTheWay(U, V, below + intake / 2);
+	const leg = apart(T, D1);
+	const E = onTheWay(T, D2, leg);
+	const X: Spot = [(D1[0] + E[0]) / 2, (D1[1] + E[1]) / 2];
+	const Y = onTheWay(T, X, short);
+	const [sideAbove, sideBelow] = [apart(U, D1), apart(E, V)];
+	return {
+		points: { D, D1, D2, E, X, Y },
+		lengths: { dartUpper: leg, dartLower: leg, sideAbove, sideBelow },
+		seam: sideAbove + sideBelow
+	};
+};
+
+/** What a front is refused for when its back can be drafted, in the order of the printed list. */
+const frontOdds = (value: (key: string) => number, shoulder: number, U: Spot, V: Spot): readonly string[] => {
+	// A shoulder that does not even reach has no meeting point, and nothing after it is drafted.
+	if (shoulder < value('shoulderDropFront') - NOISE) return ['neck backWidth'];
+	const intake = value('frontLength') - value('backLength');
+	const [above, beyond] = [value('dartBelow') - intake / 2, value('dartBelow') + intake / 2];
+	const legsOutside = intake > NOISE && (above < -NOISE || beyond > apart(U, V) + NOISE);
+	const bust = value('bustHeight');
+	const odds: string[] = [];
+	if (shoulder <= value('shoulderDropFront') + NOISE) odds.push('neck backWidth');
+	if (intake > 10 + NOISE || legsOutside) odds.push('frontLength backLength');
+	if (value('bustSpan') / 2 > 0.9 * U[0] + NOISE) odds.push('bustSpan bust');
+	if (U[1] - bust > 3 + NOISE || bust >= value('frontLength') - NOISE) odds.push('bustHeight frontLength');
+	return odds;
+};
+
+/** Works the front of a body; allowances that are not given are the usual ones. */
+export const handFront = (given: Numbers): HandFront => {
+	const value = (key: string): number => {
+		const found = given[key] ?? USUAL[key];
+		if (found === undefined) throw new Error(`no ${key} was given`);
+		return found;
+	};
+	const back = handBack(given);
+	const shoulder = back.lengths['shoulder'] ?? NaN;
+	const drop = value('shoulderDropFront');
+	const waist = value('frontLength');
+	const hip = waist + value('waistToHip');
+	const armhole = value('backWidth') / 2 + value('armholeDrop');
+	const neck = value('neck') / 6 + value('neckAllow');
+	const N: Spot = [neck, 0];
+	const C: Spot = [0, neck + value('frontNeckDrop')];
+	const run = Math.sqrt(shoulder * shoulder - drop * drop);
+	const S: Spot = [neck + run, drop];
+	const M: Spot = [S[0] - value('hollowFront'), (drop + armhole) / 2];
+	const U: Spot = [(value('bust') + value('bustEase')) / 4, armhole];
+	const V: Spot = [(value('waist') + value('waistEase')) / 4, waist];
+	const J: Spot = [(value('hip') + value('hipEase')) / 4, hip];
+	const T: Spot = [value('bustSpan') / 2, value('bustHeight')];
+	const intake = waist - value('backLength');
+	const side = sideOf(U, V, T, intake, value('dartBelow'), value('dartShort'));
+	const sideDifference = side.seam - (back.lengths['side'] ?? NaN);
+
+	const neckLine = neckCurve(C, N, run, drop);
+	const armholeLine = armholeCurve(S, M, U, run, drop);
+	const third = apart(V, J) / 3;
+	const hipLine: Cubic = [V, [V[0] + (J[0] - V[0]) / 3, V[1] + (J[1] - V[1]) / 3], [J[0], J[1] - third], J];
+	return {
+		points: {
+			...{ O: [0, 0], A: [0, armhole], B: [0, T[1]], W: [0, waist], H: [0, hip], N, C, S },
+			...{ Q: [S[0], armhole], P: [S[0], M[1]], M, U, T, V, J, ...side.points }
+		},
+		lengths: {
+			...{ armholeLevel: U[0], waistLevel: V[0], hipLevel: J[0], hem: J[0] },
+			// From C to the waist and on to the hip: back along itself where the neck is deeper than the waist.
+			...{ centre: Math.abs(waist - C[1]) + (hip - waist), shoulder, ...side.lengths },
+			neck: cubicLength(neckLine),
+			armhole: cubicLength(armholeLine[0]) + cubicLength(armholeLine[1]),
+			hip: cubicLength(hipLine)
+		},
+		curves: { neck: [neckLine], armhole: armholeLine, hip: [hipLine] },
+		hasDart: intake > NOISE,
+		sideDifference,
+		odds: back.odds.length > 0 ? back.odds : frontOdds(value, shoulder, U, V),
+		warnings: [
+			...(intake < -0.5 - NOISE ? (['shorter'] as const) : []),
+			...(Math.abs(sideDifference) > 0.5 ? (['sideSeam'] as const) : [])
+		]
+	};
+};
