@@ -27,14 +27,15 @@ const placementNear = (draft: Draft, step: string, by: number): Placement => {
 	const line = draft.lines[step];
 	if (!line) throw new Error(`nothing is drafted as ${step}`);
 	const { segments } = placementOfPath(line.path);
-	return {
-		kind: 'line',
-		segments: segments.map((segment) => {
-			const ends = { from: strayed(segment.from, by), to: strayed(segment.to, by) };
-			if (!('leaving' in segment)) return ends;
-			return { ...ends, leaving: strayed(segment.leaving, by), arriving: strayed(segment.arriving, by) };
-		})
-	};
+	// Each piece begins where the one before it ended: a line with a gap would not be judged at all.
+	let from = strayed(segments[0]?.from ?? [0, 0], by);
+	const drawn = segments.map((segment) => {
+		const ends = { from, to: strayed(segment.to, by) };
+		from = ends.to;
+		if (!('leaving' in segment)) return ends;
+		return { ...ends, leaving: strayed(segment.leaving, by), arriving: strayed(segment.arriving, by) };
+	});
+	return { kind: 'line', segments: drawn };
 };
 
 interface Case {
