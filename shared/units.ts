@@ -38,7 +38,8 @@ export class UnreadableLength extends Error {
 }
 
 const RULE = 'write a number such as 96, 96.5, 96,5 or 37 3/4, with cm, mm or " after it if you like';
-const UNIT_WORDS: Readonly<Record<string, Unit>> = {
+/** The words and signs by which people write a unit, in small letters. */
+export const UNIT_WORDS: Readonly<Record<string, Unit>> = {
 	mm: 'mm',
 	cm: 'cm',
 	in: 'in',

@@ -59,23 +59,25 @@ const readBodyFile = async (file: string | undefined, method: Method): Promise<B
 };
 
 const submissionSchema = z.looseObject({
-	learner: z.union([z.string(), z.number()]).optional(),
-	body: z.unknown(),
+	body: z.unknown().optional(),
 	placements: z.record(z.string(), z.unknown())
 });
+/** Whose work a line holds is known even where the rest of it is of no use. */
+const learnerSchema = z.looseObject({ learner: z.union([z.string(), z.number()]) });
 
 /** One line of standard input as one line of output; what is wrong with it is said in its place. */
 const checkLine = (line: string, number: number, { method, policy, body }: Setting): string => {
 	const place = `line ${String(number)}`;
 	let learner: string | number = number;
 	try {
-		const parsed = submissionSchema.safeParse(parsedJson({ text: line, place }));
+		const input = parsedJson({ text: line.replace(/^\uFEFF/, ''), place });
+		learner = learnerSchema.safeParse(input).data?.learner ?? number;
+		const parsed = submissionSchema.safeParse(input);
 		if (!parsed.success)
 			throw new BadInput(
 				place,
 				`a submission is {"placements":{...}} and may have a body, not ${shown(line)}`
 			);
-		learner = parsed.data.learner ?? number;
 		const own =
 			parsed.data.body === undefined
 				? body

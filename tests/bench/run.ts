@@ -6,11 +6,12 @@ import { checkingFigures } from './checking.ts';
 import { draftingFigures } from './drafting.ts';
 import type { Figure } from './figure.ts';
 import { pageWeightFigures } from './page-weight.ts';
+import { submissionFigures } from './submissions.ts';
 
 const say = ({ name, figure, goal, met }: Figure): void => {
 	console.log(`${met ? 'met    ' : 'NOT MET'}  ${name}: ${figure}; goal: ${goal}`);
 };
 
-for (const measure of [draftingFigures, checkingFigures, pageWeightFigures]) {
+for (const measure of [draftingFigures, checkingFigures, submissionFigures, pageWeightFigures]) {
 	for (const figure of await measure()) say(figure);
 }

@@ -58,12 +58,33 @@ describe('pages over a sheet, by head arithmetic on A4: 190 by 277 seen, 10 repe
 
 	it('go row by row, and start at the sheet’s own corner', () => {
 		const tiles = tilesOver(bounds(-8, -12, 300, 500), a4);
-		expect(tiles).toEqual([
+		expect(tiles).toMatchObject([
 			{ name: 'A1', left: -8, top: -12, width: 190, height: 277 },
 			{ name: 'A2', left: 172, top: -12, width: 190, height: 277 },
 			{ name: 'B1', left: -8, top: 255, width: 190, height: 277 },
 			{ name: 'B2', left: 172, top: 255, width: 190, height: 277 }
 		]);
+	});
+
+	it('are cut where they are laid over another, and say which is laid on which line', () => {
+		const tiles = tilesOver(bounds(-8, -12, 300, 500), a4);
+		expect(tiles.map(({ name, cuts, joins }) => ({ name, cuts, joins }))).toEqual([
+			{
+				name: 'A1',
+				cuts: [],
+				joins: [
+					{ edge: 'right', page: 'A2', at: 172 },
+					{ edge: 'bottom', page: 'B1', at: 255 }
+				]
+			},
+			{ name: 'A2', cuts: ['left'], joins: [{ edge: 'bottom', page: 'B2', at: 255 }] },
+			{ name: 'B1', cuts: ['top'], joins: [{ edge: 'right', page: 'B2', at: 172 }] },
+			{ name: 'B2', cuts: ['left', 'top'], joins: [] }
+		]);
+	});
+
+	it('a page alone has nothing to cut and nothing to join', () => {
+		expect(tilesOver(bounds(0, 0, 100, 100), a4)).toMatchObject([{ cuts: [], joins: [] }]);
 	});
 
 	it('a back block takes a few pages, not many', () => {
@@ -122,6 +143,24 @@ describe('any sheet on any paper', () => {
 				if (i > 0) expect((tops[i - 1] ?? NaN) + first.height - top).toBeCloseTo(OVERLAP, 9);
 			if (lefts.length > 1) expect((lefts.at(-2) ?? NaN) + first.width).toBeLessThan(sheet.right);
 			if (tops.length > 1) expect((tops.at(-2) ?? NaN) + first.height).toBeLessThan(sheet.bottom);
+		}
+	});
+
+	it('whoever cuts an edge and lays it on its dotted line has every place of the sheet once, where it belongs', () => {
+		for (const { tiles } of cases) {
+			const found = new Map(tiles.map((tile) => [tile.name, tile]));
+			const joined = new Set<string>();
+			for (const { joins, left, top, width, height } of tiles)
+				for (const { edge, page, at } of joins) {
+					const laid = found.get(page);
+					// The cut edge of the page is the very line of the sheet that the dotted line is.
+					expect(edge === 'right' ? laid?.left : laid?.top).toBeCloseTo(at, 9);
+					expect(laid?.cuts).toContain(edge === 'right' ? 'left' : 'top');
+					expect(edge === 'right' ? left + width - at : top + height - at).toBeCloseTo(OVERLAP, 9);
+					joined.add(`${page} ${edge === 'right' ? 'left' : 'top'}`);
+				}
+			const cut = tiles.flatMap(({ name, cuts }) => cuts.map((edge) => `${name} ${edge}`));
+			expect([...joined].sort()).toEqual(cut.sort());
 		}
 	});
 

@@ -1,12 +1,13 @@
 /**
  * `npm run measure:missteps`: how often a seeded misstep is recognised, over many bodies and all point steps
- * of both blocks. Writes tests/measure/missteps.md beside this file; the same seed gives the same table. About
- * half a minute.
+ * of both blocks. Writes missteps.md beside this file, and the help page tests/checker/missteps/told-slips.md; the
+ * same seed gives the same table. About half a minute.
  */
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { format, resolveConfig } from 'prettier';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
+import { toldPage } from '../checker/missteps/told-diagnosis.ts';
 import {
 	anywhere,
 	APART,
@@ -19,7 +20,6 @@ import {
 	type Injected
 } from './sample.ts';
 
-const FILE = fileURLToPath(new URL('missteps.md', import.meta.url));
 /** Placements at each spot that come of no single misstep. */
 const [ANYWHERE, ON_THE_WAY, BY_TWO] = [60, 30, 15];
 
@@ -150,6 +150,11 @@ ${table(['kind', 'made', 'separable', 'right', 'no guess', 'told', 'certain and 
 `;
 };
 
-const settings = await resolveConfig(FILE);
-writeFileSync(FILE, await format(report(), { ...settings, filepath: FILE }));
-console.log(`written: ${FILE}`);
+const write = async (file: string, page: string): Promise<void> => {
+	const settings = await resolveConfig(file);
+	writeFileSync(file, await format(page, { ...settings, filepath: file }));
+	console.log(`written: ${file}`);
+};
+
+await write(fileURLToPath(new URL('../checker/missteps/told-slips.md', import.meta.url)), toldPage());
+await write(fileURLToPath(new URL('missteps.md', import.meta.url)), report());

@@ -59,15 +59,14 @@ export const spots = (): readonly Spot[] => {
 };
 
 /** The notes that are told of a placement, the likeliest first. */
-export const toldAt = ({ method, step, body, draft }: Spot, { x, y }: SheetPoint): readonly string[] => {
+const toldAt = ({ method, step, body, draft }: Spot, { x, y }: SheetPoint): readonly string[] => {
 	const diagnosis = diagnose(method, step.name, body, draft, { kind: 'point', at: [x, y] });
 	if (diagnosis.kind === 'certain') return [diagnosis.misstep.note];
 	return diagnosis.kind === 'either' ? diagnosis.missteps.map(({ note }) => note) : [];
 };
 
 /** Whether a placement would pass for right. */
-export const isRight = ({ right }: Spot, placed: SheetPoint): boolean =>
-	distance(placed, right) <= POINT_TOLERANCE;
+const isRight = ({ right }: Spot, placed: SheetPoint): boolean => distance(placed, right) <= POINT_TOLERANCE;
 
 const shaken = ({ x, y }: SheetPoint, chance: Chance): SheetPoint =>
 	at(x + NOISE * chance.normal(), y + NOISE * chance.normal());

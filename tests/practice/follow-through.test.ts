@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
+import type { Body } from '#shared/body.ts';
 import { at } from '#geometry/point.ts';
 import { evaluate, type Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
@@ -31,6 +32,19 @@ describe('a draft followed through from a wrong point', () => {
 		expect(wrong?.lines['neck']).toEqual(back.lines['neck']);
 		// The side from U down to V, 42.5 cm down and 20.5 across.
 		expect(wrong?.lines['side']?.length).toBeCloseTo(Math.hypot(250 - 205, 425 - 232), 9);
+	});
+
+	it('has no dart where the body has none', () => {
+		const { measurements } = heron;
+		const level = {
+			...heron,
+			measurements: { ...measurements, frontLength: measurements.backLength }
+		} as Body;
+		const evaluation = evaluate(FRONT, level);
+		if (evaluation.kind === 'refused') throw new Error('the level body is refused');
+		const wrong = followedThrough(FRONT, level, evaluation.draft, 'A', at(0, 232));
+		expect(Object.keys(wrong?.points ?? {}).sort()).toEqual(Object.keys(evaluation.draft.points).sort());
+		expect(wrong?.points).not.toHaveProperty('D1');
 	});
 
 	it('leaves the true draft as it was', () => {

@@ -75,7 +75,7 @@ describe('skills', () => {
 
 describe('a practice set', () => {
 	it('has as many exercises as were asked for, of at least three kinds, and all can be made', () => {
-		for (const seed of seeds(20)) {
+		for (const seed of seeds(8)) {
 			const set = practiceSet(seed, SKILLS, COUNT);
 			expect(set).toHaveLength(COUNT);
 			expect(new Set(set.map(({ kind }) => kind)).size).toBeGreaterThanOrEqual(3);
@@ -116,6 +116,14 @@ describe('a practice set', () => {
 		if (!one) throw new Error('the shoulder is not a skill');
 		const mastered = SKILLS.map((skill) => (skill === one ? { ...skill, known: 0.99 } : skill));
 		expect(frequency(mastered, 'true:shoulder')).toBeLessThan(frequency(SKILLS, 'true:shoulder') / 4);
+	});
+
+	it('asks for a rule of both drafts as often as for a rule of one', () => {
+		const [both, one] = [frequency(SKILLS, rule(BACK, 'U')), frequency(SKILLS, rule(FRONT, 'T'))];
+		expect(SKILLS.filter(({ rule: each }) => each === rule(BACK, 'U'))).toHaveLength(2);
+		expect(SKILLS.filter(({ rule: each }) => each === rule(FRONT, 'T'))).toHaveLength(1);
+		expect(both / one).toBeGreaterThan(0.7);
+		expect(both / one).toBeLessThan(1.4);
 	});
 
 	it('asks for what is due, though it is known', () => {

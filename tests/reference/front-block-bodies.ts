@@ -57,7 +57,7 @@ export interface Limit {
 	readonly what: string;
 	readonly on: Numbers;
 	readonly key: string;
-	/** One hundredth of a centimetre this way breaks the rule. */
+	/** A hair this way breaks the rule. */
 	readonly over: 1 | -1;
 	/** Whether standing on the limit is refused too. */
 	readonly refusedOn: boolean;

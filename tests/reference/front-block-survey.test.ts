@@ -31,14 +31,14 @@ const drafted: readonly Drawn[] = WORKED.flatMap(({ figure, evaluation, hand }) 
 const lengthOf = ({ lines }: Draft, name: string): number => lines[name]?.length ?? NaN;
 
 describe('the front of the 300 women of the survey', () => {
-	it('297 are drafted: 176 with a dart and 121 without; 82 are warned of a short front, none of a side seam', () => {
+	it('297 are drafted: 176 with a dart and 121 without; 81 are warned of a short front, 82 of the side seam', () => {
 		const count = (is: (each: Drawn) => boolean): number => drafted.filter(is).length;
 		const warnedOf = (words: RegExp) => count(({ draft }) => draft.warnings.some((each) => words.test(each)));
 		expect(WORKED).toHaveLength(300);
 		expect(drafted).toHaveLength(297);
 		expect(count(({ draft }) => 'D1' in draft.points)).toBe(176);
-		expect(warnedOf(/^frontLength and backLength: the front is shorter/)).toBe(82);
-		expect(warnedOf(/side seam/)).toBe(0);
+		expect(warnedOf(/^frontLength and backLength: the front is shorter/)).toBe(81);
+		expect(warnedOf(/side seam/)).toBe(82);
 	});
 
 	it('are refused only where two measurements are at odds, worked again by hand', () => {
@@ -71,8 +71,8 @@ describe('the front of the 300 women of the survey', () => {
 		for (const { figure, draft } of drafted) {
 			const outline = outlineOf(METHOD, draft);
 			if (!outline) throw new Error('no outline');
-			const tip = draft.points['T'];
-			const through = outline.some(({ to }) => to.x === tip?.x && to.y === tip?.y);
+			const { T: tip } = draft.points;
+			const through = outline.some(({ to }) => tip !== undefined && to.x === tip.x && to.y === tip.y);
 			expect(through, 'the outline runs through the bust point').toBe('D1' in draft.points);
 			expect(selfCrossings(outline), JSON.stringify(figure)).toEqual([]);
 		}

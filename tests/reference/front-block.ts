@@ -95,8 +95,16 @@ const armholeCurve = (S: Spot, M: Spot, U: Spot, run: number, drop: number): rea
 	];
 };
 
+/** The side of a front: with its dart, or where there is none one straight seam. */
+interface Side {
+	readonly points: Readonly<Record<string, Spot>>;
+	readonly lengths: Readonly<Record<string, number>>;
+	/** From the underarm to the waist, with the dart closed. */
+	readonly seam: number;
+}
+
 /** The bust dart and the side seam, down to the waist. */
-const sideOf = (U: Spot, V: Spot, T: Spot, intake: number, below: number, short: number) => {
+const sideOf = (U: Spot, V: Spot, T: Spot, intake: number, below: number, short: number): Side => {
 	if (intake <= NOISE) return { points: {}, lengths: { side: apart(U, V) }, seam: apart(U, V) };
 	const D = onTheWay(U, V, below);
 	const D1 = onTheWay(U, V, below - intake / 2);

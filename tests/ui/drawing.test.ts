@@ -5,6 +5,7 @@ import { at, type SheetPoint } from '#geometry/point.ts';
 import { boundsOf, polyline, type Path } from '#geometry/path.ts';
 import { cubic } from '#geometry/segment.ts';
 import { placeLabels } from '#ui/drawing/labels.ts';
+import { leafFor } from '#ui/drawing/leaf.ts';
 import { screenPath } from '#ui/drawing/screen-path.ts';
 import { fitted, type ScreenPoint, type SheetView } from '#ui/sheet/view.ts';
 import { backBlock } from '../drafting/lesson-method.ts';
@@ -92,6 +93,18 @@ describe('names of points', () => {
 		}
 	});
 
+	it('where there is no room beside the point, stand further off, and a line leads to them', () => {
+		const crowd = ['D1', 'D', 'X', 'D2', 'E'].map((name, i) => ({ name, at: at(100, 100 + 4 * i) }));
+		const labels = placeLabels(crowd, [polyline(at(100, 0), at(100, 300))], ONE);
+		expect(labels.some(({ led }) => led)).toBe(true);
+		for (const { name, at: place, point, led } of labels) {
+			expect(gap(place, point), name).toBeCloseTo(led ? 30 : 15, 9);
+			for (const other of labels)
+				if (other.name !== name) expect(gap(place, other.at), `${name}, ${other.name}`).toBeGreaterThan(12);
+		}
+		expect(placeLabels([{ name: 'A', at: at(0, 0) }], [], ONE)).toMatchObject([{ led: false }]);
+	});
+
 	it('a line of no length is in nobody’s way', () => {
 		expect(sideOf([at(100, 100)], [polyline(at(100, 100), at(100, 100))])).toBe('above right');
 	});
@@ -105,5 +118,34 @@ describe('a line on the screen', () => {
 			cubic(at(15, 30), at(16, 31), at(17, 33), at(20.125, 40))
 		];
 		expect(screenPath(view, path)).toBe('M0.00 0.00L10.00 20.00C12.00 22.00 14.00 26.00 20.25 40.00');
+	});
+});
+
+describe('a figure’s leaf', () => {
+	const box = (width: number, height: number) => ({
+		left: mm(0),
+		top: mm(10),
+		right: mm(width),
+		bottom: mm(10 + height)
+	});
+
+	it('fills its room with a broad draft, with room for names at every edge', () => {
+		const { size, view } = leafFor(box(500, 300), 578);
+		expect(size).toEqual({ width: 578, height: 368 });
+		expect(view).toEqual({ scale: 1, left: -44, top: -24 });
+	});
+
+	it('is as narrow as a tall draft needs, and not taller than a phone can show', () => {
+		for (const room of [300, 330, 442]) {
+			const { size, view } = leafFor(box(265, 630), room);
+			expect(size.width).toBeLessThan(room);
+			expect(size.height).toBeLessThanOrEqual(Math.ceil(room * 1.7));
+			expect(size.height).toBeGreaterThan(room * 1.6);
+			expect(size.width - 44 - 34).toBeCloseTo(265 * view.scale, -0.5);
+		}
+	});
+
+	it('shows at least 8 cm, however little is drawn', () => {
+		expect(leafFor(box(0, 0), 438).view.scale).toBeCloseTo((438 - 78) / 80, 9);
 	});
 });

@@ -13,7 +13,7 @@ const lineWords = (method: Method, name: string): string => {
 	const [alias = '', own] = name.split('.');
 	if (own === undefined) return method.steps.find((each) => each.name === name)?.label ?? name;
 	const used = method.uses[alias];
-	return used ? lineWords(used, own).replace(/^the /, `the ${alias}'s `) : name;
+	return used ? lineWords(used, own).replace(/^((the|an?) )?/, `the ${alias}'s `) : name;
 };
 
 const speechOf = (method: Method, unit: Unit): Speech => ({

@@ -8,7 +8,7 @@ import { formulaKeys, type Formula } from './formula/formula.ts';
 import { parseFormula, type KnownNames } from './formula/parse.ts';
 import type { Method } from './method.ts';
 import { conditionFormulas, readComparisons, readConditions, readQuantity } from './read-conditions.ts';
-import { readStep, stepKeys, stepMakes, stepNeeds } from './steps/kinds.ts';
+import { dependenceFormulas, readStep, stepKeys, stepMakes, stepNeeds } from './steps/kinds.ts';
 import type { FormulaReader, Step } from './steps/step-rules.ts';
 
 const readAllowances = (file: MethodFile, place: string): readonly Allowance[] => {
@@ -131,7 +131,9 @@ const measurementsOf = (
 ): readonly MeasurementKey[] => {
 	const named = new Set([
 		...steps.flatMap((step) => stepKeys(step, 'measurement')),
-		...formulas.flatMap((formula) => formulaKeys(formula, 'measurement')),
+		...[...steps.flatMap(dependenceFormulas), ...formulas].flatMap((formula) =>
+			formulaKeys(formula, 'measurement')
+		),
 		...Object.values(uses).flatMap(({ measurements }) => measurements)
 	]);
 	return MEASUREMENT_KEYS.filter((key) => named.has(key));

@@ -50,14 +50,11 @@ const pairsOf = (missteps: readonly Misstep[]): readonly (readonly [Misstep, Mis
 			.map((other) => [one, other] as const)
 	);
 
-/** Swapped digits are no misstep of a number whose digits are alike; all others a body either has or hides. */
-const dependsOnDigits = ({ note }: Misstep): boolean => note.startsWith('digits');
-
 /** The commonest misstep of each note that any of these bodies has. */
 const everyNote = (stands: readonly Stand[]): readonly Misstep[] => {
 	const notes = new Map<string, Misstep>();
 	for (const each of stands.flatMap(({ missteps }) => missteps)) {
-		if (!dependsOnDigits(each) && each.prior > (notes.get(each.note)?.prior ?? 0)) notes.set(each.note, each);
+		if (each.prior > (notes.get(each.note)?.prior ?? 0)) notes.set(each.note, each);
 	}
 	return [...notes.values()];
 };

@@ -1,11 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { readBody } from '#shared/body.ts';
-import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import { pointMissteps } from '#checker/missteps/point-missteps.ts';
 import { NotDrafted, type Drafted } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
-import { backBlock, frontBlock } from '../../drafting/lesson-method.ts';
 import { BODY, draftOf, FIGURE, mark, smallMethod } from '../../drafting/small-method.ts';
 
 const rounded = (value: number): number => Math.round(value * 100) / 100 + 0;
@@ -342,73 +340,5 @@ describe('what is asked for wrongly', () => {
 		const { bust: _, ...rest } = FIGURE;
 		expect(() => pointMissteps(method, 'U', readBody(rest), draftOf(method))).toThrow(BadInput);
 		expect(() => pointMissteps(method, 'Z', BODY, empty)).toThrow('no step "Z"');
-	});
-});
-
-describe('the two blocks', () => {
-	const all = [backBlock(), frontBlock()].flatMap((method) =>
-		DEMO_BODIES.flatMap(({ body }) => {
-			const draft = draftOf(method, body);
-			return Object.keys(draft.points).flatMap((step) =>
-				pointMissteps(method, step, body, draft).map((misstep) => ({ step, misstep }))
-			);
-		})
-	);
-
-	it('every kind of misstep is met', () => {
-		const kinds = new Set(all.map(({ misstep }) => misstep.note.replace(/:[A-Z].*$/, '')));
-		for (const kind of [
-			'fraction:half-for-quarter',
-			'fraction:third-for-sixth',
-			'fraction:whole-for-half',
-			'allowance:left-out:bustEase',
-			'allowance:twice:armholeDrop',
-			'allowance:subtracted:neckAllow',
-			'allowance:hollowFront-for-hollowBack',
-			'measurement:waist-for-bust',
-			'measurement:frontLength-for-backLength',
-			'measurement:bustSpan-for-backWidth',
-			'start',
-			'toward',
-			'distance',
-			'point',
-			'panel:back',
-			'direction:opposite',
-			'direction:crossed',
-			'slope',
-			'unit:inches-for-centimetres',
-			'unit:centimetres-for-inches',
-			'decimal',
-			'tape:10cm',
-			'digits:swapped'
-		])
-			expect([...kinds], kind).toContain(kind);
-	});
-
-	it('every one has a note without numbers of the body, a sentence to the learner and a prior', () => {
-		expect(all.length).toBeGreaterThan(5000);
-		for (const { step, misstep } of all) {
-			const { note, words, prior } = misstep;
-			expect(note.replace(/\b[A-Z]\d?\b|10cm/g, ''), step).toMatch(/^[a-zA-Z:-]+$/);
-			expect(words, note).toMatch(/^You [^;]+(; [^;]+)?\.$/);
-			expect(words.replace(/\b[A-Z]\d?\b|10 cm off/g, '')).not.toMatch(/undefined|NaN|\d/);
-			expect(prior, note).toBeGreaterThan(0);
-			expect(prior, note).toBeLessThan(0.2);
-		}
-	});
-
-	it('a step’s missteps are together not likelier than its wrong placements', () => {
-		const sums = new Map<string, number>();
-		const [first] = DEMO_BODIES;
-		for (const method of [backBlock(), frontBlock()]) {
-			const draft = first && draftOf(method, first.body);
-			for (const step of Object.keys(draft?.points ?? {}))
-				if (first && draft)
-					sums.set(
-						`${method.id} ${step}`,
-						pointMissteps(method, step, first.body, draft).reduce((sum, { prior }) => sum + prior, 0)
-					);
-		}
-		for (const [step, sum] of sums) expect(sum, step).toBeLessThan(1);
 	});
 });

@@ -52,8 +52,6 @@ export const LOWERED = {
 	anotherStep: 0.1,
 	/** Shares that are not each other's half or double: nobody folds a tape in three by mistake. */
 	oddFraction: 0.4,
-	/** Shares that no rule of the block has: a fifth, an eighth, a twelfth. */
-	strangeFraction: 0.2,
 	/** A share of something that the rule takes whole, or of an allowance alone. */
 	unlikelyFraction: 0.3,
 	/** Neighbours that are alike only in their place on the body. */

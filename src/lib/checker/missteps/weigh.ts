@@ -31,7 +31,7 @@ const gapOf = (a: SheetPoint, b: SheetPoint): number => Math.hypot(a.x - b.x, a.
 const FAR = 6;
 
 /** How likely a placement comes from none of the candidates: the rule was known and the hand slipped, only the distance is wrong from another cause, or everything is. */
-export const unexplained = (placed: SheetPoint, right: SheetPoint): number => {
+const unexplained = (placed: SheetPoint, right: SheetPoint): number => {
 	const aside = Math.min(Math.abs(placed.x - right.x), Math.abs(placed.y - right.y));
 	return (
 		CARELESS * onSheet(gapOf(placed, right), CARELESS_HAND) +

@@ -45,7 +45,7 @@ const listed = (words: readonly string[]): string => words.join(' and of ');
 const isMeasured = ({ leaf }: Term): boolean => leaf.kind === 'measurement';
 const isNamed = ({ leaf }: Term): boolean => leaf.kind === 'measurement' || leaf.kind === 'allowance';
 
-/** Another share for some of the terms that all have the same one; of an allowance only the usual ones. */
+/** Another share for some of the terms that all have the same one. */
 const fractionsOf = (
 	terms: readonly Term[],
 	chosen: readonly number[],
@@ -56,10 +56,7 @@ const fractionsOf = (
 	if (!first) return [];
 	const right = fractionOf(first.share);
 	const end = chosen.length > 1 ? '' : suffix(first, chosen[0] ?? 0);
-	const measured = chosen.some((i) => terms[i]?.leaf.kind === 'measurement');
-	const others = FRACTIONS.filter(
-		({ share, usual }) => Math.abs(share - right.share) > 1e-9 && (usual || measured)
-	);
+	const others = FRACTIONS.filter(({ share }) => Math.abs(share - right.share) > 1e-9);
 	return others.map((wrong) => ({
 		note: `fraction:${wrong.name}-for-${right.name}${end}`,
 		prior: PRIORS.fraction * weight * fractionWeight(wrong, right),

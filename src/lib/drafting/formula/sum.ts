@@ -1,7 +1,7 @@
 import { BLOCK_ALLOWANCES } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import { MEASUREMENTS } from '#shared/measurements.ts';
-import { MM_PER, mm, printLength, spellFractions, type Mm, type Unit } from '#shared/units.ts';
+import { MM_PER, mm, printLength, spellFractions, type Mm, type Unit, UNIT_WORDS } from '#shared/units.ts';
 import type { Formula, Sign } from './formula.ts';
 import { numberOf, type Scope } from './value.ts';
 
@@ -45,17 +45,6 @@ const SIGN_OF: Readonly<Record<string, Sign>> = {
 	'÷': '/',
 	':': '/'
 };
-const UNIT_OF: Readonly<Record<string, Unit>> = {
-	mm: 'mm',
-	cm: 'cm',
-	in: 'in',
-	inch: 'in',
-	inches: 'in',
-	'"': 'in',
-	'″': 'in',
-	'”': 'in',
-	"''": 'in'
-};
 /** Lengths that people know and a drafter does not use. */
 const OTHER_UNITS = /^(m|km|met(er|re)s?|ft|foot|feet|yd|yards?|dm)$/;
 const WAYS = /^(down|up|across|out|left|right)$/;
@@ -82,7 +71,7 @@ const numberToken = (text: string): Token => {
 
 const tokenOf = (text: string): Token => {
 	const known = text.toLowerCase();
-	const [sign, unit] = [SIGN_OF[known], UNIT_OF[known]];
+	const [sign, unit] = [SIGN_OF[known], UNIT_WORDS[known]];
 	if (sign) return { kind: 'sign', text, sign };
 	if (unit) return { kind: 'unit', text, unit };
 	if (/^[\d.,]/.test(text)) return numberToken(text);

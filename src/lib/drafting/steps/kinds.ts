@@ -32,12 +32,8 @@ const KINDS: { readonly [K in StepKind]: StepRules<K> } = {
 	curve
 };
 
-/**
- * The rules for the kind of this step. TypeScript cannot see that a step and the entry of its own
- * kind belong together, so that is said here once.
- */
-const rulesOf = (step: { readonly kind: StepKind }): StepRules<never> =>
-	KINDS[step.kind] as unknown as StepRules<never>;
+/** The rules for the kind of this step; which kind it is only the step knows, so they take whatever step they are given. */
+const rulesOf = (step: { readonly kind: StepKind }): StepRules<never> => KINDS[step.kind];
 
 /** Whether a learner answers this step with a place or with a line. */
 export const stepMakes = (step: Step | StepFile): 'point' | 'line' => rulesOf(step).makes;
@@ -56,7 +52,7 @@ export const readStep = (file: StepFile, formula: FormulaReader): Step => {
 const stepFormulas = (step: Step): readonly Formula[] => rulesOf(step).formulas(step);
 
 /** The formulas on which it depends whether a step is drafted. */
-const dependenceFormulas = ({ when, unless }: Step): readonly Formula[] =>
+export const dependenceFormulas = ({ when, unless }: Step): readonly Formula[] =>
 	[when, unless].filter((formula) => formula !== undefined);
 
 /** Every point and line that must be drafted before this step. */

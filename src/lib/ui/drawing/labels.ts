@@ -8,13 +8,22 @@ export interface Label {
 	readonly name: string;
 	readonly at: ScreenPoint;
 	readonly point: ScreenPoint;
+	/** Whether it is so far off that a fine line has to lead to it. */
+	readonly led: boolean;
 }
 
-/** How far from its point a name's middle is written, and how near to other ink counts as crowded. */
+/** How far from its point a name's middle is written; and how far where that leaves it no room. */
 const AWAY = 15;
+const FURTHER = 30;
+/** How near to other ink counts as crowded, and how near as no room at all: half the length of a short name, and a little air. */
 const CROWDED = 40;
-/** The eight sides on which a name may stand, the preferred first. */
-const SIDES = [-45, 0, 45, 135, 180, -135, -90, 90].map((degrees) => (degrees * Math.PI) / 180);
+const NO_ROOM = 12;
+const NAME_SHARE = 0.7;
+const turned = (degrees: readonly number[]): readonly number[] =>
+	degrees.map((each) => (each * Math.PI) / 180);
+/** The eight sides on which a name may stand, the preferred first; further away there are more. */
+const SIDES = turned([-45, 0, 45, 135, 180, -135, -90, 90]);
+const SIDES_FURTHER = turned(Array.from({ length: 16 }, (_, i) => -45 + i * 22.5));
 
 const gap = (a: ScreenPoint, b: ScreenPoint): number => Math.hypot(a.left - b.left, a.top - b.top);
 
@@ -38,15 +47,27 @@ export const placeLabels = (
 	const written: ScreenPoint[] = [];
 	return points.map(({ name, at }) => {
 		const point = toScreen(view, at);
-		const near = [...ink, ...marks].filter((other) => gap(other, point) < CROWDED && gap(other, point) > 0.5);
+		const near = [...ink, ...marks].filter(
+			(other) => gap(other, point) < FURTHER + CROWDED && gap(other, point) > 0.5
+		);
 		const room = (side: ScreenPoint): number =>
-			Math.min(CROWDED, ...[...near, ...written].map((other) => gap(other, side)));
-		const sides = SIDES.map((angle) => ({
-			left: px(point.left + AWAY * Math.cos(angle)),
-			top: px(point.top + AWAY * Math.sin(angle))
-		}));
-		const best = sides.reduce((found, side) => (room(side) > room(found) + 0.5 ? side : found));
+			Math.min(
+				CROWDED,
+				...near.map((other) => gap(other, side)),
+				// A name is as wide as the one that it comes near to.
+				...written.map((other) => NAME_SHARE * gap(other, side))
+			);
+		const clearest = (angles: readonly number[], away: number): ScreenPoint =>
+			angles
+				.map((angle) => ({
+					left: px(point.left + away * Math.cos(angle)),
+					top: px(point.top + away * Math.sin(angle))
+				}))
+				.reduce((found, side) => (room(side) > room(found) + 0.5 ? side : found));
+		const beside = clearest(SIDES, AWAY);
+		const further = room(beside) < NO_ROOM ? clearest(SIDES_FURTHER, FURTHER) : beside;
+		const best = room(further) > room(beside) ? further : beside;
 		written.push(best);
-		return { name, at: best, point };
+		return { name, at: best, point, led: best !== beside };
 	});
 };

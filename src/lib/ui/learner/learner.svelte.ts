@@ -1,6 +1,7 @@
 import { untrack } from 'svelte';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { readBody, type Body } from '#shared/body.ts';
+import { UNNAMED } from '../measurements/names.ts';
 import { BODIES, SETTINGS } from '../saved/kinds.ts';
 import { SavedWork } from '../saved/saved-work.svelte.ts';
 import { Saved, type SetAside, type Slot } from '../saved/saved.ts';
@@ -42,7 +43,7 @@ export class Learner {
 
 	readonly bodies: readonly ChoosableBody[] = $derived([
 		...DEMO_BODIES.map(({ id, body }) => ({ id, own: false, body })),
-		...this.own.map(({ id, file }) => ({ id, own: true, body: readBody(file, '', 'My body') }))
+		...this.own.map(({ id, file }) => ({ id, own: true, body: readBody(file, '', UNNAMED) }))
 	]);
 	readonly current: ChoosableBody = $derived(
 		this.bodies.find(({ id }) => id === this.settings.body) ?? this.#firstBody()

@@ -21,7 +21,7 @@ export interface Fields {
 export type Written = 'sum' | 'across' | 'down';
 
 /** The fields written into in each form of entry. */
-export const WRITTEN: Readonly<Record<Typed['form'], readonly Written[]>> = {
+const WRITTEN: Readonly<Record<Typed['form'], readonly Written[]>> = {
 	distance: ['sum'],
 	coordinates: ['across', 'down']
 };

@@ -12,9 +12,7 @@ import type { Candidate, Stand } from '../stand.ts';
 import { backward, wronglyStarted, wronglyWorked, type KindMissteps } from './kind-missteps.ts';
 
 /** Each way, and the three others: the opposite, the crossed one, and that one's opposite. */
-export const OTHER_WAYS: Readonly<
-	Record<Compass, readonly [opposite: Compass, crossed: Compass, both: Compass]>
-> = {
+const OTHER_WAYS: Readonly<Record<Compass, readonly [opposite: Compass, crossed: Compass, both: Compass]>> = {
 	down: ['up', 'across', 'in'],
 	up: ['down', 'in', 'across'],
 	across: ['in', 'down', 'up'],

@@ -1,0 +1,142 @@
+import { afterAll, describe, expect, it } from 'vitest';
+import { BACK, bodyFile, FRONT, stepOf, type PrintedLine, type PrintedReport } from './check-here.ts';
+import { HERON } from '../reference/front-block-bodies.ts';
+import { COMMAND, runCli, runProcess } from './run-cli.ts';
+import { newFolder } from './run-here.ts';
+
+const folder = newFolder();
+afterAll(() => folder.remove());
+
+/** Hands in one line each, as a process of its own: standard input is what is tried here. */
+const handIn = async (
+	method: string,
+	lines: readonly unknown[],
+	...more: readonly string[]
+): Promise<readonly PrintedLine[]> => {
+	const input = lines.map((line) => (typeof line === 'string' ? line : JSON.stringify(line))).join('\n');
+	const { code, out, err } = await runCli(['check', method, '--stdin', ...more], { input });
+	expect({ code, err }).toEqual({ code: 0, err: '' });
+	return out
+		.split('\n')
+		.slice(0, -1)
+		.map((line) => JSON.parse(line) as PrintedLine);
+};
+const report = (line: PrintedLine | undefined): PrintedReport => {
+	if (!line || 'refused' in line) throw new Error(`no report: ${JSON.stringify(line)}`);
+	return line;
+};
+const refused = (line: PrintedLine | undefined): string => (line && 'refused' in line ? line.refused : '');
+
+const HERON_FILE = ['--body', bodyFile('heron')];
+
+describe('square-across check METHOD --stdin', () => {
+	it('answers each line in its place, a bad one among them', async () => {
+		const low = { ...BACK, A: [0, 228], Q: [192, 228], P: [192, 129], M: [182, 129], U: [250, 228] };
+		const lines = await handIn(
+			'back-block',
+			[
+				{ learner: 'Ash', placements: BACK },
+				{ learner: 'Birch', placements: low },
+				'{"learner":"Cedar","placements":',
+				{ learner: 'Damson', placements: { u: [1, 2] } },
+				'',
+				{ learner: 'Elder', work: BACK },
+				[BACK],
+				{ learner: 8, placements: { U: { typed: '96/2+1' } } },
+				{ placements: {} }
+			],
+			...HERON_FILE
+		);
+		expect(lines.map(({ learner }) => learner)).toEqual(['Ash', 'Birch', 3, 'Damson', 'Elder', 7, 8, 9]);
+		expect(report(lines[0]).total).toEqual({ mark: 13, outOf: 13, mistakes: 0, consequences: 0 });
+		expect(report(lines[1]).total).toEqual({ mark: 12, outOf: 13, mistakes: 1, consequences: 4 });
+		expect(refused(lines[2])).toBe('line 3: this is not JSON: Unexpected end of JSON input');
+		expect(refused(lines[3])).toBe('line 4: u: there is no such step (did you mean "U"?)');
+		expect(refused(lines[4])).toContain(
+			'line 6: a submission is {"placements":{...}} and may have a body, not '
+		);
+		expect(refused(lines[5])).toContain('line 7: a submission is ');
+		expect(stepOf(report(lines[6]), 'U').note).toBe('fraction:half-for-quarter');
+		expect(report(lines[7]).total).toEqual({ mark: 0, outOf: 13, mistakes: 0, consequences: 0 });
+	});
+
+	it('takes each line’s own body, and the one of --body where a line has none', async () => {
+		const wide = { ...HERON, bust: 100 };
+		const at = (u: number) => ({ U: [u, 222] });
+		const lines = await handIn(
+			'front-block',
+			[
+				{ learner: 1, body: wide, placements: at(260) },
+				{ learner: 2, placements: at(260) },
+				{ learner: 3, placements: at(250) },
+				{ learner: 4, body: { ...HERON, bust: 50 }, placements: at(250) },
+				{ learner: 5, body: { bust: 96 }, placements: at(250) },
+				{ learner: 6, body: { ...HERON, allowances: { bustEase: 8 } }, placements: at(260) },
+				{ learner: 7, body: { ...HERON, unit: 'in', bust: 'wide' }, placements: {} },
+				{ learner: 8, body: null, placements: {} }
+			],
+			...HERON_FILE
+		);
+		const verdicts = [0, 1, 2, 5].map((i) => stepOf(report(lines[i]), 'U').verdict);
+		expect(verdicts).toEqual(['right', 'wrong', 'right', 'right']);
+		expect(refused(lines[3])).toContain('line 4: bust (50 cm) and backWidth (38.4 cm) disagree: ');
+		expect(refused(lines[4])).toBe(
+			'line 5: waist, hip, neck, backWidth, backLength, waistToHip, frontLength, bustHeight, bustSpan: missing; front-block needs it'
+		);
+		expect(refused(lines[6])).toContain('line 7: bust: "wide" is not a length');
+		expect(refused(lines[7])).toContain('line 8: body: ');
+	});
+
+	it('marks every line by the policy', async () => {
+		const policy = folder.write('policy.json', JSON.stringify({ level: 'strict', followThrough: 'half' }));
+		// W 1.5 mm low, H and V with it: strictly one mistake, and two halves for what follows.
+		const placements = { ...BACK, W: [0, 426.5], H: [0, 631.5], V: [205, 426.5] };
+		const lines = await handIn(
+			'back-block',
+			[{ placements }, { placements: BACK }],
+			...HERON_FILE,
+			'--policy',
+			policy
+		);
+		expect(lines.map((line) => report(line).total)).toEqual([
+			{ mark: 11, outOf: 13, mistakes: 1, consequences: 2 },
+			{ mark: 13, outOf: 13, mistakes: 0, consequences: 0 }
+		]);
+	});
+
+	it('a line without a body, and none for all', async () => {
+		const lines = await handIn('back-block', [{ learner: 'Ash', placements: BACK }]);
+		expect(lines).toEqual([
+			{ learner: 'Ash', refused: 'line 1: body: missing; give one in the line, or --body for all' }
+		]);
+	});
+
+	it('reads a byte order mark and Windows line ends; nothing in gives nothing out', async () => {
+		const line = JSON.stringify({ learner: 'Ash', placements: FRONT });
+		const lines = await handIn('front-block', [`\uFEFF${line}\r\n${line}\r\n`], ...HERON_FILE);
+		expect(lines.map((each) => report(each).total.mark)).toEqual([20, 20]);
+		expect(await handIn('back-block', ['', ' '], ...HERON_FILE)).toEqual([]);
+	});
+
+	it('gives every learner what they would get alone', async () => {
+		const slips = [0, 3, 6, 30].map((off) => ({ ...FRONT, W: [0, 455 + off] }));
+		const many = await handIn(
+			'front-block',
+			slips.map((placements, learner) => ({ learner, placements })),
+			...HERON_FILE
+		);
+		for (const [learner, placements] of slips.entries()) {
+			const alone = await runCli(['check', 'front-block', ...HERON_FILE, '--placements', '-', '--json'], {
+				input: JSON.stringify(placements)
+			});
+			expect(many[learner]).toEqual({ learner, ...(JSON.parse(alone.out) as PrintedReport) });
+		}
+	});
+
+	it('ends quietly when nobody reads to the end', async () => {
+		const line = JSON.stringify({ placements: BACK });
+		const command = `set -o pipefail; for i in $(seq 400); do echo '${line}'; done | "${process.execPath}" "${COMMAND}" check back-block --stdin --body "${bodyFile('heron')}" | head -n 1 | wc -l`;
+		const { out, err } = await runProcess('bash', ['-c', command]);
+		expect({ out: out.trim(), err: err.replace(/.*[Bb]roken pipe\n/g, '') }).toEqual({ out: '1', err: '' });
+	});
+});

@@ -1,0 +1,326 @@
+import { afterAll, describe, expect, it } from 'vitest';
+import { BACK, bodyFile, checkHere, FRONT, stepOf, type Places, type PrintedReport } from './check-here.ts';
+import { runCli } from './run-cli.ts';
+import { newFolder } from './run-here.ts';
+
+const folder = newFolder();
+afterAll(() => folder.remove());
+
+const asFile = (name: string, content: unknown): string =>
+	folder.write(name, typeof content === 'string' ? content : JSON.stringify(content));
+
+interface Handed {
+	readonly method?: 'back-block' | 'front-block';
+	readonly body?: string;
+	readonly policy?: unknown;
+}
+const words = (placements: unknown, { method = 'back-block', body = 'heron', policy }: Handed): string[] => [
+	...[method, '--body', bodyFile(body), '--placements', asFile('placements.json', placements)],
+	...(policy === undefined ? [] : ['--policy', asFile('policy.json', policy)])
+];
+const handIn = async (placements: Places, handed: Handed = {}): Promise<PrintedReport> => {
+	const { code, out, err } = await checkHere(...words(placements, handed), '--json');
+	expect({ code, err: folder.short(err) }).toEqual({ code: 0, err: '' });
+	expect(out.split('\n')).toHaveLength(2);
+	return JSON.parse(out) as PrintedReport;
+};
+const notes = ({ steps }: PrintedReport, verdict: string): readonly string[] =>
+	steps.filter((each) => each.verdict === verdict).map(({ step }) => step);
+
+describe('square-across check METHOD --body heron.json --placements P.json --json', () => {
+	it('all right: every point of the back, as worked by hand', async () => {
+		const { steps, total } = await handIn(BACK);
+		expect(steps.map(({ step }) => step)).toEqual('A W H N C K S Q P M U V J'.split(' '));
+		expect(total).toEqual({ mark: 13, outOf: 13, mistakes: 0, consequences: 0 });
+		for (const step of steps)
+			expect(step).toEqual({
+				...{ step: step.step, verdict: 'right', offBy: expect.any(Number) as number },
+				...{ followThrough: false, note: 'right', alternatives: [], mark: 1 }
+			});
+	});
+
+	it('all right: every point of the front, the dart included', async () => {
+		const { steps, total } = await handIn(FRONT, { method: 'front-block' });
+		expect(steps.map(({ step }) => step).sort()).toEqual(Object.keys(FRONT).sort());
+		expect(total).toEqual({ mark: 20, outOf: 20, mistakes: 0, consequences: 0 });
+	});
+
+	it('the real command prints the same', async () => {
+		const here = await handIn(FRONT, { method: 'front-block' });
+		const { code, out, err } = await runCli([
+			...['check', ...words(FRONT, { method: 'front-block' })],
+			'--json'
+		]);
+		expect({ code, err }).toEqual({ code: 0, err: '' });
+		expect(JSON.parse(out)).toEqual(here);
+	});
+
+	it('a body without a dart is asked for none', async () => {
+		const { steps } = await handIn({}, { method: 'front-block', body: 'siskin' });
+		expect(steps.map(({ step }) => step).sort()).toEqual('A B C H J M N P Q S T U V W'.split(' '));
+	});
+
+	it('reads the body or the placements from standard input', async () => {
+		const run = await runCli(
+			['check', 'back-block', '--body', bodyFile('heron'), '--placements', '-', '--json'],
+			{
+				input: `\uFEFF${JSON.stringify(BACK)}`
+			}
+		);
+		expect({ code: run.code, err: run.err }).toEqual({ code: 0, err: '' });
+		expect((JSON.parse(run.out) as PrintedReport).total.mark).toBe(13);
+	});
+});
+
+// A 6 mm low, and all that is drawn from it. The numbers are worked by hand.
+const LOW_A = { ...BACK, A: [0, 228], Q: [192, 228], P: [192, 129], M: [182, 129], U: [250, 228] };
+// N 6 mm out; in front C hangs on O-N, the shoulder swings from N, and the armhole hangs on it.
+const WIDE_N = {
+	...FRONT,
+	...{ N: [77.7, 0], C: [0, 87.7], S: [195.1, 40], Q: [195.1, 222], P: [195.1, 131], M: [180.1, 131] }
+};
+
+describe('one slip, followed through', () => {
+	it('is 1 mistake with 4 consequences on the back', async () => {
+		const report = await handIn(LOW_A);
+		expect(report.total).toEqual({ mark: 12, outOf: 13, mistakes: 1, consequences: 4 });
+		expect(stepOf(report, 'A')).toMatchObject({ verdict: 'wrong', offBy: 6, followThrough: false, mark: 0 });
+		for (const name of ['Q', 'P', 'M', 'U'])
+			expect(stepOf(report, name)).toMatchObject({
+				verdict: 'right',
+				note: 'right',
+				followThrough: true,
+				mark: 1
+			});
+	});
+
+	it('is 1 mistake with 5 consequences on the front', async () => {
+		const report = await handIn(WIDE_N, { method: 'front-block' });
+		expect(report.total).toEqual({ mark: 19, outOf: 20, mistakes: 1, consequences: 5 });
+		expect(notes(report, 'wrong')).toEqual(['N']);
+		expect(report.steps.filter(({ followThrough }) => followThrough).map(({ step }) => step)).toEqual(
+			'C S Q P M'.split(' ')
+		);
+	});
+
+	it.each([
+		['full', 12, 1],
+		['half', 10, 0.5],
+		['none', 8, 0]
+	])('is paid as the policy says: %s', async (followThrough, whole, each) => {
+		const report = await handIn(LOW_A, { policy: { followThrough } });
+		expect(report.total).toEqual({ mark: whole, outOf: 13, mistakes: 1, consequences: 4 });
+		expect(stepOf(report, 'Q').mark).toBe(each);
+	});
+});
+
+describe('the level of a policy', () => {
+	it.each([
+		['strict', 0.9, 'right'],
+		['strict', 1.1, 'wrong'],
+		['normal', 1.9, 'right'],
+		['normal', 2.1, 'wrong'],
+		['beginner', 3.9, 'right'],
+		['beginner', 4.1, 'wrong']
+	])('%s: %d mm off is %s', async (level, off, verdict) => {
+		const report = await handIn({ W: [0, 425 + off] }, { policy: { level } });
+		expect(stepOf(report, 'W')).toMatchObject({ verdict, offBy: off });
+	});
+
+	it('is normal without a policy', async () => {
+		expect(stepOf(await handIn({ W: [0, 426.9] }), 'W').verdict).toBe('right');
+		expect(stepOf(await handIn({ W: [0, 427.1] }), 'W').verdict).toBe('wrong');
+	});
+});
+
+describe('typed placements', () => {
+	it('a sum is laid off from the step’s own start, in its own direction and the body’s unit', async () => {
+		const typed = {
+			A: { typed: '38.4/2+3' },
+			N: { typed: '37/6+1' },
+			C: { typed: 2.5 },
+			W: { typed: '425 mm' }
+		};
+		const report = await handIn(typed);
+		expect(notes(report, 'right')).toEqual(['A', 'W', 'N', 'C']);
+	});
+
+	it('half for quarter is told by its sum', async () => {
+		expect(stepOf(await handIn({ U: { typed: '96/2+1' } }), 'U')).toEqual({
+			...{ step: 'U', verdict: 'wrong', offBy: 240, followThrough: false },
+			...{ note: 'fraction:half-for-quarter', alternatives: [], mark: 0 }
+		});
+		expect(stepOf(await handIn({ U: { typed: '96/2+1' } }, { method: 'front-block' }), 'U').note).toBe(
+			'fraction:half-for-quarter'
+		);
+	});
+
+	it('the right sum from another point, or another way, is that mistake', async () => {
+		const from = await handIn({ V: { typed: '78/4+1', from: 'A' } });
+		expect(stepOf(from, 'V')).toMatchObject({ verdict: 'wrong', offBy: 203, note: 'start:A-for-W' });
+		const way = await handIn({ V: { typed: '78/4+1', go: 'in' } });
+		expect(stepOf(way, 'V')).toMatchObject({ verdict: 'wrong', offBy: 410, note: 'direction:opposite' });
+	});
+
+	it('starts from the learner’s own point, where that was put elsewhere', async () => {
+		const report = await handIn({ A: [0, 228], U: { typed: '96/4+1' } });
+		expect(stepOf(report, 'U')).toMatchObject({ verdict: 'right', followThrough: true });
+		const before = await handIn({ U: { typed: '96/4+1' }, A: [0, 228] });
+		expect(stepOf(before, 'U')).toMatchObject({ verdict: 'right', followThrough: true });
+	});
+
+	it('counts in inches for a body in inches', async () => {
+		const report = await handIn(
+			{ W: { typed: '18 1/4' }, A: { typed: '15 5/8/2 + 3 cm' } },
+			{ body: 'lark' }
+		);
+		expect(stepOf(report, 'W')).toMatchObject({ verdict: 'right', offBy: 0 });
+	});
+
+	it('in metres it is no placement', async () => {
+		expect(stepOf(await handIn({ U: { typed: '9600' } }), 'U').verdict).toBe('not-valid');
+	});
+});
+
+describe('what was not done, and what is no placement', () => {
+	it('is unfinished, or not valid; neither is a mistake, and the rest is judged', async () => {
+		const report = await handIn({
+			...{ A: [0, 222], W: ['x', 1], H: [0, 630, 1], N: 'far', C: { kind: 'point' }, K: null },
+			...{ S: { kind: 'line', segments: [{ from: [0, 0], to: [192, 30] }] }, Q: [6000, 0] }
+		});
+		expect(notes(report, 'right')).toEqual(['A']);
+		expect(notes(report, 'not-valid')).toEqual(['W', 'H', 'N', 'C', 'S', 'Q']);
+		expect(notes(report, 'unfinished')).toEqual(['K', 'P', 'M', 'U', 'V', 'J']);
+		expect(report.total).toEqual({ mark: 1, outOf: 13, mistakes: 0, consequences: 0 });
+		expect(stepOf(report, 'W')).toEqual({
+			...{ step: 'W', verdict: 'not-valid', offBy: null, followThrough: false },
+			...{ note: 'not-valid', alternatives: [], mark: 0 }
+		});
+	});
+
+	it('lines are asked for once one was handed in', async () => {
+		const shoulder = { kind: 'line', segments: [{ from: BACK['N'], to: BACK['S'] }] };
+		const report = await handIn({ ...BACK, shoulder });
+		expect(stepOf(report, 'shoulder').verdict).toBe('right');
+		expect(stepOf(report, 'hem').verdict).toBe('unfinished');
+		expect(report.total).toMatchObject({ mark: 14, outOf: 23 });
+	});
+});
+
+describe('a table for reading', () => {
+	it('has a row for every step and a total', async () => {
+		const { code, out, err } = await checkHere(
+			...words({ ...LOW_A, U: { typed: '96/2+1' }, J: ['x'], V: undefined }, {})
+		);
+		expect({ code, err }).toEqual({ code: 0, err: '' });
+		const rows = out.split('\n');
+		expect(rows[0]).toBe('The back block for Heron');
+		expect(out).toMatch(/^A +wrong +6 mm off +0\.00 {2}\S+/m);
+		expect(out).toMatch(/^Q +right +0 mm off +1\.00 {2}from own earlier marks$/m);
+		expect(out).toMatch(/^U +wrong +240\.1 mm off +0\.00 {2}fraction:half-for-quarter$/m);
+		expect(out).toMatch(/^J +not-valid +0\.00$/m);
+		expect(out).toMatch(/^V +unfinished +0\.00$/m);
+		expect(rows.slice(-2)).toEqual(['9.00 of 13; mistakes: 2, consequences: 3', '']);
+		expect(rows).toHaveLength(16);
+	});
+});
+
+describe('one line on standard error, exit code 2, nothing on standard output', () => {
+	const rejects = async (run: readonly string[], line: string): Promise<void> => {
+		const { code, out, err } = await checkHere(...run);
+		expect(folder.short(err)).toBe(`${line}\n`);
+		expect({ code, out }).toEqual({ code: 2, out: '' });
+	};
+	const heron = ['--body', bodyFile('heron')];
+	const placed = (content: unknown): string[] => ['--placements', asFile('p.json', content)];
+
+	it.each<[content: unknown, line: string]>([
+		[{ shouldr: [1, 2] }, 'p.json: shouldr: there is no such step (did you mean "shoulder"?)'],
+		[{ u: [1, 2] }, 'p.json: u: there is no such step (did you mean "U"?)'],
+		['{"A":', 'p.json: this is not JSON: Unexpected end of JSON input'],
+		[[1], 'p.json: placements: this is not {"A":[across,down],...}: [1]'],
+		[
+			{ Q: { typed: '5' } },
+			'p.json: Q: a typed distance needs "from" (a point that is drafted) and "go" (up, down, across or in) here'
+		],
+		[
+			{ U: { typed: '5', from: 'Z' } },
+			'p.json: U: a typed distance needs "from" (a point that is drafted) and "go" (up, down, across or in) here'
+		]
+	])('placements %j', async (content, line) => {
+		await rejects(['back-block', ...heron, ...placed(content)], line);
+	});
+
+	it('a step of the other block', async () => {
+		await rejects(
+			['front-block', ...heron, ...placed({ K: [192, 0] })],
+			'p.json: K: there is no such step (did you mean "O"?)'
+		);
+	});
+
+	const flat = { name: 'Flat', bust: 50, waist: 78, hip: 102, neck: 37, backWidth: 38.4, backLength: 42.5 };
+	it('a refused body, with the measurements at odds', async () => {
+		const body = asFile('flat.json', { ...flat, waistToHip: 20.5 });
+		await rejects(
+			['back-block', '--body', body, ...placed({})],
+			'Flat: bust (50 cm) and backWidth (38.4 cm) disagree: the underarm U must lie at least 1.5 cm outside the armhole corner Q (here it is -5.7 cm); measure both again'
+		);
+	});
+
+	it('a body that lacks measurements', async () => {
+		const body = asFile('flat.json', { ...flat, bust: 96 });
+		await rejects(
+			['back-block', '--body', body, ...placed({})],
+			'Flat: waistToHip: missing; back-block needs it'
+		);
+		await rejects(
+			['front-block', '--body', body, ...placed({})],
+			'Flat: waistToHip, frontLength, bustHeight, bustSpan: missing; front-block needs it'
+		);
+	});
+
+	it.each<[content: unknown, line: string]>([
+		[{ level: 'hard' }, 'policy.json: level: Invalid option: expected one of "strict"|"normal"|"beginner"'],
+		[{ lvl: 'strict' }, 'policy.json: policy: Unrecognized key: "lvl"'],
+		[{ attempts: 0 }, 'policy.json: attempts: Too small: expected number to be >0']
+	])('policy %j', async (content, line) => {
+		await rejects(['back-block', ...heron, ...placed({}), '--policy', asFile('policy.json', content)], line);
+	});
+
+	it.each<[words: readonly string[], line: string]>([
+		[[], 'check: name the method to check, such as back-block'],
+		[
+			['back-blok', '--stdin'],
+			'check: there is no method "back-blok" (did you mean "back-block"?); the methods are first-marks, back-block, front-block'
+		],
+		[['back-block'], 'check: give --placements FILE.json for one learner, or --stdin for many'],
+		[['back-block', '--placements', 'p.json'], 'check: give --body FILE.json'],
+		[
+			['back-block', '--stdin', '--placements', 'p.json'],
+			'check: give --stdin or --placements, not both (p.json)'
+		],
+		[
+			['back-block', '--placement', 'p.json'],
+			'check: there is no option --placement (did you mean "--placements"?)'
+		],
+		[['back-block', '--stdin=1'], 'check: --stdin takes no value'],
+		[['back-block', ...heron, '--placements', 'gone.json'], 'gone.json: there is no such file'],
+		[['back-block', '--placements', 'a', '--placements', 'b'], 'check: --placements was given twice: a, b']
+	])('%j', async (run, line) => {
+		await rejects(run, line);
+	});
+
+	it('the process itself does the same', async () => {
+		const run = await runCli(['check', 'back-block', ...heron, ...placed({ u: [1, 2] })]);
+		expect({ ...run, err: folder.short(run.err) }).toEqual({
+			...{ code: 2, out: '' },
+			err: 'p.json: u: there is no such step (did you mean "U"?)\n'
+		});
+	});
+});
+
+it('help is printed, with exit code 0', async () => {
+	const { code, out, err } = await checkHere('--help');
+	expect({ code, err }).toEqual({ code: 0, err: '' });
+	expect(out).toMatch(/^Usage:\n {2}square-across check METHOD --body FILE\.json --placements FILE\.json/);
+});
