@@ -15,6 +15,12 @@ export const CURVE_TOLERANCE: Mm = mm(3);
 /** How much longer or shorter than the true curve a drawn one may be: two such seams still ease together when sewn. */
 export const LENGTH_TOLERANCE: Mm = mm(3);
 
+/**
+ * How far a worked number may lie from the rule's, for each length that had to be read: it is read and written to a
+ * millimetre, or a sixteenth of an inch, and so rounded twice by half of that.
+ */
+export const NUMBER_TOLERANCE: Mm = mm(1);
+
 /** The lengths that a check allows. */
 export interface Tolerances {
 	readonly point: Mm;

@@ -156,6 +156,10 @@ describe('the shape of the file', () => {
 			{ id: 'small', name: 'x', steps: [CORNER, { ...LEVEL, name: 'Level' }] },
 			'a line is named in small letters'
 		],
+		[
+			{ id: 'small', name: 'x', steps: [CORNER, { ...LEVEL, name: 'constructor' }] },
+			'this name means something else to the program'
+		],
 		[{ id: 'small', name: 'x', steps: [CORNER, { ...A, form: 'bust' }] }, 'step "A": ']
 	])('%j', (input, message) => {
 		expect(complaint(input)).toContain(message);

@@ -139,3 +139,19 @@ describe('pathData', () => {
 		expect(pathData(path, 6)).toBe('M0.333333 -0.0004L-0.666667 0.123457');
 	});
 });
+
+describe('samples of a very long curve', () => {
+	const long: Path = [cubic(at(0, 0), at(5000, 0), at(-5000, 4000), at(100, 100))];
+
+	it('are no more than was asked for, and still end where it ends', () => {
+		const samples = pathSamples(long, mm(1), 500);
+		expect(samples.length).toBeGreaterThan(400);
+		expect(samples.length).toBeLessThanOrEqual(501);
+		expect(samples.at(-1)).toEqual(at(100, 100));
+	});
+
+	it('are as fine as the step where there are not so many', () => {
+		expect(pathSamples(long, mm(1))).toHaveLength(pathSamples(long, mm(1), 1e9).length);
+		expect(pathSamples(long, mm(1)).length).toBeGreaterThan(10_000);
+	});
+});

@@ -4,6 +4,8 @@ import { at, type SheetPoint } from './point.ts';
 
 /** Step at which curves are sampled to be compared: its chord lies within 0.0025 mm of a curve of 50 mm radius. */
 const SAMPLE_STEP: Mm = mm(1);
+/** Samples of one path at the most: three metres of curve. A longer one is no seam, and must not hold up whoever checks it. */
+const MOST_SAMPLES = 9000;
 
 /** How far along the straight piece from `a` to `b`, 0 to 1, the place nearest to `p` lies. */
 const nearestShare = (p: SheetPoint, a: SheetPoint, b: SheetPoint): number => {
@@ -93,7 +95,8 @@ const furthestFrom = (samples: readonly SheetPoint[], others: readonly SheetPoin
  * second or leaves it uncovered, whichever is more. `on` lies on the first path, `nearest` on the second.
  */
 export const greatestDistance = (first: Path, second: Path): Apartness => {
-	const [a, b] = [pathSamples(first, SAMPLE_STEP), pathSamples(second, SAMPLE_STEP)];
+	const sampled = (path: Path): readonly SheetPoint[] => pathSamples(path, SAMPLE_STEP, MOST_SAMPLES);
+	const [a, b] = [sampled(first), sampled(second)];
 	const [there, back] = [furthestFrom(a, b), furthestFrom(b, a)];
 	return there.away >= back.away ? there : { away: back.away, on: back.nearest, nearest: back.on };
 };

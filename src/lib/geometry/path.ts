@@ -79,11 +79,19 @@ export const pathMapped = (path: Path, put: (place: SheetPoint) => SheetPoint): 
 	return [first ?? path[0], ...rest];
 };
 
-/** Places along a path; on curved parts no further apart than `step`, while straight parts give their ends. */
-export const pathSamples = (path: Path, step: Mm): readonly SheetPoint[] => {
+/**
+ * Places along a path; on curved parts no further apart than `step`, while straight parts give their
+ * ends. A path so long that there would be more than `most` of them is sampled more coarsely.
+ */
+export const pathSamples = (path: Path, step: Mm, most = Infinity): readonly SheetPoint[] => {
 	const samples = [pathStart(path)];
+	const whole = path.reduce(
+		(sum, segment) => sum + (segment.kind === 'cubic' ? greatestSpeed(segment) : 0),
+		0
+	);
+	const apart = Math.max(step, whole / most);
 	for (const segment of path) {
-		const parts = segment.kind === 'straight' ? 1 : Math.max(1, Math.ceil(greatestSpeed(segment) / step));
+		const parts = segment.kind === 'straight' ? 1 : Math.max(1, Math.ceil(greatestSpeed(segment) / apart));
 		for (let i = 1; i <= parts; i++) samples.push(segmentPoint(segment, i / parts));
 	}
 	return samples;

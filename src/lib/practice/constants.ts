@@ -44,12 +44,6 @@ export const TELLING_DRAWS = 24;
 /** Missteps nearer to each other than so many tolerances of a point can be taken for one another. */
 export const TELLING_TOLERANCES = 2;
 
-/**
- * How far a worked number may lie from the rule's, for each length that had to be read: it is read and written to a
- * millimetre, or a sixteenth of an inch, and so rounded twice by half of that.
- */
-export const NUMBER_TOLERANCE: Mm = mm(1);
-
 /** Choices of what went wrong at a point: enough that guessing is poor, few enough to be read. */
 export const CHOICES = 4;
 

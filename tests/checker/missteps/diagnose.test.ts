@@ -50,9 +50,28 @@ describe('the place alone', () => {
 		expect(notes('U', 490, 230)).toEqual([]);
 	});
 
+	it('a little beside it in both ways at once, no guess either', () => {
+		expect(notes('U', 494, 224)).toEqual([]);
+	});
+
+	it('of two places with one note, the one that was meant', () => {
+		for (const across of [490, 500])
+			expect(told('U', marked(across, 220))).toMatchObject({ misstep: { place: { x: across, y: 220 } } });
+	});
+
 	it('where two lead: both, the commoner first', () => {
 		// Half of the ease for a quarter, or a quarter twice: both are 1 cm too much.
 		expect(notes('U', 260, 220)).toEqual(['fraction:half-for-quarter:bustEase', 'allowance:twice:bustEase']);
+	});
+
+	it('three are told together, four explain nothing', () => {
+		const helpers = (count: number) =>
+			['B', 'C', 'D', 'E'].slice(0, count).map((name) => mark(name, 'O', 'across', 'hip'));
+		const method = (count: number) => smallMethod([...helpers(count), mark('Z', 'O', 'down', 'backLength')]);
+		const at1040 = (count: number) =>
+			notesOf(diagnose(method(count), 'Z', BODY, draftOf(method(count)), marked(1040, 420)));
+		expect(at1040(3)).toEqual(['start:B-for-O', 'start:C-for-O', 'start:D-for-O']);
+		expect(at1040(4)).toEqual([]);
 	});
 
 	it('of two notes far from equally common only the common one', () => {
@@ -187,6 +206,17 @@ describe('a typed sum', () => {
 		expect(notesOf(typed('U', { sum: '96/4+1', from: 'A', go: 'across' }, [250, 420]))).toEqual([
 			'start:W-for-A'
 		]);
+	});
+
+	it('a wrong rule that came out right is right', () => {
+		const round = readBody({ ...FIGURE, waist: 96.4 });
+		const waist: Words = { sum: '96.4/4+1', from: 'A', go: 'across' };
+		const placement: Placement = {
+			kind: 'point',
+			at: [251, 220],
+			typed: { form: 'distance', unit: 'cm', ...waist }
+		};
+		expect(told('U', placement, DRAFT, round)).toEqual({ kind: 'none' });
 	});
 
 	it('straight down, where the rule goes along a slope', () => {

@@ -4,6 +4,7 @@ import { BadInput } from '#shared/bad-input.ts';
 import { pointMissteps } from '#checker/missteps/point-missteps.ts';
 import { NotDrafted, type Drafted } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
+import { at } from '#geometry/point.ts';
 import { BODY, draftOf, FIGURE, mark, smallMethod } from '../../drafting/small-method.ts';
 
 const rounded = (value: number): number => Math.round(value * 100) / 100 + 0;
@@ -186,6 +187,34 @@ describe('a mark: the start and the way', () => {
 				[0, -30]
 			]
 		});
+	});
+
+	it.each([
+		['down', [40, 0]],
+		['up', [-40, 0]],
+		['across', [0, 40]],
+		['in', [0, -40]]
+	] as const)('crossed for %s is first down for across and in for up', (go, first) => {
+		const step = pointMissteps(smallMethod([mark('X', 'O', go, 'bustEase')]), 'X', BODY, {
+			points: { O: at(0, 0) },
+			lines: {}
+		});
+		const [one, other] = step.filter(({ note }) => note === 'direction:crossed');
+		expect([one?.place.x, one?.place.y].map((each) => rounded(each ?? NaN))).toEqual(first);
+		expect(one?.prior).toBeGreaterThan(other?.prior ?? NaN);
+	});
+
+	it('a drawn line that leaves the start another way is no slope to be measured along', () => {
+		const sloped = (across: string, down: string) =>
+			smallMethod([
+				mark('B', 'O', 'across', across),
+				mark('D', 'B', 'down', down),
+				{ kind: 'straight', name: 'edge', label: 'the edge', through: ['O', 'D'] },
+				mark('Z', 'O', 'down', 'bust / 4')
+			]);
+		// Six across and one down is another way; one across and six down is nearly the rule's.
+		expect(places(sloped('neck', 'neck / 6'), 'Z')['slope']).toBeUndefined();
+		expect(places(sloped('neck / 6', 'neck'), 'Z')['slope']).toHaveLength(1);
 	});
 
 	it('along a drawn slope: 250 along 3, 4, 5 is 150 and 200', () => {

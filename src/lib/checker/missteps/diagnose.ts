@@ -3,7 +3,6 @@ import type { Body } from '#shared/body.ts';
 import type { Placement } from '#shared/placement.ts';
 import { NotDrafted, type Drafted } from '#drafting/evaluate.ts';
 import { stepNamed, type Method } from '#drafting/method.ts';
-import { stepMakes } from '#drafting/steps/kinds.ts';
 import { pathOfPlacement, pointOfPlace } from '../placed.ts';
 import { diagnoseTyped } from './diagnose-typed.ts';
 import { diagnoseLine } from './line-missteps.ts';
@@ -41,7 +40,6 @@ export const diagnose = (
 	placement: Placement
 ): Diagnosis => {
 	const step = stepNamed(method, stepName);
-	if ((stepMakes(step) === 'point') !== (placement.kind === 'point')) return NO_DIAGNOSIS;
 	try {
 		return placement.kind === 'point'
 			? diagnosePoint(method, stepName, body, drafted, placement)

@@ -258,7 +258,6 @@ const slipsOf = ({ body }: Working): readonly Slip[] => {
 
 const wrongReadings = (terms: readonly Term[], working: Working): WrongDistance[] => {
 	const whole = sumOf(terms);
-	const alone = terms.length === 1 && terms[0]?.share === 1;
 	const result: Formula = { kind: 'number', value: whole };
 	return slipsOf(working).flatMap(({ note, prior, inParts, change, say }) => [
 		...(whole > 0 ? change(whole) : []).map((length) => ({
@@ -270,7 +269,7 @@ const wrongReadings = (terms: readonly Term[], working: Working): WrongDistance[
 			say: () => say('the distance')
 		})),
 		...terms.flatMap((term, i) =>
-			isMeasured(term) && !alone
+			isMeasured(term)
 				? change(term.base).map((base) => ({
 						note,
 						prior: prior * LOWERED.inMeasurement,

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { BadInput } from '#shared/bad-input.ts';
-import { POINT_TOLERANCE, SAME_PLACE } from '#shared/tolerances.ts';
+import { NUMBER_TOLERANCE, POINT_TOLERANCE, SAME_PLACE } from '#shared/tolerances.ts';
 import { mm, printLength, type Mm, type Unit } from '#shared/units.ts';
 import { placeFinding } from '#checker/check-point.ts';
 import { pointOfPlace } from '#checker/placed.ts';
@@ -13,7 +13,7 @@ import type { Method } from '#drafting/method.ts';
 import type { Explanation } from '#drafting/steps/step-rules.ts';
 import { capitalised } from '#drafting/words.ts';
 import { chanceOf, type Chance } from '../chance.ts';
-import { NUMBER_TOLERANCE, SEAM_SLIP } from '../constants.ts';
+import { SEAM_SLIP } from '../constants.ts';
 import { draftedBodies, type DraftedBody } from '../generate-body.ts';
 import { seamRule } from '../rule.ts';
 import type { ExerciseKey, ExerciseRules, JudgedPart, Judgement, Seam, TrueSeams } from './exercise.ts';

@@ -1,3 +1,4 @@
+import { NUMBER_TOLERANCE } from '#shared/tolerances.ts';
 import { z } from 'zod';
 import { BadInput } from '#shared/bad-input.ts';
 import { mm, type Mm, type Unit } from '#shared/units.ts';
@@ -10,7 +11,6 @@ import { lengthOf } from '#drafting/formula/value.ts';
 import { stepNamed, type Method } from '#drafting/method.ts';
 import { workStep } from '#drafting/steps/kinds.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
-import { NUMBER_TOLERANCE } from '../constants.ts';
 import { pointSteps } from '../draft-so-far.ts';
 import { ruleOf } from '../rule.ts';
 import { tellingBody } from '../telling.ts';

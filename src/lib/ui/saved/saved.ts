@@ -118,9 +118,10 @@ export class Saved {
 
 	/** Keeps a thing, with what another tab has changed in it since it was last read here. */
 	keep<T>(slot: Slot<T>, ours: T): Kept<T> {
-		const base = this.#base(slot, this.#seen.get(slot.key) ?? null);
+		const before = this.#seen.get(slot.key) ?? null;
 		const theirs = this.#fromElsewhere(slot);
-		const value = theirs?.value === undefined ? ours : slot.kind.merge(base, ours, theirs.value);
+		const value =
+			theirs?.value === undefined ? ours : slot.kind.merge(this.#base(slot.kind, before), ours, theirs.value);
 		return { value, kept: this.#write(slot, value), setAside: theirs?.setAside };
 	}
 
@@ -134,11 +135,10 @@ export class Saved {
 	/** What becomes of a thing when another tab has changed it; `old` is what that tab found there. */
 	takeUp<T>(slot: Slot<T>, ours: T, old: string | null): Kept<T> {
 		const { key, kind } = slot;
-		const base = this.#base(slot, old);
 		const theirs = this.#fromElsewhere(slot);
 		if (!theirs) return { value: ours, kept: true, setAside: undefined };
 		const { value: known, setAside } = theirs;
-		const value = known === undefined ? ours : kind.merge(base, ours, known);
+		const value = known === undefined ? ours : kind.merge(this.#base(kind, old), ours, known);
 		// Written only where the other tab lacks something: two tabs would otherwise answer each other for ever.
 		if (known === undefined || !alike(kind.write(value), kind.write(known)))
 			return { value, kept: this.#write(slot, value), setAside };
@@ -165,7 +165,7 @@ export class Saved {
 	}
 
 	/** What this page and another tab both began from. */
-	#base<T>({ kind }: Slot<T>, raw: string | null): T | undefined {
+	#base<T>(kind: Kind<T>, raw: string | null): T | undefined {
 		return raw === null ? undefined : readRaw(kind, raw).value;
 	}
 
