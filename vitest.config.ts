@@ -7,7 +7,10 @@ export default mergeConfig(
 		test: {
 			// Beside the code they test, and under tests/ for whole lessons, exports, references and rules.
 			include: ['{src,shared,tests}/**/*.test.ts'],
-			allowOnly: false
+			allowOnly: false,
+			// Many tests start the command line as a process of its own, which a busy machine may take long over.
+			testTimeout: 60_000,
+			hookTimeout: 60_000
 		}
 	})
 );

@@ -84,11 +84,9 @@ const checkLine = (line: string, number: number, { method, policy, body }: Setti
 				: readBody(parsed.data.body, `${place}: `, 'body', method.allowances);
 		if (!own) throw new BadInput(`${place}: body`, 'missing; give one in the line, or --body for all');
 		const truth = draftOrRefuse(method, own, place);
-		const placements = readPlacements(parsed.data.placements, method, truth, own.unit, `${place}: `);
-		return JSON.stringify({
-			learner,
-			...reportJson(checkSubmission(method, own, truth, placements, policy))
-		});
+		const read = readPlacements(parsed.data.placements, method, truth, own.unit, `${place}: `);
+		const report = checkSubmission(method, own, truth, read.placements, policy);
+		return JSON.stringify({ learner, ...reportJson(report, read.unreadable) });
 	} catch (problem) {
 		if (!(problem instanceof BadInput)) throw problem;
 		return JSON.stringify({ learner, refused: problem.message });
@@ -107,9 +105,17 @@ const checkOne = async ({ method, policy, body }: Setting, file: string, json: b
 	if (!body) throw new BadInput('check', 'give --body FILE.json');
 	const truth = draftOrRefuse(method, body, body.name);
 	const input = await readInputFile(file);
-	const placements = readPlacements(parsedJson(input), method, truth, body.unit, `${input.place}: `);
+	const { placements, unreadable } = readPlacements(
+		parsedJson(input),
+		method,
+		truth,
+		body.unit,
+		`${input.place}: `
+	);
 	const report = checkSubmission(method, body, truth, placements, policy);
-	await writeOut(json ? `${JSON.stringify(reportJson(report))}\n` : reportTable(report, method, body.name));
+	await writeOut(
+		json ? `${JSON.stringify(reportJson(report, unreadable))}\n` : reportTable(report, method, body.name)
+	);
 };
 
 const run = async (words: readonly string[]): Promise<void> => {

@@ -5,21 +5,34 @@ import type { Method } from '#drafting/method.ts';
 /** Decimals of a distance in millimetres: finer than a pencil line by far. */
 const DIGITS = 3;
 
-const stepJson = ({ step, verdict, offBy, followThrough, note, alternatives, mark }: StepReport): object => ({
-	step,
-	verdict: verdict.answer,
-	offBy: offBy === undefined ? null : Number(offBy.toFixed(DIGITS)),
-	followThrough,
-	note,
-	alternatives,
-	mark
-});
+/** Why a step was not judged, where it was handed in and was not. */
+const because = ({ step, verdict }: StepReport, unreadable: Readonly<Record<string, string>>): object => {
+	if (verdict.answer !== 'not-valid' && verdict.answer !== 'our-fault') return {};
+	return { because: unreadable[step] ?? verdict.because };
+};
 
-/** A report as it is printed: a row for every step, in millimetres, and the total. */
-export const reportJson = ({ steps, total }: SubmissionReport): object => ({
-	steps: steps.map(stepJson),
-	total
-});
+const stepJson = (report: StepReport, unreadable: Readonly<Record<string, string>>): object => {
+	const { step, verdict, offBy, followThrough, note, alternatives, mark } = report;
+	return {
+		step,
+		verdict: verdict.answer,
+		offBy: offBy === undefined ? null : Number(offBy.toFixed(DIGITS)),
+		followThrough,
+		note,
+		alternatives,
+		mark,
+		...because(report, unreadable)
+	};
+};
+
+/**
+ * A report as it is printed: a row for every step, in millimetres, and the total. `unreadable` says, by
+ * step, why what was typed could not be read.
+ */
+export const reportJson = (
+	{ steps, total }: SubmissionReport,
+	unreadable: Readonly<Record<string, string>> = {}
+): object => ({ steps: steps.map((step) => stepJson(step, unreadable)), total });
 
 /** A report for reading. */
 export const reportTable = ({ steps, total }: SubmissionReport, method: Method, body: string): string => {

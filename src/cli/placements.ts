@@ -27,7 +27,7 @@ const typedPlacement = (
 	known: Readonly<Record<string, SheetPoint>>,
 	unit: Unit,
 	place: string
-): Placement => {
+): Placement | Unreadable => {
 	const [start, way] = [
 		from ?? (step.kind === 'mark' ? step.from : ''),
 		go ?? (step.kind === 'mark' ? step.go : undefined)
@@ -42,15 +42,27 @@ const typedPlacement = (
 		const { x, y } = moved(origin, COMPASS[way], readSum(typed, unit).value);
 		return { kind: 'point', at: [x, y], typed: { form: 'distance', sum: typed, from: start, go: way, unit } };
 	} catch (problem) {
-		if (problem instanceof BadInput) throw new BadInput(place, problem.rule);
+		if (problem instanceof BadInput) return { unreadable: problem.rule };
 		throw problem;
 	}
 };
 
+/** What a learner typed that is no sum. */
+interface Unreadable {
+	readonly unreadable: string;
+}
+
+/** Placements to be checked, and why some of what was typed cannot be one, by step. */
+export interface ReadPlacements {
+	readonly placements: Readonly<Record<string, unknown>>;
+	readonly unreadable: Readonly<Record<string, string>>;
+}
+
 /**
  * Reads placements as a file holds them: `{"A":[0,222]}` in millimetres, `{"A":{"typed":"38.4/2+3"}}` in
  * the body's unit, or a whole placement (`{"kind":"line",...}`). A typed distance starts from the
- * learner's own earlier points. Throws BadInput, naming the step and the value.
+ * learner's own earlier points; a sum that cannot be read spoils its own step and no other. Throws
+ * BadInput, naming the step and the value.
  */
 export const readPlacements = (
 	input: unknown,
@@ -58,7 +70,7 @@ export const readPlacements = (
 	truth: Draft,
 	unit: Unit,
 	place: string
-): Readonly<Record<string, unknown>> => {
+): ReadPlacements => {
 	const record = z.record(z.string(), z.unknown()).safeParse(input);
 	if (!record.success)
 		throw new BadInput(`${place}placements`, `this is not {"A":[across,down],...}: ${shown(input)}`);
@@ -69,6 +81,7 @@ export const readPlacements = (
 	}
 	const own: Record<string, SheetPoint> = { ...truth.points };
 	const placements: Record<string, unknown> = {};
+	const unreadable: Record<string, string> = {};
 	for (const step of method.steps) {
 		const value = record.data[step.name];
 		if (value === undefined || value === null) continue;
@@ -85,9 +98,10 @@ export const readPlacements = (
 				place + step.name
 			);
 		else placements[step.name] = value;
-		const placed = placements[step.name] as { at?: readonly [number, number] };
+		const placed = placements[step.name] as { at?: readonly [number, number] } & Partial<Unreadable>;
+		if (placed.unreadable !== undefined) unreadable[step.name] = placed.unreadable;
 		if (placed.at)
 			own[step.name] = { x: placed.at[0] as SheetPoint['x'], y: placed.at[1] as SheetPoint['y'] };
 	}
-	return placements;
+	return { placements, unreadable };
 };

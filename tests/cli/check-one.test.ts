@@ -134,6 +134,13 @@ describe('the level of a policy', () => {
 });
 
 describe('typed placements', () => {
+	it('that cannot be read spoil their own step and no other, and say why', async () => {
+		const report = await handIn({ A: { typed: '38.4//2' }, W: { typed: '42.5' } });
+		expect(stepOf(report, 'A')).toMatchObject({ verdict: 'not-valid', mark: 0 });
+		expect(JSON.stringify(stepOf(report, 'A'))).toContain('"because":');
+		expect(stepOf(report, 'W').verdict).toBe('right');
+	});
+
 	it('a sum is laid off from the step’s own start, in its own direction and the body’s unit', async () => {
 		const typed = {
 			A: { typed: '38.4/2+3' },
@@ -194,7 +201,8 @@ describe('what was not done, and what is no placement', () => {
 		expect(report.total).toEqual({ mark: 1, outOf: 13, mistakes: 0, consequences: 0 });
 		expect(stepOf(report, 'W')).toEqual({
 			...{ step: 'W', verdict: 'not-valid', offBy: null, followThrough: false },
-			...{ note: 'not-valid', alternatives: [], mark: 0 }
+			...{ note: 'not-valid', alternatives: [], mark: 0 },
+			because: expect.stringContaining('this is not a placement') as string
 		});
 	});
 
