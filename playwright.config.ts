@@ -15,6 +15,9 @@ export default defineConfig({
 	fullyParallel: true,
 	forbidOnly: true,
 	retries: 0,
+	// A busy machine of two cores may take long over what takes seconds alone.
+	timeout: 90_000,
+	expect: { timeout: 10_000 },
 	workers: 2,
 	use: {
 		...devices['Desktop Chrome'],
