@@ -58,3 +58,15 @@ test('an early slip is followed through: one mistake, and what comes of it costs
 	await page.goto('/lessons/44-back-finished');
 	await expect(page.getByTestId('tally')).toContainText('1 mistake, 2 consequences');
 });
+
+test('a lesson of which a body needs no step says so, and leads on', async ({ page }) => {
+	const desk = new Desk(page);
+	await page.goto('/lessons/54-front-dart');
+	await page.locator('[data-alive=true]').waitFor();
+	await page.locator('.choices select').first().selectOption('siskin');
+	await expect(page.getByText('This step is not needed for Siskin.')).toBeVisible();
+	await expect(page.locator('#step-E .state')).toHaveText('not needed for this body');
+	await expect(desk.button('Draft the earlier steps for me')).toHaveCount(0);
+	await page.getByRole('link', { name: /^Next lesson: / }).click();
+	await expect(page.getByRole('heading', { level: 1, name: 'Front side and hip' })).toBeVisible();
+});

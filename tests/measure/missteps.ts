@@ -52,7 +52,8 @@ const byPrior = ({ misstep }: Injected): number => misstep.prior;
 
 /** `fraction:half-for-quarter` and `fraction:third-for-sixth` are one kind; `allowance:left-out` and `allowance:twice` are two. */
 const kindOf = (note: string): string => {
-	const [first = '', second = ''] = note.split(':');
+	const [first = '', second = '', third] = note.split(':');
+	if (first === 'fraction') return third ? 'fraction:of-an-allowance' : first;
 	if (first === 'allowance') return second.includes('-for-') ? 'allowance:another' : `allowance:${second}`;
 	return ['unit', 'direction', 'digits', 'tape'].includes(first) ? `${first}:${second}` : first;
 };
@@ -145,6 +146,8 @@ lead to places on one line, so an arbitrary distance is near one of them quite o
 ## By kind
 
 "Right" and "no guess" are of the separable places, "told" (alone or beside others) and "certain and wrong" of all.
+Where a rule leads to within a few millimetres of the right place (a third of the ease for a quarter of it, the other panel's level), a careless
+hand is likelier and no guess is given.
 
 ${table(['kind', 'made', 'separable', 'right', 'no guess', 'told', 'certain and wrong'], kindRows(made))}
 `;

@@ -187,21 +187,47 @@ describe('the curves of the two blocks', () => {
 		}
 	);
 
-	it('a kink, a slant and a straight piece in the armhole of two pieces', () => {
-		const [, armhole] = curves.find(([name]) => name === 'back-block, armhole, Heron') ?? [];
-		const [upper, lower] = armhole?.path ?? [];
-		if (upper?.kind !== 'cubic' || lower?.kind !== 'cubic' || !armhole) throw new Error('no armhole');
-		const told = (first: CubicSegment, second: CubicSegment) =>
-			diagnoseCurve(armhole.step, [first, second], armhole.path).map(({ note }) => note);
-		const kinked: CubicSegment = { ...lower, leaving: at(lower.leaving.x + 10, lower.leaving.y) };
-		expect(told(upper, kinked)).toContain('curve:not-square:M');
-		const flat = cubic(
-			lower.from,
-			between(lower.from, lower.to, 1 / 3),
-			between(lower.from, lower.to, 2 / 3),
-			lower.to
-		);
-		expect(told(upper, flat)).toEqual(['curve:straight']);
+	const curveOf = (title: string) => {
+		const [, found] = curves.find(([name]) => name === title) ?? [];
+		if (!found) throw new Error(`there is no ${title}`);
+		return found;
+	};
+
+	describe('the armhole, in two pieces', () => {
+		const armhole = curveOf('back-block, armhole, Heron');
+		const [upper, lower] = armhole.path;
+		if (upper.kind !== 'cubic' || lower?.kind !== 'cubic')
+			throw new Error('the armhole has not two curved pieces');
+		const told = (path: Path) => diagnoseCurve(armhole.step, path, armhole.path).map(({ note }) => note);
+		const flat = ({ from, to }: CubicSegment): CubicSegment =>
+			cubic(from, between(from, to, 1 / 3), between(from, to, 2 / 3), to);
+
+		it('with a kink', () => {
+			const kinked: CubicSegment = { ...lower, leaving: at(lower.leaving.x + 10, lower.leaving.y) };
+			expect(told([upper, kinked])).toContain('curve:not-square:M');
+		});
+
+		it('with its lower piece straight; the upper one is nearly so by the rule', () => {
+			expect(told([upper, flat(lower)])).toEqual(['curve:straight']);
+			expect(depthOf([upper])).toBeLessThan(3);
+			const full: CubicSegment = { ...lower, leaving: lower.arriving };
+			expect(told([flat(upper), full])).not.toContain('curve:straight');
+		});
+
+		it('turned end for end, with its pieces meeting elsewhere', () => {
+			const [a, b] = [pathStart(armhole.path), pathEnd(armhole.path)];
+			const [half, inChord] = [turnedAbout(a, b), mirroredIn(a, b)];
+			expect(told(mapped(armhole.path, (place) => half(inChord(place))))).toEqual(['curve:mirrored']);
+		});
+	});
+
+	it('a slant where no square is asked for has no name of its own', () => {
+		const { method, step, body, draft, path } = curveOf('back-block, hip, Plover');
+		const [only] = path;
+		if (only.kind !== 'cubic') throw new Error('the hip is no curve');
+		const [x, y] = [only.leaving.x - only.from.x, only.leaving.y - only.from.y];
+		const slanting: CubicSegment = { ...only, leaving: at(only.from.x + x - y / 5, only.from.y + y + x / 5) };
+		expect(notesOf(diagnose(method, step.name, body, draft, placementOfPath([slanting])))).toEqual([]);
 	});
 
 	it('the first of them is the diagnosis, certain, in words', () => {

@@ -52,11 +52,14 @@ describe('the place alone', () => {
 
 	it('a little beside it in both ways at once, no guess either', () => {
 		expect(notes('U', 494, 224)).toEqual([]);
+		expect(notes('U', 490, 225)).toEqual([]);
 	});
 
-	it('of two places with one note, the one that was meant', () => {
-		for (const across of [490, 500])
-			expect(told('U', marked(across, 220))).toMatchObject({ misstep: { place: { x: across, y: 220 } } });
+	it('of two places with one note, the nearer one: a third of the bust and 1, a third of both', () => {
+		for (const across of [330, 1000 / 3])
+			expect(told('U', marked(across, 220))).toMatchObject({
+				misstep: { note: 'fraction:third-for-quarter', place: { x: expect.closeTo(across, 9) as number } }
+			});
 	});
 
 	it('where two lead: both, the commoner first', () => {

@@ -58,6 +58,7 @@ describe('a typed sum beside a rule', () => {
 		['25', QUARTERS],
 		['50/2', QUARTERS],
 		['20+5', QUARTERS],
+		['96.1/4+1', QUARTERS],
 		['78/4+5.5', QUARTERS],
 		['22.2', HALF],
 		['7.17', SIXTH],
@@ -96,6 +97,10 @@ describe('a typed sum beside a rule', () => {
 
 	it('a sum of very many terms is compared by its number alone', () => {
 		expect(compared('24+0.1+0.1+0.1+0.1+0.1+0.1+0.1+0.3', QUARTERS)).toBe('number');
+	});
+
+	it('a term of very many numbers too, at once', () => {
+		expect(compared(`${'1*'.repeat(40)}96/4+1`, QUARTERS)).toBe('number');
 	});
 
 	it('a bare number shows no working', () => {

@@ -21,7 +21,7 @@ const endsOf = (step: Step): readonly string[] => {
 };
 
 /** A line ruled from or to another of the points on the sheet, its other end being right. */
-const wrongEnd = (step: Step, drafted: Drafted, placed: Path, right: Path): Diagnosis => {
+const wrongEnd = (step: Step, drafted: Drafted, placed: Path): Diagnosis => {
 	const ends = [pathStart(placed), pathEnd(placed)].map((place, i) => ({ place, i }));
 	const wrong = endsOf(step).flatMap((name, i) => {
 		const [end, meant] = [ends[i], drafted.points[name]];
@@ -29,9 +29,6 @@ const wrongEnd = (step: Step, drafted: Drafted, placed: Path, right: Path): Diag
 	});
 	const [only, ...more] = wrong;
 	if (!only || more.length > 0) return NO_DIAGNOSIS;
-	const kept =
-		only.i === 0 ? isAt(pathEnd(placed), pathEnd(right)) : isAt(pathStart(placed), pathStart(right));
-	if (!kept && step.kind === 'straight') return NO_DIAGNOSIS;
 	const named = Object.entries(drafted.points).find(([, place]) => isAt(place, only.place));
 	if (!named) return NO_DIAGNOSIS;
 	const misstep = {
@@ -54,7 +51,7 @@ export const diagnoseLine = (
 	const work = workStep(step, scopeOf(method, body, drafted));
 	if (work.kind !== 'line') return NO_DIAGNOSIS;
 	const drawn = turnedTo(placed, work.path);
-	if (step.kind !== 'curve') return wrongEnd(step, drafted, drawn, work.path);
+	if (step.kind !== 'curve') return wrongEnd(step, drafted, drawn);
 	const [first] = diagnoseCurve(step, drawn, work.path);
 	return first
 		? { kind: 'certain', misstep: { ...first, place: pathEnd(drawn), prior: PRIORS.curve } }

@@ -85,9 +85,6 @@ const roundsTo = (a: number, b: number, unit: Unit): boolean => Math.abs(a - b) 
 /** Whether two measured lengths are the same number as printed. */
 const printsAs = (a: Mm, b: Mm, unit: Unit): boolean => printNumber(a, unit) === printNumber(b, unit);
 
-/** Whether two plain numbers are the same, written with a few decimals (0.33 for a third). */
-const sameShare = (a: number, b: number): boolean => Math.abs(a - b) <= 0.004 * Math.max(1, Math.abs(b));
-
 /** Numbers besides which a term holds nothing: `1/4*96` is a quarter of 96. */
 const telling = ({ above, below }: TypedTerm): number =>
 	above.filter((number) => number !== 1).length + below.length;
@@ -107,11 +104,9 @@ const isTheSame = (typed: TypedTerm, terms: readonly Term[], unit: Unit): boolea
 	if (share === 0 || terms.some((term) => Math.abs(Math.abs(term.share) - Math.abs(share)) > NOISE))
 		return false;
 	const base = mm(terms.reduce((sum, term) => sum + term.base * Math.sign(term.share), 0));
+	// The value is the rule's already, so that with the same base the share is the same too.
 	return choices(typed.above).some(
-		([of, others]) =>
-			of.length > 0 &&
-			printsAs(mm(multipliedOut(of) * MM_PER[unit]), mm(Math.abs(base)), unit) &&
-			sameShare(multipliedOut(others) / multipliedOut(typed.below), Math.abs(share))
+		([of]) => of.length > 0 && printsAs(mm(multipliedOut(of) * MM_PER[unit]), mm(Math.abs(base)), unit)
 	);
 };
 

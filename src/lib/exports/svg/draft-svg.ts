@@ -27,21 +27,50 @@ const lineElement = (method: Method, name: string, draft: Draft): string => {
 	return `<path id="line-${name}" d="${pathData(line.path)}" stroke-width="${WIDTHS[kind]}"${dashes}/>`;
 };
 
-const pointElement = (name: string, draft: Draft): string => {
-	const point = draft.points[name];
-	if (!point) return '';
-	const [x, y] = [point.x.toFixed(3), point.y.toFixed(3)];
-	const beside = `x="${(point.x + 1.5).toFixed(3)}" y="${(point.y - 1.5).toFixed(3)}"`;
-	return `<circle cx="${x}" cy="${y}" r="0.6"/><text ${beside}>${escaped(name)}</text>`;
+/** Where a name may stand beside its point, in millimetres, the preferred first: each corner, and further out. */
+const NAME_OFFSETS = [
+	[1.5, -1.5],
+	[1.5, 4.5],
+	[-7, -1.5],
+	[-7, 4.5],
+	[9, 1.5],
+	[-14, 1.5]
+] as const;
+/** How near two names may stand, in millimetres: a name of two letters is about so wide. */
+const NAME_ROOM = 6;
+
+/** The place of each point's name: beside the point, and clear of the names written before it. */
+const namePlaces = (points: Draft['points']): Readonly<Record<string, readonly [number, number]>> => {
+	const taken: (readonly [number, number])[] = [];
+	const places = Object.entries(points).map(([name, { x, y }]) => {
+		const choices = NAME_OFFSETS.map(([across, down]) => [x + across, y + down] as const);
+		const free = choices.find(([left, top]) =>
+			taken.every(([a, b]) => Math.abs(a - left) >= NAME_ROOM || Math.abs(b - top) >= NAME_SIZE)
+		);
+		const place = free ?? choices[0] ?? [x, y];
+		taken.push(place);
+		return [name, place] as const;
+	});
+	return Object.fromEntries(places);
+};
+
+const pointElements = (points: Draft['points']): string => {
+	const places = namePlaces(points);
+	return Object.entries(points)
+		.map(([name, { x, y }]) => {
+			const [left, top] = places[name] ?? [x, y];
+			const circle = `<circle cx="${x.toFixed(3)}" cy="${y.toFixed(3)}" r="0.6"/>`;
+			return `${circle}<text x="${left.toFixed(3)}" y="${top.toFixed(3)}">${escaped(name)}</text>`;
+		})
+		.join('');
 };
 
 /** The ink of a draft as SVG elements in millimetres: its lines, its points and their names. */
 export const draftInk = (method: Method, draft: Draft): string => {
 	const lines = Object.keys(draft.lines).map((name) => lineElement(method, name, draft));
-	const points = Object.keys(draft.points).map((name) => pointElement(name, draft));
 	return (
 		`<g fill="none" stroke="#000" stroke-linecap="round" stroke-linejoin="round">${lines.join('')}</g>` +
-		`<g font-family="sans-serif" font-size="${NAME_SIZE}">${points.join('')}</g>`
+		`<g font-family="sans-serif" font-size="${NAME_SIZE}">${pointElements(draft.points)}</g>`
 	);
 };
 

@@ -142,7 +142,7 @@ export class Work {
 
 	/** The earlier steps that must be drafted before this one can be drawn. */
 	blockers(name: string): readonly string[] {
-		return stepNeeds(this.step(name)).filter((need) => !this.isDrafted(need));
+		return stepNeeds(this.step(name)).filter((need) => this.isNeeded(need) && !this.isDrafted(need));
 	}
 
 	/**
@@ -214,7 +214,7 @@ export class Work {
 	draftBefore(name: string): void {
 		const shown: Record<string, Entry> = {};
 		const add = (each: string): void => {
-			if (each in shown || this.isDrafted(each)) return;
+			if (each in shown || !this.isNeeded(each) || this.isDrafted(each)) return;
 			for (const need of stepNeeds(this.step(each))) add(need);
 			shown[each] = { ...this.entry(each), placement: this.answer(each), checked: true, shown: true };
 		};
@@ -261,9 +261,12 @@ export class Work {
 
 	/** Placements as they were; tries and help as they are now, so that undo neither costs nor hides anything. */
 	#restore(before: Entries): string | undefined {
-		const moved = this.method.steps.find(
-			({ name }) => name in before && this.entry(name).placement !== before[name]?.placement
-		);
+		const moved = this.method.steps.find(({ name }) => {
+			const [then, now] = [before[name], this.entry(name)];
+			return (
+				then && (then.placement !== now.placement || then.checked !== now.checked || then.kept !== now.kept)
+			);
+		});
 		const restored = Object.entries(before).map(([name, entry]): [string, Entry] => {
 			const { tries, help } = this.entry(name);
 			return [name, { ...entry, tries, help }];

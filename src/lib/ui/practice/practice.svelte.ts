@@ -15,7 +15,9 @@ const savedSetSchema = z.object({
 	version: z.literal(1).default(1),
 	items: z.array(exerciseKeySchema.extend({ rule: z.string(), exampleFirst: z.boolean() })),
 	at: z.number().int().min(0),
-	results: z.array(z.enum(['right', 'wrong', 'helped', 'passed']))
+	results: z.array(z.enum(['right', 'wrong', 'helped', 'passed'])),
+	helped: z.boolean().default(false),
+	exampleSeen: z.boolean().default(false)
 });
 
 const MASTERY = whole(savedKey('mastery'), 'What you practised', masterySchema);
@@ -64,6 +66,8 @@ export class Practice {
 		this.items = set?.items ?? [];
 		this.at = set?.at ?? 0;
 		this.results = set?.results ?? [];
+		this.helped = set?.helped ?? false;
+		this.exampleSeen = set?.exampleSeen ?? false;
 	}
 
 	/** Begins a new set; the same seed and the same mastery give the same set. */
@@ -101,6 +105,13 @@ export class Practice {
 		if (this.item) this.mastery = afterExample(this.mastery, this.item.rule);
 		this.learner.keep(MASTERY.key, this.mastery);
 		this.exampleSeen = true;
+		this.#save();
+	}
+
+	/** Shows the rule before an answer. */
+	help(): void {
+		this.helped = true;
+		this.#save();
 	}
 
 	/** Goes on to the next exercise; one that was not answered is passed over. */
@@ -130,6 +141,7 @@ export class Practice {
 	}
 
 	#save(): void {
-		this.learner.keep(SET.key, { version: 1, items: this.items, at: this.at, results: this.results });
+		const { items, at, results, helped, exampleSeen } = this;
+		this.learner.keep(SET.key, { version: 1, items, at, results, helped, exampleSeen });
 	}
 }

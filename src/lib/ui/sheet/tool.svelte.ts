@@ -142,7 +142,7 @@ export class Tool {
 	readonly step: Step = $derived.by(() => this.work.step(this.stepName));
 	/** A step that starts from what is not drafted yet has nothing to take hold of. */
 	readonly #kind: ToolKind = $derived.by(() =>
-		this.work.state(this.stepName) === 'locked' || !this.work.draft
+		['locked', 'absent'].includes(this.work.state(this.stepName)) || !this.work.draft
 			? NOTHING
 			: toolFor(this.step, this.work.own)
 	);
