@@ -64,3 +64,7 @@ export const measurementOf = (key: MeasurementKey): Measurement => {
 /** Whether a text is the key of a measurement. */
 export const isMeasurementKey = (key: string): key is MeasurementKey =>
 	MEASUREMENT_KEYS.some((each) => each === key);
+
+/** What a measurement is called, by its key; any other key is left as it is. */
+export const measurementWords = (key: string): string =>
+	isMeasurementKey(key) ? measurementOf(key).words : key;

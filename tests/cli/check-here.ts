@@ -1,10 +1,10 @@
 import { fileURLToPath } from 'node:url';
-import { vi } from 'vitest';
 import { checkCommand } from '../../src/cli/check-command.ts';
 import { handBack, type Spot } from '../reference/back-block.ts';
 import { HERON } from '../reference/front-block-bodies.ts';
 import { handFront } from '../reference/front-block.ts';
 import type { CliRun } from './run-cli.ts';
+import { commandHere } from './run-here.ts';
 
 /** A demo body's file, by its id. */
 export const bodyFile = (id: string): string =>
@@ -56,21 +56,4 @@ export const stepOf = ({ steps }: PrintedReport, name: string): PrintedStep => {
 };
 
 /** Runs `square-across check` inside this process. */
-export const checkHere = async (...words: readonly string[]): Promise<CliRun> => {
-	const seen = { out: '', err: '' };
-	const catching = (kind: 'out' | 'err') =>
-		((text: string, done?: (problem?: Error) => void) => {
-			seen[kind] += text;
-			done?.();
-			return true;
-		}) as typeof process.stdout.write;
-	const spies = [
-		vi.spyOn(process.stdout, 'write').mockImplementation(catching('out')),
-		vi.spyOn(process.stderr, 'write').mockImplementation(catching('err'))
-	];
-	try {
-		return { code: await checkCommand(words), ...seen };
-	} finally {
-		for (const spy of spies) spy.mockRestore();
-	}
-};
+export const checkHere = (...words: readonly string[]): Promise<CliRun> => commandHere(checkCommand, words);

@@ -28,8 +28,11 @@ export const newFolder = (): Folder => {
 	};
 };
 
-/** Runs `square-across draft` inside this process, which takes a hundredth of the time of a process of its own. */
-export const draftHere = async (...words: readonly string[]): Promise<CliRun> => {
+/** Runs one command of the command line inside this process, which takes a hundredth of the time of a process of its own. */
+export const commandHere = async (
+	command: (words: readonly string[]) => Promise<number>,
+	words: readonly string[]
+): Promise<CliRun> => {
 	const seen = { out: '', err: '' };
 	const catching = (kind: 'out' | 'err') =>
 		((text: string, done?: (problem?: Error) => void) => {
@@ -42,8 +45,11 @@ export const draftHere = async (...words: readonly string[]): Promise<CliRun> =>
 		vi.spyOn(process.stderr, 'write').mockImplementation(catching('err'))
 	];
 	try {
-		return { code: await draftCommand(words), ...seen };
+		return { code: await command(words), ...seen };
 	} finally {
 		for (const spy of spies) spy.mockRestore();
 	}
 };
+
+/** Runs `square-across draft` inside this process. */
+export const draftHere = (...words: readonly string[]): Promise<CliRun> => commandHere(draftCommand, words);

@@ -1,4 +1,5 @@
 import type { Body } from '#shared/body.ts';
+import type { Placement } from '#shared/placement.ts';
 import { USUAL_POLICY, type Policy } from '#shared/policy.ts';
 import { TOLERANCES } from '#shared/tolerances.ts';
 import type { Mm } from '#shared/units.ts';
@@ -59,10 +60,8 @@ const misstepsOf = (
 	body: Body,
 	own: OwnDraft,
 	truth: Draft,
-	placement: unknown
+	placed: Placement
 ): readonly string[] => {
-	const placed = readPlacement(placement);
-	if (!placed) return [];
 	const bases = own.leansOnOwn(step) ? [truth, own.drafted] : [truth];
 	for (const base of bases) {
 		const diagnosis = diagnose(method, step.name, body, base, placed);
@@ -99,10 +98,10 @@ export const checkSubmission = (
 	const steps = judgedSteps(method, truth, placements).map((step): StepReport => {
 		const placement = placements[step.name];
 		const double = own.check(step, placement, TOLERANCES[policy.level]);
-		const missteps =
-			double.verdict.answer === 'wrong' ? misstepsOf(method, step, body, own, truth, placement) : [];
-		const [note = '', ...alternatives] = notesOf(double.verdict, missteps);
 		const placed = readPlacement(placement);
+		const isWrong = double.verdict.answer === 'wrong';
+		const missteps = isWrong && placed ? misstepsOf(method, step, body, own, truth, placed) : [];
+		const [note = '', ...alternatives] = notesOf(double.verdict, missteps);
 		if (placed) own.keep(step, placed);
 		const mark = attemptMark({ ...double, wrongBefore: 0, help: 0 }, policy);
 		return { step: step.name, ...double, offBy: offByOf(double.verdict), note, alternatives, mark };

@@ -119,15 +119,17 @@ const broken = (conditions: readonly Condition[], scope: Scope): readonly Refusa
 		}));
 
 /** Which refusal rules the given points and lines break: none for a sound draft. Rules whose points are not drafted yet are passed over. */
-export const brokenRules = (method: Method, body: Body, drafted: Drafted): readonly Refusal[] =>
-	method.refusals.flatMap((rule) => {
+export const brokenRules = (method: Method, body: Body, drafted: Drafted): readonly Refusal[] => {
+	const scope = scopeOf(method, body, drafted);
+	return method.refusals.flatMap((rule) => {
 		try {
-			return broken([rule], scopeOf(method, body, drafted));
+			return broken([rule], scope);
 		} catch (error) {
 			if (error instanceof NotDrafted) return [];
 			throw error;
 		}
 	});
+};
 
 const refused = (...refusals: readonly Refusal[]): Evaluation => ({ kind: 'refused', refusals });
 

@@ -1,0 +1,39 @@
+import { measurementOf, type MeasurementKey } from '#shared/measurements.ts';
+import { printLength, type Mm, type Unit } from '#shared/units.ts';
+import type { Body } from '#shared/body.ts';
+import type { GivenLength } from '#drafting/explain.ts';
+import type { Method } from '#drafting/method.ts';
+import { capitalised } from '#drafting/words.ts';
+
+/** A number under its name. */
+export interface NamedNumber {
+	readonly words: string;
+	readonly value: string;
+}
+
+/** Which numbers are shown. */
+interface Wanted {
+	readonly measurements: readonly MeasurementKey[];
+	readonly allowances: readonly string[];
+	readonly givens: readonly GivenLength[];
+}
+
+/** A body's measurements, its allowances or the usual ones, and lengths taken from the draft, each under its name. */
+export const namedNumbers = (
+	method: Method,
+	body: Body,
+	unit: Unit,
+	{ measurements, allowances, givens }: Wanted
+): readonly NamedNumber[] => {
+	const named = (words: string, length: Mm | undefined): NamedNumber => ({
+		words: capitalised(words.replace(/^the /, '')),
+		value: length === undefined ? 'not measured' : printLength(length, unit)
+	});
+	return [
+		...measurements.map((key) => named(measurementOf(key).words, body.measurements[key])),
+		...method.allowances
+			.filter(({ key }) => allowances.includes(key))
+			.map(({ key, words, default: usual }) => named(words, body.allowances[key] ?? usual)),
+		...givens.map(({ words, length }) => named(words, length))
+	];
+};
