@@ -37,6 +37,12 @@ export const BLOCK_ALLOWANCES: readonly Allowance[] = [
 	allowance('dartShort', 'the dart shortening', 2.5, 0, 5)
 ];
 
+/** What is cut outside the stitching line, where an edge says nothing of its own. Defaults: common practice, no single source. */
+export const CUTTING_ALLOWANCES: readonly Allowance[] = [
+	allowance('seamAllowance', 'the seam allowance', 1, 0, 4),
+	allowance('hemAllowance', 'the hem allowance', 3, 0, 10)
+];
+
 /** Chosen values by key, in millimetres. */
 export type AllowanceValues = Readonly<Record<string, Mm>>;
 

@@ -20,12 +20,21 @@ const key = z.string().regex(/^[a-z][A-Za-z0-9]*$/);
 const odds = z.tuple([key, key]);
 
 const compass = z.enum(['up', 'down', 'across', 'in']);
+/** A drawn line, or the straight way between two points. */
+const course = z.union([lineName, z.tuple([pointName, pointName])]);
 const heading = z.union([
 	compass,
 	z.literal('chord'),
-	z.strictObject({ squareTo: lineName, toward: z.enum(['up', 'down', 'across', 'in']) })
+	z.strictObject({ squareTo: course, toward: compass }),
+	/** As a drawn line runs there. */
+	z.strictObject({ along: course }),
+	/** Half way between the directions of a line that ends there and of one that begins there: smooth across a join. */
+	z.strictObject({ across: z.tuple([lineName, lineName]) })
 ]);
 const curvePoint = z.strictObject({ point: pointName, heading });
+const curveRule = z.enum(['corner', 'thirds']);
+/** What moves with something, by the names that it has afterwards: `U2: U1`. */
+const carries = z.record(z.union([pointName, lineName]), z.union([pointName, lineName])).default({});
 
 /** A step may depend on a formula: it is drafted only where that is more than nothing (`when`), or only where it is not (`unless`). */
 const dependence = { when: formula.optional(), unless: formula.optional() };
@@ -65,7 +74,8 @@ const steps = {
 		...dependence,
 		on: z.union([
 			z.strictObject({ from: pointName, toward: pointName }),
-			z.strictObject({ line: lineName, from: z.enum(['start', 'end']) })
+			z.strictObject({ line: lineName, from: z.enum(['start', 'end']) }),
+			z.strictObject({ from: pointName, as: course })
 		]),
 		by: formula,
 		odds: odds.optional()
@@ -94,15 +104,111 @@ const steps = {
 		name: lineName,
 		label,
 		...dependence,
-		through: z.array(pointName).min(2)
+		through: z.array(pointName).min(2),
+		/** It stands as soon as its points do: nobody has to draw it. */
+		given: z.literal(true).optional()
 	}),
 	curve: z.strictObject({
 		kind: z.literal('curve'),
 		name: lineName,
 		label,
 		...dependence,
-		rule: z.enum(['corner', 'thirds']),
+		rule: curveRule,
 		through: z.array(curvePoint).min(2)
+	}),
+	/** A part of the draft turned about a point: a dart closed (`onto`), or a slash opened by a width (`opening`). */
+	turn: z.strictObject({
+		kind: z.literal('turn'),
+		name: pointName,
+		label,
+		...dependence,
+		move: pointName,
+		about: pointName,
+		onto: pointName.optional(),
+		/** How much of the way onto that point: 1 where none is named. */
+		share: formula.default('1'),
+		opening: formula.optional(),
+		toward: compass.optional(),
+		carries
+	}),
+	/** A part of the draft moved away whole, so that all of a slash opens alike. */
+	spread: z.strictObject({
+		kind: z.literal('spread'),
+		name: pointName,
+		label,
+		...dependence,
+		move: pointName,
+		go: compass,
+		by: formula,
+		carries
+	}),
+	/** A part of the draft mirrored on a fold. */
+	mirror: z.strictObject({
+		kind: z.literal('mirror'),
+		name: pointName,
+		label,
+		...dependence,
+		move: pointName,
+		fold: z.tuple([pointName, pointName]),
+		carries
+	}),
+	/** A part of a drawn line: without so much at its start, or at its end. */
+	section: z.strictObject({
+		kind: z.literal('section'),
+		name: lineName,
+		label,
+		...dependence,
+		of: lineName,
+		lessStart: formula.optional(),
+		lessEnd: formula.optional()
+	}),
+	/** Drawn lines end to end as one. */
+	chain: z.strictObject({
+		kind: z.literal('chain'),
+		name: lineName,
+		label,
+		...dependence,
+		of: z.array(lineName).min(1)
+	}),
+	/** A line everywhere equally far from a drawn one, on the side toward which the middle is moved. */
+	parallel: z.strictObject({
+		kind: z.literal('parallel'),
+		name: lineName,
+		label,
+		...dependence,
+		of: lineName,
+		by: formula,
+		toward: compass
+	}),
+	/** Part of a circle about a point: `turn` is its share of the full turn, and it sets off `toward`. */
+	arc: z.strictObject({
+		kind: z.literal('arc'),
+		name: lineName,
+		label,
+		...dependence,
+		about: pointName,
+		from: pointName,
+		toward: compass,
+		turn: formula
+	}),
+	/**
+	 * A point that goes on from another until the curve drawn through it is as long as it must be: one seam
+	 * trued to another. The way is straight, or round a centre.
+	 */
+	until: z.strictObject({
+		kind: z.literal('until'),
+		name: pointName,
+		label,
+		...dependence,
+		from: pointName,
+		go: compass,
+		about: pointName.optional(),
+		/** The least and the most that it may go. */
+		within: z.tuple([quantity, quantity]),
+		rule: curveRule,
+		through: z.array(curvePoint).min(2),
+		length: formula,
+		odds: odds.optional()
 	})
 };
 
@@ -116,8 +222,23 @@ export const stepFileSchema = z.discriminatedUnion('kind', [
 	steps.swing,
 	steps.level,
 	steps.straight,
-	steps.curve
+	steps.curve,
+	steps.turn,
+	steps.spread,
+	steps.mirror,
+	steps.section,
+	steps.chain,
+	steps.parallel,
+	steps.arc,
+	steps.until
 ]);
+
+/** What is traced off another method's draft, by the names that it has here: `blockSide: side`. */
+const traced = z.strictObject({
+	from: key,
+	points: z.union([z.array(pointName), z.record(pointName, pointName)]).default([]),
+	lines: z.union([z.array(lineName), z.record(lineName, lineName)]).default([])
+});
 
 const pair = z.tuple([pointName, pointName]);
 /** The bounds of what is measured; at least one is given. */
@@ -152,6 +273,8 @@ export const methodFileSchema = z.strictObject({
 	allowances: z
 		.record(key, z.strictObject({ label, default: quantity, range: z.tuple([quantity, quantity]) }))
 		.default({}),
+	/** What stands on the sheet before the first step: traced off the drafts of other methods. */
+	trace: z.array(traced).default([]),
 	steps: z.array(stepFileSchema).min(1),
 	outline: z.array(lineName).default([]),
 	/** A body that breaks one of these is not drafted. */
@@ -166,7 +289,36 @@ export type MethodFile = z.infer<typeof methodFileSchema>;
 /** A condition of a method file. */
 export type ConditionFile = z.infer<typeof methodFileSchema>['refusals'][number];
 
-export type StepFile = z.infer<typeof stepFileSchema>;
+/** A step that no file writes and no learner draws: what is traced off another draft. */
+export interface TracedFile {
+	readonly kind: 'traced';
+	readonly name: string;
+	readonly label: string;
+	/** The point or line of the other draft, such as `block.N`. */
+	readonly of: string;
+	readonly when?: string | undefined;
+	readonly unless?: string | undefined;
+}
+/** A step that no file writes and no learner draws: what a motion carries with it. */
+export interface CarriedFile {
+	readonly kind: 'carried';
+	readonly name: string;
+	readonly label: string;
+	readonly of: string;
+	/** The step of the motion: turn, spread or mirror. */
+	readonly with: string;
+	readonly motion: MotionFile;
+	readonly when?: string | undefined;
+	readonly unless?: string | undefined;
+}
+/** A motion told by points: turned about one, moved, or mirrored on a fold; `from` comes to lie at `to`. */
+export type MotionFile =
+	| { readonly kind: 'turn'; readonly about: string; readonly from: string; readonly to: string }
+	| { readonly kind: 'spread'; readonly from: string; readonly to: string }
+	| { readonly kind: 'mirror'; readonly fold: readonly [string, string] };
+
+export type WrittenStep = z.infer<typeof stepFileSchema>;
+export type StepFile = WrittenStep | TracedFile | CarriedFile;
 /** The kinds of step that there are. */
 export type StepKind = StepFile['kind'];
 /** A step of one kind as it stands in the file. */
@@ -174,3 +326,6 @@ export type StepFileOf<K extends StepKind> = Extract<StepFile, { kind: K }>;
 /** One of the four ways in which a drafter moves on the sheet. */
 export type Compass = z.infer<typeof compass>;
 export type HeadingFile = z.infer<typeof heading>;
+/** A drawn line, or the straight way between two points. */
+export type CourseFile = z.infer<typeof course>;
+export type TraceFile = z.infer<typeof traced>;

@@ -59,3 +59,6 @@ export const SAME_PLACE: Mm = mm(1e-6);
 
 /** Lengths below this are left out of worked directions: they would be printed as nothing. */
 export const UNWRITTEN: Mm = mm(0.05);
+
+/** How far a line drawn at a constant distance from a curve may stray from it: a twentieth of the 0.1 mm asked of a cutting line. */
+export const PARALLEL_ERROR: Mm = mm(0.005);

@@ -1,6 +1,8 @@
 import { parse } from 'yaml';
 import { methodFileId, methodLibrary } from '#drafting/library.ts';
 import type { Method } from '#drafting/method.ts';
+import type { Garment } from '#garment/garment.ts';
+import { readGarment } from '#garment/read-garment.ts';
 import { lessonMetaSchema, type LessonMeta } from '#ui/lesson/lesson-meta.ts';
 
 /** The lessons and methods that there are, read once when the server starts: a broken one stops it by name. */
@@ -46,6 +48,20 @@ const methods = new Map(
 
 /** The method of this name, if there is one. */
 export const methodById = (id: string): Method | undefined => methods.get(id);
+
+const GARMENT_FILES = import.meta.glob<string>('/lessons/*/garment.yaml', {
+	eager: true,
+	query: '?raw',
+	import: 'default'
+});
+
+/** Every garment, in the order of its lessons. */
+export const GARMENTS: readonly Garment[] = Object.entries(GARMENT_FILES)
+	.sort(([a], [b]) => (a < b ? -1 : 1))
+	.map(([path, text]) => readGarment(parse(text), path.slice(1), find));
+
+/** The garment of this name, if there is one. */
+export const garmentById = (id: string): Garment | undefined => GARMENTS.find((each) => each.id === id);
 
 /** Every method, in the order of its lessons. */
 export const METHODS_IN_ORDER: readonly Method[] = [...methods.values()];

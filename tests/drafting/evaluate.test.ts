@@ -155,6 +155,6 @@ describe('outlineOf', () => {
 				outline: ['top', 'low']
 			}
 		);
-		expect(() => outlineOf(gap, draftOf(gap))).toThrow('the two lines do not join: 720 mm apart');
+		expect(() => outlineOf(gap, draftOf(gap))).toThrow(/the outline of .* does not join/);
 	});
 });

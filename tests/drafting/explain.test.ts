@@ -143,7 +143,7 @@ describe('the kinds that the back does not use', () => {
 	const said = (step: string) => explain(method, step, BODY, draft, 'cm');
 
 	it('along a drawn line, and from point to point', () => {
-		expect(said('B').worked).toBe('A twelfth of the neck = 3 cm, along edge from the end of edge.');
+		expect(said('B').worked).toBe('A twelfth of the neck = 3 cm, along the edge from the end of the edge.');
 		expect(said('C')).toMatchObject({
 			where: 'Start at O and go straight toward A.',
 			rule: 'From O to C, straight toward A: the distance O–B.',

@@ -17,7 +17,8 @@ const SCOPE: Scope = {
 	measurement: (key) => mm({ bust: 960, neck: 360, backWidth: 384 }[key as string] ?? 0),
 	allowance: (key) => mm(key === 'armholeDrop' ? 30 : 40),
 	point: (name) => (name === 'A' ? at(10, 20) : at(40, 60)),
-	line: () => polyline(at(0, 0), at(0, 70), at(5, 70))
+	line: () => polyline(at(0, 0), at(0, 70), at(5, 70)),
+	has: () => true
 };
 const SPEECH: Speech = {
 	unit: 'cm',

@@ -150,9 +150,9 @@ describe('names that are not there', () => {
 		);
 	});
 
-	it('points of another method cannot be named', () => {
-		expect(complaint('small-front', SMALL_BACK, smallFront('distance(O, back.S)'))).toContain(
-			'there is no point "back.S"'
+	it('a point of another method is no line, and must be there', () => {
+		expect(complaint('small-front', SMALL_BACK, smallFront('distance(O, back.Z9)'))).toContain(
+			'there is no point "back.Z9"'
 		);
 		expect(complaint('small-front', SMALL_BACK, smallFront('length(back.S)'))).toContain(
 			'there is no line "back.S"'

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import {
 	boundsOf,
 	endDirection,
-	joined,
+	chained,
 	pathData,
 	pathEnd,
 	pathLength,
@@ -113,17 +113,19 @@ describe('boundsOf', () => {
 	});
 });
 
-describe('joined', () => {
-	it('sets one path after the other', () => {
-		expect(joined(BENT, polyline(at(15, 9), at(15, 20)), mm(1e-6))).toEqual(
-			polyline(at(0, 0), at(3, 4), at(15, 9), at(15, 20))
-		);
+describe('chained', () => {
+	const onward = polyline(at(15, 9), at(15, 20));
+
+	it('sets one path after the other, each turned round where it must be', () => {
+		const whole = polyline(at(0, 0), at(3, 4), at(15, 9), at(15, 20));
+		expect(chained([BENT, onward])).toEqual(whole);
+		expect(chained([BENT, pathReversed(onward)])).toEqual(whole);
+		expect(chained([pathReversed(BENT), onward])).toEqual(whole);
 	});
 
-	it('refuses a gap, and says how wide it is', () => {
-		const away = polyline(at(18, 13), at(20, 20));
-		expect(() => joined(BENT, away, mm(1e-6))).toThrow('the two lines do not join: 5 mm apart');
-		expect(joined(BENT, away, mm(5))).toHaveLength(3);
+	it('gives nothing for a gap, and for no line at all', () => {
+		expect(chained([BENT, polyline(at(18, 13), at(20, 20))])).toBeUndefined();
+		expect(chained([])).toBeUndefined();
 	});
 });
 

@@ -1,6 +1,7 @@
 import { parse } from 'yaml';
 import { isMeasurementKey } from '#shared/measurements.ts';
 import type { Method } from '#drafting/method.ts';
+import { isGiven } from '#drafting/steps/kinds.ts';
 import { lessonMetaSchema, type LessonMeta } from '#ui/lesson/lesson-meta.ts';
 import type { LessonFile } from './lesson-files.ts';
 
@@ -84,9 +85,7 @@ const badReference = (tag: Tag, method: Method | undefined): string | undefined 
 	if (!method) return `<${tag.name}> needs a method in the front matter`;
 	const found = method.steps.find((each) => each.name === step);
 	if (!found) return `${method.id} has no step "${step}"`;
-	return name !== undefined && found.kind === 'corner'
-		? `the corner ${step} is given and is no step to do`
-		: undefined;
+	return name !== undefined && isGiven(found) ? `${found.label} is given and is no step to do` : undefined;
 };
 
 /** Markdown inside a step is read as Markdown only between blank lines. */
@@ -132,7 +131,7 @@ export const problemsIn = (lesson: LessonFile, known: Known): readonly string[] 
 /** What is wrong with the lessons of a method taken together: each of its steps is asked for once, and in order. */
 export const problemsAcross = (lessons: readonly LessonFile[], method: Method): readonly string[] => {
 	const asked = lessons.filter(({ text }) => metaOf(text).meta?.method === method.id).flatMap(stepsOf);
-	const wanted = method.steps.filter(({ kind }) => kind !== 'corner').map(({ name }) => name);
+	const wanted = method.steps.filter((step) => !isGiven(step)).map(({ name }) => name);
 	const missing = wanted.filter((name) => !asked.includes(name));
 	const twice = asked.filter((name, i) => asked.indexOf(name) !== i);
 	const problems = [

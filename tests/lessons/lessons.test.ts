@@ -73,7 +73,7 @@ describe('a planted bad lesson is seen', () => {
 		['Words come', 'Words <b>come</b>', 'line 9: there is no component <b>'],
 		['Words come first.', '<script>1</script>', 'line 9: there is no component <script>'],
 		['<Step name="A">', '<Step name="Z">', 'line 11: first-marks has no step "Z"'],
-		['<Step name="A">', '<Step name="O">', 'line 11: the corner O is given and is no step to do'],
+		['<Step name="A">', '<Step name="O">', 'line 11: the corner is given and is no step to do'],
 		['<Step name="A">', '<Step>', 'line 11: <Step> needs name'],
 		['<Step name="A">', '<Step name="A" hard>', 'line 11: <Step> is written wrongly'],
 		['upto="A"', 'upto="AA"', 'line 21: first-marks has no step "AA"'],

@@ -13,7 +13,7 @@ const worked = (rule: string, lengths: Readonly<Record<string, string>>): Mm => 
 	const nothing = (): never => {
 		throw new Error('a rule of a book names no points');
 	};
-	const scope: Scope = { measurement: value, allowance: value, point: nothing, line: nothing };
+	const scope: Scope = { measurement: value, allowance: value, point: nothing, line: nothing, has: () => false };
 	return numberOf(formula, scope) as Mm;
 };
 

@@ -6,6 +6,7 @@ import type { Mm } from '#shared/units.ts';
 import type { Verdict } from '#shared/verdict.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
+import { isGiven } from '#drafting/steps/kinds.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
 import { attemptMark, roundMark } from './marks.ts';
 import { diagnose } from './missteps/diagnose.ts';
@@ -79,7 +80,7 @@ const judgedSteps = (
 ): readonly Step[] => {
 	const lines = Object.keys(placements).some((name) => name in truth.lines);
 	return method.steps.filter(
-		({ name, kind }) => kind !== 'corner' && (name in truth.points || (lines && name in truth.lines))
+		(step) => !isGiven(step) && (step.name in truth.points || (lines && step.name in truth.lines))
 	);
 };
 

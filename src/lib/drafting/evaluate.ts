@@ -2,13 +2,13 @@ import type { AllowanceValues } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
 import { measurementOf } from '#shared/measurements.ts';
-import { SAME_PLACE } from '#shared/tolerances.ts';
 import { mm, printLength, type Mm } from '#shared/units.ts';
-import { joined, pathEnd, pathLength, pathReversed, pathStart, type Path } from '#geometry/path.ts';
-import { distance, type SheetPoint } from '#geometry/point.ts';
+import { chained, pathLength, type Path } from '#geometry/path.ts';
+import type { SheetPoint } from '#geometry/point.ts';
 import { depends, keeps, measured, type ComparisonRule, type Condition } from './conditions.ts';
 import { lengthOf, type Scope } from './formula/value.ts';
 import type { Method } from './method.ts';
+import { isPointName } from './names.ts';
 import { workStep } from './steps/kinds.ts';
 import type { Step } from './steps/step-rules.ts';
 
@@ -73,11 +73,11 @@ const found = <T>(value: T | undefined, what: string, name: string): T => {
 	return value;
 };
 
-/** A line of the draft, or of one that it leans on (`back.shoulder`). */
-const lineNamed = (name: string, drafted: Drafted): DraftLine => {
-	const [alias, own] = name.split('.');
-	const lines = own === undefined ? drafted.lines : drafted.uses?.[alias ?? '']?.lines;
-	return found(lines?.[own ?? name], 'line', name);
+/** A point or a line of the draft, or of one that it leans on (`back.shoulder`); undefined where it is not drafted. */
+const named = <K extends 'points' | 'lines'>(kind: K, name: string, drafted: Drafted) => {
+	const [alias = '', own] = name.split('.');
+	const all: Drafted[K] | undefined = own === undefined ? drafted[kind] : drafted.uses?.[alias]?.[kind];
+	return all?.[own ?? name] as Drafted[K][string] | undefined;
 };
 
 /**
@@ -86,7 +86,7 @@ const lineNamed = (name: string, drafted: Drafted): DraftLine => {
  * the body lacks throws BadInput.
  */
 export const scopeOf = (
-	method: Method,
+	method: Pick<Method, 'allowances'>,
 	body: Body,
 	drafted: Drafted,
 	chosen: AllowanceValues = {}
@@ -102,8 +102,9 @@ export const scopeOf = (
 			return value;
 		},
 		allowance: (key) => found(allowances[key], 'allowance', key),
-		point: (name) => found(drafted.points[name], 'point', name),
-		line: (name) => lineNamed(name, drafted).path
+		point: (name) => found(named('points', name, drafted), 'point', name),
+		line: (name) => found(named('lines', name, drafted), 'line', name).path,
+		has: (name) => named(isPointName(name) ? 'points' : 'lines', name, drafted) !== undefined
 	};
 };
 
@@ -160,12 +161,31 @@ const disagreement = ({ label, difference }: Comparison): string =>
 /**
  * Works a method out for a body, with the methods it uses. Gives the draft, or a refusal that names
  * the two measurements at odds, so that a tangled outline is never drawn. Throws BadInput where the
- * body lacks a measurement that the method needs.
+ * body lacks a measurement that the method needs. `known` holds what was worked already for the same
+ * body and choices, so that a method used by several is worked once.
  */
-export const evaluate = (method: Method, body: Body, chosen: AllowanceValues = {}): Evaluation => {
+export const evaluate = (
+	method: Method,
+	body: Body,
+	chosen: AllowanceValues = {},
+	known: Map<Method, Evaluation> = new Map()
+): Evaluation => {
+	const before = known.get(method);
+	if (before) return before;
+	const evaluation = worked(method, body, chosen, known);
+	known.set(method, evaluation);
+	return evaluation;
+};
+
+const worked = (
+	method: Method,
+	body: Body,
+	chosen: AllowanceValues,
+	known: Map<Method, Evaluation>
+): Evaluation => {
 	const drafted: Drafting = { points: {}, lines: {}, uses: {} };
 	for (const [alias, used] of Object.entries(method.uses)) {
-		const evaluation = evaluate(used, body, chosen);
+		const evaluation = evaluate(used, body, chosen, known);
 		if (evaluation.kind === 'refused') return evaluation;
 		drafted.uses[alias] = evaluation.draft;
 	}
@@ -203,17 +223,11 @@ export const refusalWords = ({ odds, because }: Refusal, speak: (key: string) =>
  * must be; a line that this body does not have is passed over.
  */
 export const outlineOf = (method: Method, draft: Draft): Path | undefined => {
-	const [first, second, ...rest] = method.outline.flatMap((name) => {
+	const lines = method.outline.flatMap((name) => {
 		const line = draft.lines[name];
 		return line ? [line.path] : [];
 	});
-	if (!first || !second) return first;
-	const toSecond = (end: SheetPoint): number =>
-		Math.min(distance(end, pathStart(second)), distance(end, pathEnd(second)));
-	const start = toSecond(pathEnd(first)) <= toSecond(pathStart(first)) ? first : pathReversed(first);
-	return [second, ...rest].reduce((outline, path) => {
-		const end = pathEnd(outline);
-		const turned = distance(end, pathStart(path)) > distance(end, pathEnd(path));
-		return joined(outline, turned ? pathReversed(path) : path, SAME_PLACE);
-	}, start);
+	const outline = chained(lines);
+	if (!outline && lines.length > 0) throw new Error(`the outline of ${method.id} does not join`);
+	return outline;
 };

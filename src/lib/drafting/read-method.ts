@@ -9,9 +9,15 @@ import { parseFormula, type KnownNames } from './formula/parse.ts';
 import type { Method } from './method.ts';
 import { conditionFormulas, readComparisons, readConditions, readQuantity } from './read-conditions.ts';
 import { dependenceFormulas, readStep, stepKeys, stepMakes, stepNeeds } from './steps/kinds.ts';
+import { readTraced, withCarried } from './read-given.ts';
 import type { FormulaReader, Step } from './steps/step-rules.ts';
 
-const readAllowances = (file: MethodFile, place: string): readonly Allowance[] => {
+/** The block's allowances, those of the methods that are used, and a method's own. */
+const readAllowances = (
+	file: MethodFile,
+	uses: Readonly<Record<string, Method>>,
+	place: string
+): readonly Allowance[] => {
 	const own = Object.entries(file.allowances).map(([key, { label, ...values }]): Allowance => {
 		const where = `${place}: allowances.${key}`;
 		if (BLOCK_ALLOWANCES.some((each) => each.key === key) || MEASUREMENT_KEYS.some((each) => each === key)) {
@@ -27,7 +33,14 @@ const readAllowances = (file: MethodFile, place: string): readonly Allowance[] =
 		checkAllowance(allowance, allowance.default, `${place}: allowances.`);
 		return allowance;
 	});
-	return [...BLOCK_ALLOWANCES, ...own];
+	const inherited = Object.values(uses).flatMap(({ allowances }) => allowances);
+	const taken = own.find(({ key }) => inherited.some((each) => each.key === key));
+	if (taken)
+		throw new BadInput(
+			`${place}: allowances.${taken.key}`,
+			'a method that it uses has this allowance already'
+		);
+	return [...new Map([...BLOCK_ALLOWANCES, ...inherited, ...own].map((each) => [each.key, each])).values()];
 };
 
 const stepPlace = (place: string, step: { readonly name: string }): string => `${place}: step ${step.name}`;
@@ -55,25 +68,26 @@ const parseFile = (input: unknown, place: string): MethodFile => {
 };
 
 const namesOf = (
-	file: MethodFile,
+	steps: readonly (StepFile | Step)[],
 	allowances: readonly Allowance[],
 	uses: Readonly<Record<string, Method>>,
 	place: string
 ): KnownNames => {
 	const seen = new Set<string>();
-	for (const step of file.steps) {
+	for (const step of steps) {
 		if (seen.has(step.name)) throw new BadInput(stepPlace(place, step), 'another step has this name already');
 		seen.add(step.name);
 	}
-	const made = (kind: 'point' | 'line'): string[] =>
-		file.steps.filter((step) => stepMakes(step) === kind).map((step) => step.name);
-	const borrowed = Object.entries(uses).flatMap(([alias, { steps }]) =>
-		steps.filter((step) => stepMakes(step) === 'line').map(({ name }) => `${alias}.${name}`)
-	);
+	const made = (kind: 'point' | 'line'): string[] => [
+		...steps.filter((step) => stepMakes(step) === kind).map(({ name }) => name),
+		...Object.entries(uses).flatMap(([alias, used]) =>
+			used.steps.filter((step) => stepMakes(step) === kind).map(({ name }) => `${alias}.${name}`)
+		)
+	];
 	return {
 		allowances: allowances.map((each) => each.key),
 		points: made('point'),
-		lines: [...made('line'), ...borrowed]
+		lines: made('line')
 	};
 };
 
@@ -146,9 +160,11 @@ const measurementsOf = (
  */
 export const readMethod = (input: unknown, place: string, find: FindMethod = () => undefined): Method => {
 	const file = parseFile(input, place);
-	const allowances = readAllowances(file, place);
 	const uses = readUses(file, place, find);
-	const known = namesOf(file, allowances, uses, place);
+	const allowances = readAllowances(file, uses, place);
+	const traced = readTraced(file.trace, uses, place);
+	const written = withCarried(file.steps, traced, place);
+	const known = namesOf([...traced, ...written], allowances, uses, place);
 	const read = (step: StepFile): Step => {
 		const formula: FormulaReader = (text, field, wanted) =>
 			parseFormula(text, `${stepPlace(place, step)}: ${field}`, known, wanted);
@@ -156,7 +172,7 @@ export const readMethod = (input: unknown, place: string, find: FindMethod = () 
 		checkNeeds(done, known, place);
 		return done;
 	};
-	const steps = inOrder(file.steps.map(read), place);
+	const steps = inOrder([...traced, ...written.map(read)], place);
 	for (const line of file.outline) {
 		if (!known.lines.includes(line)) {
 			throw new BadInput(`${place}: outline`, `there is no line "${line}"${didYouMean(line, known.lines)}`);

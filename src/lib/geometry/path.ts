@@ -116,11 +116,23 @@ export const boundsOf = (paths: readonly Path[], places: readonly SheetPoint[] =
 	};
 };
 
-/** Two paths end to end. Throws where the second does not start at the first's end, within `slack`. */
-export const joined = (first: Path, second: Path, slack: Mm): Path => {
-	const gap = distance(pathEnd(first), pathStart(second));
-	if (gap > slack) throw new Error(`the two lines do not join: ${gap} mm apart`);
-	return [first[0], ...first.slice(1), ...second];
+/**
+ * Lines end to end as one, each turned round where it must be; undefined for none, or where two do not
+ * meet within SAME_PLACE.
+ */
+export const chained = (lines: readonly Path[]): Path | undefined => {
+	const [first, second, ...rest] = lines;
+	if (!first || !second) return first;
+	const toSecond = (end: SheetPoint): number =>
+		Math.min(distance(end, pathStart(second)), distance(end, pathEnd(second)));
+	let whole = toSecond(pathEnd(first)) <= toSecond(pathStart(first)) ? first : pathReversed(first);
+	for (const path of [second, ...rest]) {
+		const end = pathEnd(whole);
+		const next = distance(end, pathStart(path)) > distance(end, pathEnd(path)) ? pathReversed(path) : path;
+		if (distance(end, pathStart(next)) > SAME_PLACE) return undefined;
+		whole = [whole[0], ...whole.slice(1), ...next];
+	}
+	return whole;
 };
 
 const written = (value: number, digits: number): string => {

@@ -1,6 +1,6 @@
 import type { Drafted } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
-import { stepMakes } from '#drafting/steps/kinds.ts';
+import { isGiven, stepMakes } from '#drafting/steps/kinds.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
 
 const only = <T>(all: Readonly<Record<string, T>>, names: ReadonlySet<string>): Record<string, T> =>
@@ -17,6 +17,6 @@ export const draftSoFar = (method: Method, draft: Drafted, stepName: string): Dr
 	};
 };
 
-/** The steps that a learner answers with a place, but for the corner, which is given. */
+/** The steps that a learner answers with a place, but for what is given. */
 export const pointSteps = (method: Method): readonly Step[] =>
-	method.steps.filter((step) => step.kind !== 'corner' && stepMakes(step) === 'point');
+	method.steps.filter((step) => !isGiven(step) && stepMakes(step) === 'point');

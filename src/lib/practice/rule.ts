@@ -1,5 +1,5 @@
 import type { Formula } from '#drafting/formula/formula.ts';
-import type { Step } from '#drafting/steps/step-rules.ts';
+import type { Step, StepOf } from '#drafting/steps/step-rules.ts';
 
 /**
  * A rule is named by what it asks and not by its step: `mark:across:bust/4+bustEase/4` is one rule at the
@@ -24,6 +24,11 @@ const formulaName = (formula: Formula): string => {
 			return `length(${formula.line})`;
 		case 'negative':
 			return `-${bracketed(formula.of)}`;
+		case 'greater':
+		case 'lesser':
+			return `${formula.kind}(${formulaName(formula.left)},${formulaName(formula.right)})`;
+		case 'choice':
+			return `choice(${formulaName(formula.over)},${formulaName(formula.yes)},${formulaName(formula.no)})`;
 		case 'operation': {
 			const { sign, left, right } = formula;
 			const first = sign === '*' || sign === '/' ? bracketed(left) : formulaName(left);
@@ -35,6 +40,11 @@ const formulaName = (formula: Formula): string => {
 const bracketed = (formula: Formula): string =>
 	isSum(formula) ? `(${formulaName(formula)})` : formulaName(formula);
 
+const alongWay = ({ on }: StepOf<'along'>): string => {
+	if ('line' in on) return `line-${on.from}`;
+	return 'as' in on ? 'same-way' : 'toward';
+};
+
 /** The name of the rule that a step follows. */
 export const ruleOf = (step: Step): string => {
 	switch (step.kind) {
@@ -43,16 +53,30 @@ export const ruleOf = (step: Step): string => {
 		case 'division':
 			return `division:${formulaName(step.at)}`;
 		case 'along':
-			return `along:${'line' in step.on ? `line-${step.on.from}` : 'toward'}:${formulaName(step.by)}`;
+			return `along:${alongWay(step)}:${formulaName(step.by)}`;
 		case 'swing':
 			return `swing:${step.side}:${formulaName(step.length)}:${formulaName(step.level)}`;
 		case 'level':
 			return `level:${formulaName(step.reach)}`;
 		case 'curve':
 			return `curve:${step.rule}`;
+		case 'turn':
+			return `turn:${step.opening ? formulaName(step.opening) : 'close'}:${formulaName(step.share)}`;
+		case 'spread':
+		case 'parallel':
+			return `${step.kind}:${formulaName(step.by)}`;
+		case 'arc':
+			return `arc:${formulaName(step.turn)}`;
+		case 'until':
+			return `until:${formulaName(step.length)}`;
 		case 'corner':
 		case 'meeting':
 		case 'straight':
+		case 'mirror':
+		case 'section':
+		case 'chain':
+		case 'traced':
+		case 'carried':
 			return step.kind;
 	}
 };

@@ -13,7 +13,8 @@ const SCOPE: Scope = {
 	measurement: (key) => mm(key === 'bust' ? 960 : 720),
 	allowance: (key) => mm(key === 'ease' ? 40 : 30),
 	point: (name) => (name === 'A' ? at(0, 0) : at(30, 40)),
-	line: () => polyline(at(0, 0), at(0, 70))
+	line: () => polyline(at(0, 0), at(0, 70)),
+	has: () => true
 };
 
 const terms = (text: string) => termsOf(parseFormula(text, 'm', KNOWN), SCOPE);

@@ -20,6 +20,16 @@ const noMissteps = (): readonly Candidate[] => [];
 /** Every kind of step: one that is missing here does not compile. */
 const KINDS: { readonly [K in StepKind]: KindMissteps<K> } = {
 	corner: noMissteps,
+	turn: noMissteps,
+	spread: noMissteps,
+	mirror: noMissteps,
+	section: noMissteps,
+	chain: noMissteps,
+	parallel: noMissteps,
+	arc: noMissteps,
+	until: noMissteps,
+	traced: noMissteps,
+	carried: noMissteps,
 	mark: markMissteps,
 	meeting: meetingMissteps,
 	division: divisionMissteps,

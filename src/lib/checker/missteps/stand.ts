@@ -4,7 +4,7 @@ import { distance, type SheetPoint } from '#geometry/point.ts';
 import { scopeOf, type Drafted } from '#drafting/evaluate.ts';
 import type { Scope } from '#drafting/formula/value.ts';
 import { stepNamed, type Method } from '#drafting/method.ts';
-import { stepStart, workStep } from '#drafting/steps/kinds.ts';
+import { isGiven, stepStart, workStep } from '#drafting/steps/kinds.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
 import { keeps } from '../check-point.ts';
 import { START_WEIGHTS } from './priors.ts';
@@ -51,7 +51,7 @@ const earlierPoints = (method: Method, step: Step, drafted: Drafted): readonly N
 
 /**
  * The stand of a point step; undefined where the step makes no point for this body, or
- * only the corner, which is given. Throws NotDrafted
+ * only what is given. Throws NotDrafted
  * where the step starts from something that `drafted` does not hold, BadInput where a measurement is missing.
  */
 export const standOf = (
@@ -63,7 +63,7 @@ export const standOf = (
 	const step = stepNamed(method, stepName);
 	const scope = scopeOf(method, body, drafted);
 	const work = workStep(step, scope);
-	if (work.kind !== 'point' || step.kind === 'corner') return undefined;
+	if (work.kind !== 'point' || isGiven(step)) return undefined;
 	const earlier = earlierPoints(method, step, drafted);
 	return { method, step, body, scope, drafted, right: work.point, earlier };
 };

@@ -1,6 +1,6 @@
 import { mm, type Mm } from '#shared/units.ts';
 import type { Formula } from '#drafting/formula/formula.ts';
-import { numberOf, type Scope } from '#drafting/formula/value.ts';
+import { chosenOf, numberOf, type Scope } from '#drafting/formula/value.ts';
 
 /**
  * A formula as a sum of terms, each a share of one length: `bust / 4 + bustEase / 4` is a quarter of
@@ -33,6 +33,7 @@ const plainNumber = (formula: Formula): number | undefined => {
 
 const scaled = (formula: Formula, share: number, scope: Scope): readonly Term[] => {
 	if (formula.kind === 'negative') return scaled(formula.of, -share, scope);
+	if (formula.kind === 'choice') return scaled(chosenOf(formula, scope), share, scope);
 	if (formula.kind !== 'operation') return [{ leaf: formula, base: mm(numberOf(formula, scope)), share }];
 	const { sign, left, right } = formula;
 	if (sign === '+' || sign === '-')

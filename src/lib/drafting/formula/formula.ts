@@ -1,4 +1,5 @@
 import type { MeasurementKey } from '#shared/measurements.ts';
+import { isBorrowed } from '../names.ts';
 
 /** A formula as a typed tree. Its value is a length in millimetres or, where it holds only numbers, a plain share. */
 export type Formula =
@@ -8,6 +9,10 @@ export type Formula =
 	| { readonly kind: 'distance'; readonly from: string; readonly to: string }
 	| { readonly kind: 'length'; readonly line: string }
 	| { readonly kind: 'negative'; readonly of: Formula }
+	/** The greater, or the lesser, of two. */
+	| { readonly kind: 'greater' | 'lesser'; readonly left: Formula; readonly right: Formula }
+	/** One formula where `over` is more than nothing, else another. */
+	| { readonly kind: 'choice'; readonly over: Formula; readonly yes: Formula; readonly no: Formula }
 	| Operation;
 
 /** Two formulas joined by one of the four signs. */
@@ -23,16 +28,15 @@ export type Sign = (typeof SIGNS)[number];
 
 /** The parts that a formula is made of, one level down. */
 const parts = (formula: Formula): readonly Formula[] => {
-	if (formula.kind === 'operation') return [formula.left, formula.right];
+	if (formula.kind === 'operation' || formula.kind === 'greater' || formula.kind === 'lesser')
+		return [formula.left, formula.right];
+	if (formula.kind === 'choice') return [formula.over, formula.yes, formula.no];
 	return formula.kind === 'negative' ? [formula.of] : [];
 };
 
-/** Whether a line's name is that of another method's line, such as `back.shoulder`. */
-export const isBorrowed = (line: string): boolean => line.includes('.');
-
 /** The points and lines of its own draft that a formula leans on. */
 export const formulaNeeds = (formula: Formula): readonly string[] => {
-	if (formula.kind === 'distance') return [formula.from, formula.to];
+	if (formula.kind === 'distance') return [formula.from, formula.to].filter((name) => !isBorrowed(name));
 	if (formula.kind === 'length') return isBorrowed(formula.line) ? [] : [formula.line];
 	return parts(formula).flatMap(formulaNeeds);
 };

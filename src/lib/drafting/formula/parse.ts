@@ -18,7 +18,8 @@ interface Source {
 	readonly known: KnownNames;
 }
 
-const FUNCTIONS = { distance: 2, length: 1 } as const;
+/** How many names, or formulas, each function takes. */
+const FUNCTIONS = { distance: 2, length: 1, greater: 2, lesser: 2, choice: 3 } as const;
 const isSign = (operator: string): operator is Sign => SIGNS.some((sign) => sign === operator);
 const isFunction = (name: string): name is keyof typeof FUNCTIONS => Object.hasOwn(FUNCTIONS, name);
 
@@ -32,7 +33,8 @@ const fail = ({ text, place }: Source, position: number, what: string): never =>
 	throw new BadInput(place, `position ${position} of "${text}": ${what}`);
 };
 
-const ALLOWED = 'numbers, + - * /, brackets, measurements, allowances, distance(A, B) and length(line)';
+const ALLOWED =
+	'numbers, + - * /, brackets, measurements, allowances, distance(A, B), length(line), greater(a, b), lesser(a, b), choice(over, yes, no) and pi';
 
 /** A name, or a name of another method's after its own: `back.shoulder`. */
 const nameOf = (node: jsep.Expression, source: Source): string => {
@@ -57,26 +59,49 @@ const readCall = (node: jsep.CallExpression, source: Source): Formula => {
 			`"${called}" is not known; a formula may hold ${ALLOWED}`
 		);
 	}
-	const names = node.arguments.map((argument) => nameOf(argument, source));
-	const [first, second] = names;
-	if (names.length !== FUNCTIONS[called] || first === undefined) {
+	const count = node.arguments.length;
+	if (count !== FUNCTIONS[called]) {
 		return fail(
 			source,
 			positionOf(source.text, called),
-			`${called}() takes ${FUNCTIONS[called]} name(s), not ${names.length}`
+			`${called}() takes ${FUNCTIONS[called]} name(s), not ${count}`
 		);
 	}
+	return called === 'length' || called === 'distance'
+		? readDrawn(called, node, source)
+		: readChosen(called, node, source);
+};
+
+/** A length that is measured on the draft: `distance(A, B)`, `length(line)`. */
+const readDrawn = (called: 'distance' | 'length', node: jsep.CallExpression, source: Source): Formula => {
+	const [first = '', second = ''] = node.arguments.map((argument) => nameOf(argument, source));
 	if (called === 'length')
 		return { kind: 'length', line: knownName(first, source.known.lines, 'line', source) };
 	const { points } = source.known;
 	return {
 		kind: 'distance',
 		from: knownName(first, points, 'point', source),
-		to: knownName(second ?? '', points, 'point', source)
+		to: knownName(second, points, 'point', source)
 	};
 };
 
+/** One of several formulas: `greater(a, b)`, `lesser(a, b)`, `choice(over, yes, no)`. */
+const readChosen = (
+	called: 'greater' | 'lesser' | 'choice',
+	node: jsep.CallExpression,
+	source: Source
+): Formula => {
+	const read = (index: number): Formula => {
+		const argument = node.arguments[index];
+		return argument ? readNode(argument, source) : fail(source, 1, `${called}() lacks a part`);
+	};
+	return called === 'choice'
+		? { kind: called, over: read(0), yes: read(1), no: read(2) }
+		: { kind: called, left: read(0), right: read(1) };
+};
+
 const readName = (name: string, source: Source): Formula => {
+	if (name === 'pi') return { kind: 'number', value: Math.PI };
 	const key = MEASUREMENT_KEYS.find((each) => each === name);
 	if (key) return { kind: 'measurement', key };
 	const { allowances } = source.known;
@@ -125,8 +150,14 @@ const readNode = (node: jsep.Expression, source: Source): Formula => {
 const powerOf = (formula: Formula, source: Source): number => {
 	if (formula.kind === 'number') return 0;
 	if (formula.kind === 'negative') return powerOf(formula.of, source);
-	if (formula.kind !== 'operation') return 1;
-	const [left, right] = [powerOf(formula.left, source), powerOf(formula.right, source)];
+	if (formula.kind === 'measurement' || formula.kind === 'allowance') return 1;
+	if (formula.kind === 'distance' || formula.kind === 'length') return 1;
+	const [first, second] =
+		formula.kind === 'choice' ? [formula.yes, formula.no] : [formula.left, formula.right];
+	const [left, right] = [powerOf(first, source), powerOf(second, source)];
+	if (formula.kind !== 'operation' && left !== right)
+		return fail(source, 1, `${formula.kind}() takes formulas of one sort: lengths, or plain numbers`);
+	if (formula.kind !== 'operation') return left;
 	if (formula.sign === '*') return left + right;
 	if (formula.sign === '/') return left - right;
 	if (left === right) return left;

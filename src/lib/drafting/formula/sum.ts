@@ -18,7 +18,8 @@ const NUMBERS_ONLY: Scope = {
 	measurement: nothingNamed,
 	allowance: nothingNamed,
 	point: nothingNamed,
-	line: nothingNamed
+	line: nothingNamed,
+	has: () => false
 };
 
 const refused = (rule: string): never => {

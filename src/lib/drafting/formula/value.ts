@@ -1,3 +1,4 @@
+import { SAME_PLACE } from '#shared/tolerances.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import type { MeasurementKey } from '#shared/measurements.ts';
 import { pathLength, type Path } from '#geometry/path.ts';
@@ -10,6 +11,8 @@ export interface Scope {
 	allowance(key: string): Mm;
 	point(name: string): SheetPoint;
 	line(name: string): Path;
+	/** Whether this body's draft has such a point or line. */
+	has(name: string): boolean;
 }
 
 /** The value of a formula: millimetres for a length, a plain number for a share. Errors are the scope's. */
@@ -27,6 +30,12 @@ export const numberOf = (formula: Formula, scope: Scope): number => {
 			return pathLength(scope.line(formula.line));
 		case 'negative':
 			return -numberOf(formula.of, scope);
+		case 'greater':
+			return Math.max(numberOf(formula.left, scope), numberOf(formula.right, scope));
+		case 'lesser':
+			return Math.min(numberOf(formula.left, scope), numberOf(formula.right, scope));
+		case 'choice':
+			return numberOf(chosenOf(formula, scope), scope);
 		case 'operation': {
 			const [left, right] = [numberOf(formula.left, scope), numberOf(formula.right, scope)];
 			if (formula.sign === '+') return left + right;
@@ -35,6 +44,10 @@ export const numberOf = (formula: Formula, scope: Scope): number => {
 		}
 	}
 };
+
+/** The one of a choice's two formulas that holds for this body. Floating-point noise is nothing. */
+export const chosenOf = ({ over, yes, no }: Extract<Formula, { kind: 'choice' }>, scope: Scope): Formula =>
+	numberOf(over, scope) > SAME_PLACE ? yes : no;
 
 /** The value of a formula that was read as a length. */
 export const lengthOf = (formula: Formula, scope: Scope): Mm => mm(numberOf(formula, scope));

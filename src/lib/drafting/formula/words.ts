@@ -1,7 +1,7 @@
 import { measurementOf } from '#shared/measurements.ts';
 import { inParts, PRINTED_PARTS, printLength, printNumber, type Mm, type Unit } from '#shared/units.ts';
 import type { Formula, Operation } from './formula.ts';
-import { lengthOf, type Scope } from './value.ts';
+import { chosenOf, lengthOf, type Scope } from './value.ts';
 
 /** How rules are spoken of: the unit, the words for allowances and lines, and whether allowances are said by name or by number. */
 export interface Speech {
@@ -26,7 +26,8 @@ const FRACTIONS: Readonly<Record<number, string>> = {
 const isSum = (formula: Formula): formula is Operation =>
 	formula.kind === 'operation' && (formula.sign === '+' || formula.sign === '-');
 
-const bracketed = (formula: Formula, words: string): string => (isSum(formula) ? `(${words})` : words);
+const bracketed = (formula: Formula, words: string): string =>
+	isSum(formula) || formula.kind === 'greater' || formula.kind === 'lesser' ? `(${words})` : words;
 
 const operationWords = (formula: Operation, scope: Scope, speech: Speech): string => {
 	const { sign, left, right } = formula;
@@ -54,6 +55,13 @@ export const formulaWords = (formula: Formula, scope: Scope, speech: Speech): st
 			return `the distance ${formula.from}–${formula.to}`;
 		case 'length':
 			return `the length of ${speech.lineWords(formula.line)}`;
+		case 'greater':
+		case 'lesser': {
+			const [a, b] = [formulaWords(formula.left, scope, speech), formulaWords(formula.right, scope, speech)];
+			return `the ${formula.kind} of ${a} and ${b}`;
+		}
+		case 'choice':
+			return formulaWords(chosenOf(formula, scope), scope, speech);
 		case 'negative':
 			return `− ${bracketed(formula.of, formulaWords(formula.of, scope, speech))}`;
 		case 'operation':

@@ -4,6 +4,7 @@ import { madePoint, type StepRules } from './step-rules.ts';
 /** The corner from which everything is measured: the centre line meets the level of the side neck point there. */
 export const corner: StepRules<'corner'> = {
 	makes: 'point',
+	given: true,
 	read: (file) => file,
 	formulas: () => [],
 	needs: () => [],

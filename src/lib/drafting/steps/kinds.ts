@@ -7,17 +7,28 @@ import {
 	type Formula
 } from '../formula/formula.ts';
 import type { Scope } from '../formula/value.ts';
+import { isPointName } from '../names.ts';
 import type { Speech } from '../formula/words.ts';
 import { along } from './along.ts';
+import { arc } from './arc.ts';
+import { carried } from './carried.ts';
+import { chain } from './chain.ts';
 import { corner } from './corner.ts';
 import { curve } from './curve.ts';
 import { division } from './division.ts';
 import { level } from './level.ts';
 import { mark } from './mark.ts';
 import { meeting } from './meeting.ts';
+import { mirror } from './mirror.ts';
+import { parallel } from './parallel.ts';
+import { section } from './section.ts';
+import { spread } from './spread.ts';
 import type { Explanation, FormulaReader, Step, StepRules, Work } from './step-rules.ts';
 import { straight } from './straight.ts';
 import { swing } from './swing.ts';
+import { traced } from './traced.ts';
+import { turn } from './turn.ts';
+import { until } from './until.ts';
 
 /** Every kind of step: a kind that is in the schema and not here does not compile. */
 const KINDS: { readonly [K in StepKind]: StepRules<K> } = {
@@ -29,14 +40,32 @@ const KINDS: { readonly [K in StepKind]: StepRules<K> } = {
 	swing,
 	level,
 	straight,
-	curve
+	curve,
+	turn,
+	spread,
+	mirror,
+	section,
+	chain,
+	parallel,
+	arc,
+	until,
+	traced,
+	carried
 };
 
 /** The rules for the kind of this step; which kind it is only the step knows, so they take whatever step they are given. */
 const rulesOf = (step: { readonly kind: StepKind }): StepRules<never> => KINDS[step.kind];
 
 /** Whether a learner answers this step with a place or with a line. */
-export const stepMakes = (step: Step | StepFile): 'point' | 'line' => rulesOf(step).makes;
+export const stepMakes = (step: Step | StepFile): 'point' | 'line' => {
+	const { makes } = rulesOf(step);
+	if (makes !== 'either') return makes;
+	return isPointName(step.name) ? 'point' : 'line';
+};
+
+/** Whether a step stands on the sheet as soon as what it needs does: the corner, and what is traced, carried or follows from a drawn line. */
+export const isGiven = (step: Step): boolean =>
+	rulesOf(step).given === true || (step.kind === 'straight' && step.given === true);
 
 /** Reads a step's formulas, with those that it depends on. */
 export const readStep = (file: StepFile, formula: FormulaReader): Step => {

@@ -1,5 +1,5 @@
 import type { HeadingFile, StepFileOf, StepKind } from '#shared/method.ts';
-import type { Unit } from '#shared/units.ts';
+import type { Mm, Unit } from '#shared/units.ts';
 import type { Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
 import type { Formula } from '../formula/formula.ts';
@@ -7,7 +7,18 @@ import type { Scope } from '../formula/value.ts';
 import type { Speech } from '../formula/words.ts';
 
 /** The fields of a step that hold formulas once the step has been read. */
-type FormulaField = 'by' | 'length' | 'level' | 'reach' | 'at' | Dependence;
+type FormulaField =
+	| 'by'
+	| 'length'
+	| 'level'
+	| 'reach'
+	| 'at'
+	| 'share'
+	| 'opening'
+	| 'lessStart'
+	| 'lessEnd'
+	| 'turn'
+	| Dependence;
 /** The fields that say whether a step is drafted at all. */
 type Dependence = 'when' | 'unless';
 
@@ -15,7 +26,9 @@ type Dependence = 'when' | 'unless';
 export type StepOf<K extends StepKind> = {
 	readonly [F in keyof StepFileOf<K>]: F extends FormulaField
 		? Formula | Extract<StepFileOf<K>[F], undefined>
-		: StepFileOf<K>[F];
+		: F extends 'within'
+			? readonly [least: Mm, most: Mm]
+			: StepFileOf<K>[F];
 };
 /** A step of any kind. */
 export type Step = { [K in StepKind]: StepOf<K> }[StepKind];
@@ -41,8 +54,10 @@ export type FormulaReader = (text: string, field: string, wanted?: 'length' | 's
 
 /** Everything that the program knows of one kind of step. */
 export interface StepRules<K extends StepKind> {
-	/** Whether a learner answers with a place or with a line. */
-	readonly makes: 'point' | 'line';
+	/** Whether a learner answers with a place or with a line; `either` where the step's name tells. */
+	readonly makes: 'point' | 'line' | 'either';
+	/** Whether it stands on the sheet as soon as what it needs does: nobody has to draw it. */
+	readonly given?: true;
 	/** Reads the formulas of the kind's own fields. */
 	read(file: Omit<StepFileOf<K>, Dependence>, formula: FormulaReader): Omit<StepOf<K>, Dependence>;
 	/** The formulas that the step is worked from. */

@@ -1,7 +1,7 @@
 import { depends, type ComparisonRule } from '#drafting/conditions.ts';
 import { scopeOf, type Draft } from '#drafting/evaluate.ts';
 import type { Formula } from '#drafting/formula/formula.ts';
-import { isBorrowed } from '#drafting/formula/formula.ts';
+import { isBorrowed } from '#drafting/names.ts';
 import type { Method } from '#drafting/method.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
 import type { Body } from '#shared/body.ts';

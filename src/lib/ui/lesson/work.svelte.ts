@@ -6,7 +6,7 @@ import { placementOfPath, placeOfPoint } from '#checker/placed.ts';
 import { evaluate, type Draft, type Drafted, type Evaluation } from '#drafting/evaluate.ts';
 import { explain, givenLengths, type GivenLength } from '#drafting/explain.ts';
 import { stepNamed, type Method } from '#drafting/method.ts';
-import { stepMakes, stepNeeds } from '#drafting/steps/kinds.ts';
+import { isGiven, stepMakes, stepNeeds } from '#drafting/steps/kinds.ts';
 import type { Explanation, Step } from '#drafting/steps/step-rules.ts';
 import type { Learner } from '../learner/learner.svelte.ts';
 import { workSlot, type Entries } from '../saved/kinds.ts';
@@ -102,17 +102,29 @@ export class Work {
 		return this.#judged.verdicts[name]?.followThrough ?? false;
 	}
 
-	/** The corner is given; any other step counts as drafted once its placement was checked and found right. */
+	/** What is given stands as soon as what it needs does; any other step once its placement was checked and found right. */
 	isRight(name: string): boolean {
-		return (
-			this.step(name).kind === 'corner' || (this.entry(name).checked && this.verdict(name).answer === 'right')
-		);
+		if (isGiven(this.step(name))) return this.#standing.has(name);
+		return this.entry(name).checked && this.verdict(name).answer === 'right';
 	}
 
 	/** Whether later steps can be drawn from this one: it is right, or it is wrong and was kept as it is. */
 	isDrafted(name: string): boolean {
-		return this.isRight(name) || this.isKept(name);
+		return this.#standing.has(name);
 	}
+
+	/** The steps that later ones can be drawn from. The method has each after all that it needs, so one pass finds them. */
+	readonly #standing: ReadonlySet<string> = $derived.by(() => {
+		const standing = new Set<string>();
+		for (const step of this.method.steps) {
+			const { name } = step;
+			const stands = isGiven(step)
+				? stepNeeds(step).every((need) => standing.has(need) || !this.isNeeded(need))
+				: this.isRight(name) || this.isKept(name);
+			if (stands && this.isNeeded(name)) standing.add(name);
+		}
+		return standing;
+	});
 
 	isKept(name: string): boolean {
 		const { kept, checked } = this.entry(name);
@@ -140,9 +152,10 @@ export class Work {
 		return checked && this.verdict(name).answer === 'wrong' ? 'wrong' : 'placed';
 	}
 
-	/** The earlier steps that must be drafted before this one can be drawn. */
+	/** The earlier steps that must be drafted before this one can be drawn; for what is given, those that it waits for. */
 	blockers(name: string): readonly string[] {
-		return stepNeeds(this.step(name)).filter((need) => this.isNeeded(need) && !this.isDrafted(need));
+		const missing = stepNeeds(this.step(name)).filter((need) => this.isNeeded(need) && !this.isDrafted(need));
+		return [...new Set(missing.flatMap((need) => (isGiven(this.step(need)) ? this.blockers(need) : [need])))];
 	}
 
 	/**
@@ -216,6 +229,7 @@ export class Work {
 		const add = (each: string): void => {
 			if (each in shown || !this.isNeeded(each) || this.isDrafted(each)) return;
 			for (const need of stepNeeds(this.step(each))) add(need);
+			if (isGiven(this.step(each))) return;
 			shown[each] = { ...this.entry(each), placement: this.answer(each), checked: true, shown: true };
 		};
 		for (const need of stepNeeds(this.step(name))) add(need);

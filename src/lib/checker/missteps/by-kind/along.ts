@@ -14,6 +14,7 @@ import { backward, wronglyAimed, wronglyStarted, wronglyWorked, type KindMisstep
 type On = StepOf<'along'>['on'];
 type OnPoints = Extract<On, { toward: string }>;
 type OnLine = Extract<On, { line: string }>;
+type OnCourse = Extract<On, { as: unknown }>;
 
 /** The least that a square way runs along the slope to be taken for it: the cosine of 75 degrees. */
 const SQUARE_ENOUGH = 0.26;
@@ -92,6 +93,27 @@ const alongLine = (step: StepOf<'along'>, { line, from }: OnLine, stand: Stand):
 	];
 };
 
+/** A length laid off the way that another line runs: worked wrongly, begun elsewhere, or turned back. */
+const sameWay = (step: StepOf<'along'>, { from }: OnCourse, stand: Stand): readonly Candidate[] => {
+	const start = stand.scope.point(from);
+	const slope = directionTo(start, stand.right);
+	if (!slope) return [];
+	const length = lengthOf(step.by, stand.scope);
+	return [
+		...wronglyWorked(step.by, stand, (by) => moved(start, slope, by)),
+		...wronglyStarted(from, stand, (begin) => moved(begin, slope, length)),
+		{
+			note: 'direction:opposite',
+			prior: PRIORS.opposite,
+			place: moved(start, slope, backward(length)),
+			say: () => 'You went the opposite way.'
+		}
+	];
+};
+
 /** A point along a line: the distance, the start, the aim, and square instead of along the slope. */
-export const alongMissteps: KindMissteps<'along'> = (step, stand) =>
-	'line' in step.on ? alongLine(step, step.on, stand) : towardPoint(step, step.on, stand);
+export const alongMissteps: KindMissteps<'along'> = (step, stand) => {
+	const { on } = step;
+	if ('line' in on) return alongLine(step, on, stand);
+	return 'as' in on ? sameWay(step, on, stand) : towardPoint(step, on, stand);
+};

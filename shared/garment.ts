@@ -1,0 +1,116 @@
+import { z } from 'zod';
+
+/**
+ * A garment file: which lines of which drafts are the edges of which pieces, what is sewn to what, and what
+ * a cutter and a sewer have to know. Formulas are still text here; src/lib/garment reads them.
+ */
+
+const key = z
+	.string()
+	.regex(/^[a-z][A-Za-z0-9]*$/, 'a name here is written in small letters, such as front or armhole')
+	.refine((name) => !(name in {}), 'this name means something else to the program; choose another');
+const label = z.string().min(1);
+const formula = z.union([z.string(), z.number()]).transform(String);
+const quantity = z.string().min(1);
+const pointName = z.string().regex(/^[A-Z][0-9]*$/);
+
+/** What an edge is to the sewer: sewn to another, laid on the fold of the cloth, turned up, or left open and bound or turned in. */
+export const EDGE_KINDS = ['seam', 'fold', 'hem', 'opening', 'dart'] as const;
+/** How the cutting line goes round the corner between an edge and the next. */
+export const CORNER_RULES = ['mitre', 'square', 'turn-up', 'trim'] as const;
+/** What a piece is cut in. */
+export const CLOTHS = ['fabric', 'lining', 'interfacing'] as const;
+
+const edge = z.strictObject({
+	name: key,
+	kind: z.enum(EDGE_KINDS),
+	/** Lines of the piece's draft, in turn; those that a body's draft does not have are passed over. */
+	lines: z.array(key).min(1),
+	/** How far outside the stitching line it is cut; by its kind where nothing is said. */
+	allowance: formula.optional(),
+	corner: z.enum(CORNER_RULES).optional()
+});
+
+const dart = z.strictObject({ name: label, legs: z.tuple([key, key]), tip: pointName });
+
+const piece = z.strictObject({
+	/** The short name that seams know it by. */
+	key,
+	name: label,
+	/** The short name of the draft that it is traced off. */
+	draft: key,
+	edges: z.array(edge).min(3),
+	/** The grain line runs as this straight way does; on the bias it is at 45 degrees to it. */
+	grain: z.tuple([pointName, pointName]),
+	bias: z.boolean().default(false),
+	/** Notches of a front are single and of a back double, so that the two cannot be mistaken. */
+	notch: z.enum(['single', 'double']),
+	cut: z.array(z.strictObject({ in: z.enum(CLOTHS), count: z.number().int().positive() })).min(1),
+	/** Lines that are drawn on the piece, such as the centre front. */
+	marks: z.array(z.strictObject({ line: key, label })).default([]),
+	/** Points that are marked on the piece, such as the bust point. */
+	drills: z.array(z.strictObject({ point: pointName, label })).default([]),
+	darts: z.array(dart).default([]),
+	text: z.array(label).default([])
+});
+
+/** An edge of a piece: `front.side`. */
+const edgeName = z
+	.string()
+	.regex(/^[a-z][A-Za-z0-9]*\.[a-z][A-Za-z0-9]*$/, 'an edge is named with its piece, such as front.side');
+const side = z.array(edgeName).min(1);
+
+const seam = z.strictObject({
+	name: key,
+	label,
+	first: side,
+	second: side,
+	/** The second runs the other way: its end is sewn to the first's beginning. */
+	turned: z.boolean().default(false),
+	within: quantity,
+	/** How much longer the second is to be, eased in. */
+	ease: formula.optional(),
+	/** Where notches lie, as shares of the first's length. */
+	notches: z.array(z.number().gt(0).lt(1)).default([0.5]),
+	/** What runs on across the seam's beginning and end, and must have no corner there. */
+	runs: z.strictObject({ start: label.optional(), end: label.optional() }).default({})
+});
+
+const number = z.strictObject({
+	name: key,
+	label,
+	/** A length, or a plain number: how many times one length is as long as another. */
+	kind: z.enum(['length', 'ratio']),
+	formula,
+	atLeast: z.string().optional(),
+	atMost: z.string().optional(),
+	/** What a number out of bounds means. */
+	because: label.optional()
+});
+
+/** A caution that is shown wherever it applies; the words are the program's own. */
+export const CAUTIONS = ['tools', 'iron', 'wash', 'toile', 'children'] as const;
+
+/** A garment file. */
+export const garmentFileSchema = z.strictObject({
+	id: z.string().regex(/^[a-z][a-z0-9-]*$/),
+	name: label,
+	about: label,
+	/** Methods by the short names that pieces and formulas know their drafts by. */
+	uses: z.record(key, z.string()),
+	pieces: z.array(piece).min(1),
+	seams: z.array(seam).default([]),
+	/** Two neighbouring edges of a piece between which the outline has no corner: `front.neckline`, `front.standTop`. */
+	smooth: z.array(z.strictObject({ label, first: edgeName, second: edgeName })).default([]),
+	numbers: z.array(number).default([]),
+	/** The order of sewing. */
+	order: z.array(label).min(1),
+	cautions: z.array(z.enum(CAUTIONS)).min(1)
+});
+
+/** A garment file as parsed. */
+export type GarmentFile = z.infer<typeof garmentFileSchema>;
+export type EdgeKind = (typeof EDGE_KINDS)[number];
+export type CornerRule = (typeof CORNER_RULES)[number];
+export type Cloth = (typeof CLOTHS)[number];
+export type Caution = (typeof CAUTIONS)[number];

@@ -1,0 +1,101 @@
+import { BadInput } from '#shared/bad-input.ts';
+import type { CarriedFile, MotionFile, StepFile, TraceFile, WrittenStep } from '#shared/method.ts';
+import { didYouMean } from '#shared/nearest-name.ts';
+import { formulaNeeds, type Formula } from './formula/formula.ts';
+import type { Method } from './method.ts';
+import { isPointName } from './names.ts';
+import type { Step } from './steps/step-rules.ts';
+
+/** The steps that nobody draws: what is traced off another draft, and what a motion carries with it. */
+
+/** The names of a list are the same here and there; a record says both: here, then there. */
+const pairs = (names: TraceFile['points']): readonly (readonly [here: string, there: string])[] =>
+	Array.isArray(names) ? names.map((name) => [name, name] as const) : Object.entries(names);
+
+/** A dependence that another method's formula can carry over: it names no point or line of that method's own. */
+const portable = (formula: Formula | undefined): formula is Formula =>
+	formula !== undefined && formulaNeeds(formula).length === 0;
+
+/** Reads what is traced off the drafts of other methods. Throws BadInput for a draft, point or line that is not there. */
+export const readTraced = (
+	traces: readonly TraceFile[],
+	uses: Readonly<Record<string, Method>>,
+	place: string
+): readonly Step[] =>
+	traces.flatMap(({ from, points, lines }) => {
+		const where = `${place}: trace ${from}`;
+		const method = uses[from];
+		if (!method)
+			throw new BadInput(where, `no method is used by this name${didYouMean(from, Object.keys(uses))}`);
+		return [...pairs(points), ...pairs(lines)].map(([name, there]): Step => {
+			const step = method.steps.find((each) => each.name === there);
+			if (!step) {
+				const names = method.steps.map((each) => each.name);
+				throw new BadInput(where, `${method.id} has no "${there}"${didYouMean(there, names)}`);
+			}
+			return {
+				kind: 'traced',
+				name,
+				label: step.label,
+				of: `${from}.${there}`,
+				...(portable(step.when) ? { when: step.when } : {}),
+				...(portable(step.unless) ? { unless: step.unless } : {})
+			};
+		});
+	});
+
+/** The motion of a step that carries others with it. */
+const motionOf = (step: WrittenStep): MotionFile | undefined => {
+	switch (step.kind) {
+		case 'turn':
+			return { kind: 'turn', about: step.about, from: step.move, to: step.name };
+		case 'spread':
+			return { kind: 'spread', from: step.move, to: step.name };
+		case 'mirror':
+			return { kind: 'mirror', fold: step.fold };
+		default:
+			return undefined;
+	}
+};
+
+const MOVED = ', moved';
+/** What something is called that was moved, once or more often. */
+const movedLabel = (thing: { readonly label: string } | undefined, name: string): string =>
+	`${(thing?.label ?? name).replace(MOVED, '')}${MOVED}`;
+
+/**
+ * A method's steps with one more for everything that a motion carries. What is carried is drafted where
+ * the thing itself is: a motion that this body does not need leaves it where it was.
+ */
+export const withCarried = (
+	steps: readonly WrittenStep[],
+	traced: readonly Step[],
+	place: string
+): readonly StepFile[] => {
+	const made: StepFile[] = [];
+	for (const step of steps) {
+		made.push(step);
+		const motion = motionOf(step);
+		if (!motion || !('carries' in step)) continue;
+		for (const [name, of] of Object.entries(step.carries)) {
+			if (isPointName(name) !== isPointName(of))
+				throw new BadInput(
+					`${place}: step ${step.name}: carries`,
+					`${of} cannot become ${name}: a point stays a point, a line a line`
+				);
+			const moved = made.find((each) => each.name === of) ?? steps.find((each) => each.name === of);
+			const carried: CarriedFile = {
+				kind: 'carried',
+				name,
+				label: movedLabel(moved ?? traced.find((each) => each.name === of), of),
+				of,
+				with: step.name,
+				motion,
+				...(moved?.when === undefined ? {} : { when: moved.when }),
+				...(moved?.unless === undefined ? {} : { unless: moved.unless })
+			};
+			made.push(carried);
+		}
+	}
+	return made;
+};

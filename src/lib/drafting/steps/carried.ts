@@ -1,0 +1,25 @@
+import { movedBy, pathMovedBy } from '#geometry/motion.ts';
+import { isPointName } from '../names.ts';
+import { motionIn, motionNeeds } from './motion.ts';
+import { madeLine, madePoint, type StepRules } from './step-rules.ts';
+
+/** A point or line that went along with a turn, a spread or a mirroring; all its lengths and angles are kept. */
+export const carried: StepRules<'carried'> = {
+	makes: 'either',
+	given: true,
+	read: (file) => file,
+	formulas: () => [],
+	needs: ({ of, motion }) => [of, ...motionNeeds(motion)],
+	start: () => undefined,
+	work: ({ name, of, motion }, scope) => {
+		const moved = motionIn(motion, scope);
+		return isPointName(name)
+			? madePoint(movedBy(moved, scope.point(of)))
+			: madeLine(pathMovedBy(moved, scope.line(of)));
+	},
+	explain: ({ name, of, with: step }) => ({
+		where: `${name} is where ${of} went.`,
+		rule: `${name} moved with ${step}, as if cut from one card.`,
+		worked: 'Nothing has to be measured.'
+	})
+};

@@ -1,0 +1,41 @@
+import { mm } from '#shared/units.ts';
+import { parallelPath } from '#geometry/parallel.ts';
+import { pathLength, pointAtLength, type Path } from '#geometry/path.ts';
+import { alongness, directionTo } from '#geometry/point.ts';
+import type { Compass } from '#shared/method.ts';
+import { lengthOf } from '../formula/value.ts';
+import { formulaArithmetic, formulaWords } from '../formula/words.ts';
+import { COMPASS_WORDS } from '../words.ts';
+import { COMPASS } from './compass.ts';
+import { madeLine, type StepRules } from './step-rules.ts';
+
+/** Whether the parallel on a line's positive side lies toward this way from it, as seen at its middle. */
+const liesToward = (line: Path, toward: Compass): boolean => {
+	const middle = (path: Path) => pointAtLength(path, mm(pathLength(path) / 2)) ?? path[0].from;
+	const aside = directionTo(middle(line), middle(parallelPath(line, mm(1))));
+	return aside === undefined || alongness(aside, COMPASS[toward]) >= 0;
+};
+
+/** A line everywhere equally far from a drawn one: a band's edge, a button stand. */
+export const parallel: StepRules<'parallel'> = {
+	makes: 'line',
+	given: true,
+	read: (file, formula) => ({ ...file, by: formula(file.by, 'by') }),
+	formulas: ({ by }) => [by],
+	needs: ({ of }) => [of],
+	start: () => undefined,
+	work: ({ of, by, toward }, scope) => {
+		const [line, length] = [scope.line(of), lengthOf(by, scope)];
+		return madeLine(parallelPath(line, liesToward(line, toward) ? length : mm(-length)));
+	},
+	explain: ({ of, by, toward }, scope, speech) => {
+		const arithmetic = formulaArithmetic(by, scope, speech);
+		const line = speech.lineWords(of);
+		return {
+			where: `Measure square from ${line}, ${COMPASS_WORDS[toward]}.`,
+			rule: `Everywhere as far from ${line} as ${formulaWords(by, scope, { ...speech, allowances: 'named' })}.`,
+			worked: `Square from ${line} at several places: ${arithmetic}.`,
+			arithmetic
+		};
+	}
+};

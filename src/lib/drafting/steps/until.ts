@@ -1,0 +1,78 @@
+import { mm, parseLength, printLength, radians, type Mm } from '#shared/units.ts';
+import { SAME_PLACE } from '#shared/tolerances.ts';
+import { movedBy, turning } from '#geometry/motion.ts';
+import { pathLength } from '#geometry/path.ts';
+import { rootBetween } from '#geometry/root.ts';
+import { alongness, directionTo, distance, moved, squareTo, type SheetPoint } from '#geometry/point.ts';
+import { lengthOf, type Scope } from '../formula/value.ts';
+import { formulaArithmetic, formulaWords } from '../formula/words.ts';
+import { COMPASS_WORDS, offsetWords } from '../words.ts';
+import { COMPASS } from './compass.ts';
+import { curveNeeds, curveSegments } from './course.ts';
+import { impossible, madePoint, type StepOf, type StepRules } from './step-rules.ts';
+
+/** Where the point is when it has gone so far: straight on, or round its centre. */
+const wayOf = ({ from, go, about }: StepOf<'until'>, scope: Scope): ((gone: Mm) => SheetPoint) => {
+	const start = scope.point(from);
+	if (about === undefined) return (gone) => moved(start, COMPASS[go], gone);
+	const centre = scope.point(about);
+	const out = directionTo(centre, start);
+	const radius = distance(centre, start);
+	if (!out) return () => start;
+	const ahead = alongness(squareTo(out), COMPASS[go]) >= 0 ? 1 : -1;
+	return (gone) => movedBy(turning(centre, radians((ahead * gone) / radius)), start);
+};
+
+/** The length of the curve with the point tried at a place. */
+const lengthWith = (step: StepOf<'until'>, place: SheetPoint, scope: Scope): Mm =>
+	pathLength(
+		curveSegments(step, {
+			...scope,
+			point: (name) => (name === step.name ? place : scope.point(name))
+		})
+	);
+
+/** How far the point goes; undefined where no place in its range makes the curve as long as it must be. */
+const goneIn = (step: StepOf<'until'>, scope: Scope): Mm | undefined => {
+	const [wanted, place] = [lengthOf(step.length, scope), wayOf(step, scope)];
+	const [least, most] = step.within;
+	const excess = (gone: number): number => lengthWith(step, place(mm(gone)), scope) - wanted;
+	const found = rootBetween(excess, least, most, SAME_PLACE);
+	return found === undefined ? undefined : mm(found);
+};
+
+/** A point that goes on from another until the curve drawn through it is as long as it must be. */
+export const until: StepRules<'until'> = {
+	makes: 'point',
+	read: ({ length, within: [least, most], ...file }, formula) => ({
+		...file,
+		length: formula(length, 'length'),
+		within: [parseLength(least, 'cm'), parseLength(most, 'cm')]
+	}),
+	formulas: ({ length }) => [length],
+	needs: (step) => [
+		step.from,
+		...(step.about === undefined ? [] : [step.about]),
+		...curveNeeds(step).filter((name) => name !== step.name)
+	],
+	start: ({ from }) => from,
+	work: (step, scope) => {
+		const gone = goneIn(step, scope);
+		return gone === undefined
+			? impossible(`no place of ${step.name} makes the curve as long as it must be`)
+			: madePoint(wayOf(step, scope)(gone));
+	},
+	explain: (step, scope, speech) => {
+		const { name, from, go, about, length } = step;
+		const gone = goneIn(step, scope) ?? mm(0);
+		const place = wayOf(step, scope)(gone);
+		const way = about === undefined ? COMPASS_WORDS[go] : `round ${about}`;
+		const arithmetic = formulaArithmetic(length, scope, speech);
+		return {
+			where: `Start at ${from} and go ${way}.`,
+			rule: `${name} lies ${way} from ${from}, as far as makes the curve through it as long as ${formulaWords(length, scope, { ...speech, allowances: 'named' })}.`,
+			worked: `The curve must be ${arithmetic}. That puts ${name} ${printLength(distance(scope.point(from), place), speech.unit)} from ${from}: ${offsetWords(scope.point(from), place, speech.unit)}.`,
+			arithmetic
+		};
+	}
+};

@@ -1,0 +1,100 @@
+import type { Allowance } from '#shared/allowances.ts';
+import type { Caution, Cloth, CornerRule, EdgeKind } from '#shared/garment.ts';
+import type { MeasurementKey } from '#shared/measurements.ts';
+import type { Mm } from '#shared/units.ts';
+import type { Formula } from '#drafting/formula/formula.ts';
+import type { Method } from '#drafting/method.ts';
+
+/** A garment, read and checked. Plain data: it can be sent to a browser as it is. */
+export interface Garment {
+	readonly id: string;
+	readonly name: string;
+	readonly about: string;
+	/** The methods of its drafts, by the short names that its formulas know them by. */
+	readonly uses: Readonly<Record<string, Method>>;
+	/** The allowances of all its drafts, and those of cutting. */
+	readonly allowances: readonly Allowance[];
+	readonly measurements: readonly MeasurementKey[];
+	readonly pieces: readonly PieceRule[];
+	readonly seams: readonly SeamRule[];
+	readonly smooth: readonly SmoothRule[];
+	readonly numbers: readonly NumberRule[];
+	readonly order: readonly string[];
+	readonly cautions: readonly Caution[];
+}
+
+/** How an edge of a piece is made. */
+export interface EdgeRule {
+	readonly name: string;
+	readonly kind: EdgeKind;
+	/** Lines of the draft, in turn; those that a body's draft does not have are passed over. */
+	readonly lines: readonly string[];
+	readonly allowance: Formula;
+	readonly corner?: CornerRule | undefined;
+}
+
+/** How a piece is made. */
+export interface PieceRule {
+	readonly key: string;
+	readonly name: string;
+	/** The number that is written on it, by the order of the file. */
+	readonly number: number;
+	readonly draft: string;
+	readonly edges: readonly EdgeRule[];
+	readonly grain: readonly [string, string];
+	readonly bias: boolean;
+	readonly notch: 'single' | 'double';
+	readonly cut: readonly CutCount[];
+	readonly marks: readonly { readonly line: string; readonly label: string }[];
+	readonly drills: readonly { readonly point: string; readonly label: string }[];
+	readonly darts: readonly {
+		readonly name: string;
+		readonly legs: readonly [string, string];
+		readonly tip: string;
+	}[];
+	readonly text: readonly string[];
+}
+
+/** How many of a piece are cut in one cloth. */
+export interface CutCount {
+	readonly in: Cloth;
+	readonly count: number;
+}
+
+/** An edge by its piece's key and its own name. */
+export interface EdgeRef {
+	readonly piece: string;
+	readonly edge: string;
+}
+
+/** Two edges, or chains of edges, that are sewn together. */
+export interface SeamRule {
+	readonly name: string;
+	readonly label: string;
+	readonly first: readonly EdgeRef[];
+	readonly second: readonly EdgeRef[];
+	readonly turned: boolean;
+	readonly within: Mm;
+	readonly ease: Formula | undefined;
+	readonly notches: readonly number[];
+	readonly runs: { readonly start?: string | undefined; readonly end?: string | undefined };
+}
+
+/** Two neighbouring edges without a corner between them. */
+export interface SmoothRule {
+	readonly label: string;
+	readonly first: EdgeRef;
+	readonly second: EdgeRef;
+}
+
+/** A number that the garment reports: a length, or how many times one is as long as another. */
+export interface NumberRule {
+	readonly name: string;
+	readonly label: string;
+	readonly kind: 'length' | 'ratio';
+	readonly formula: Formula;
+	/** Millimetres for a length. */
+	readonly atLeast: number | undefined;
+	readonly atMost: number | undefined;
+	readonly because: string | undefined;
+}

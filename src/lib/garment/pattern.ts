@@ -1,0 +1,146 @@
+import type { AllowanceValues } from '#shared/allowances.ts';
+import type { Body } from '#shared/body.ts';
+import { mm, printLength, type Mm } from '#shared/units.ts';
+import { evaluate, scopeOf, type Draft, type Evaluation, type Refusal } from '#drafting/evaluate.ts';
+import { numberOf, type Scope } from '#drafting/formula/value.ts';
+import type { Garment, NumberRule } from './garment.ts';
+import { notchesOf } from './notches.ts';
+import { edgesOf, pieceOf, type Piece } from './piece.ts';
+import { runBetween, runsAcross, runsAtFolds, seamReport, type RunReport, type SeamReport } from './seams.ts';
+
+/** What a maker chose for a garment: allowances by key, and the seam allowance of single edges by name (`front.side`). */
+export interface Choices {
+	readonly allowances: AllowanceValues;
+	readonly edges: Readonly<Record<string, Mm>>;
+}
+
+export const NO_CHOICES: Choices = { allowances: {}, edges: {} };
+
+/** A number that the garment reports. */
+export interface ReportedNumber {
+	readonly name: string;
+	readonly label: string;
+	readonly kind: 'length' | 'ratio';
+	/** Millimetres for a length. */
+	readonly value: number;
+	readonly within: boolean;
+}
+
+/** All the pieces of a garment for a body, with what shows that they sew together. */
+export interface Pattern {
+	readonly garment: string;
+	readonly body: string;
+	readonly pieces: readonly Piece[];
+	readonly seams: readonly SeamReport[];
+	readonly runs: readonly RunReport[];
+	readonly numbers: readonly ReportedNumber[];
+	/** The drafts that the pieces were traced off, by their short names. */
+	readonly drafts: Readonly<Record<string, Draft>>;
+	/** What the maker should look at before cutting. */
+	readonly warnings: readonly string[];
+}
+
+/** A pattern, or the reasons why this body has none. */
+export type PatternWork =
+	| { readonly kind: 'made'; readonly pattern: Pattern }
+	| { readonly kind: 'refused'; readonly refusals: readonly Refusal[] };
+
+const reported = (rule: NumberRule, scope: Scope): ReportedNumber => {
+	const value = numberOf(rule.formula, scope);
+	const { name, label, kind, atLeast, atMost } = rule;
+	const within = (atLeast === undefined || value >= atLeast) && (atMost === undefined || value <= atMost);
+	return { name, label, kind, value, within };
+};
+
+/** A reported number as it is read: a length in centimetres, or a plain number. */
+const numberWords = ({ kind, value }: ReportedNumber): string =>
+	kind === 'length' ? printLength(mm(value), 'cm') : value.toFixed(2);
+
+const seamWarnings = (seams: readonly SeamReport[]): readonly string[] =>
+	seams
+		.filter(({ within }) => !within)
+		.map(
+			({ label, difference }) =>
+				`${label}: the second is ${printLength(mm(Math.abs(difference)), 'cm')} too ${difference > 0 ? 'long' : 'short'}`
+		);
+
+const runWarnings = (runs: readonly RunReport[]): readonly string[] =>
+	runs
+		.filter(({ within }) => !within)
+		.map(({ label, corner }) => `${label}: a corner of ${((corner * 180) / Math.PI).toFixed(1)}°`);
+
+const numberWarnings = (garment: Garment, numbers: readonly ReportedNumber[]): readonly string[] =>
+	numbers.flatMap((number) => {
+		if (number.within) return [];
+		const because = garment.numbers.find(({ name }) => name === number.name)?.because;
+		return [`${number.label} is ${numberWords(number)}${because ? `: ${because}` : ''}`];
+	});
+
+/** Works the drafts of a garment; gives the refusal of the first that this body does not have. */
+const draftsOf = (
+	garment: Garment,
+	body: Body,
+	chosen: AllowanceValues
+): Readonly<Record<string, Draft>> | Extract<Evaluation, { kind: 'refused' }> => {
+	const known = new Map<Garment['uses'][string], Evaluation>();
+	const drafts: Record<string, Draft> = {};
+	for (const [alias, method] of Object.entries(garment.uses)) {
+		const evaluation = evaluate(method, body, chosen, known);
+		if (evaluation.kind === 'refused') return evaluation;
+		drafts[alias] = evaluation.draft;
+	}
+	return drafts;
+};
+
+const isRefused = (work: ReturnType<typeof draftsOf>): work is Extract<Evaluation, { kind: 'refused' }> =>
+	work['kind'] === 'refused';
+
+/** Every warning of the drafts that a garment leans on, each once. */
+const draftWarnings = (drafts: Readonly<Record<string, Draft>>): readonly string[] => [
+	...new Set(
+		Object.values(drafts).flatMap((draft): readonly string[] => [
+			...draftWarnings(draft.uses),
+			...draft.warnings
+		])
+	)
+];
+
+/**
+ * Works a garment out for a body: every piece with its stitching and cutting line, every seam pair measured,
+ * every run across a seam looked at. Gives the pattern, or the refusal of the draft that this body cannot
+ * have. Throws BadInput where the body lacks a measurement.
+ */
+export const makePattern = (garment: Garment, body: Body, choices: Choices = NO_CHOICES): PatternWork => {
+	const drafts = draftsOf(garment, body, choices.allowances);
+	if (isRefused(drafts)) return drafts;
+	const scope = scopeOf(garment, body, { points: {}, lines: {}, uses: drafts }, choices.allowances);
+	const draftOf = (alias: string): Draft => {
+		const draft = drafts[alias];
+		if (!draft) throw new Error(`the garment ${garment.id} has no draft "${alias}"`);
+		return draft;
+	};
+	const edges = Object.fromEntries(
+		garment.pieces.map((rule) => [rule.key, edgesOf(rule, draftOf(rule.draft), scope, choices.edges)])
+	);
+	const notches = notchesOf(garment.seams, edges, garment.pieces);
+	const pieces = garment.pieces.map((rule) =>
+		pieceOf(rule, edges[rule.key] ?? [], draftOf(rule.draft), notches[rule.key] ?? [])
+	);
+	const seams = garment.seams.map((rule) => seamReport(rule, edges, scope));
+	const runs = [
+		...garment.seams.flatMap((rule) => runsAcross(rule, edges)),
+		...garment.smooth.flatMap((rule) => runBetween(rule, edges)),
+		...runsAtFolds(edges, Object.fromEntries(garment.pieces.map(({ key, name }) => [key, name])))
+	];
+	const numbers = garment.numbers.map((rule) => reported(rule, scope));
+	const warnings = [
+		...draftWarnings(drafts),
+		...seamWarnings(seams),
+		...runWarnings(runs),
+		...numberWarnings(garment, numbers)
+	];
+	return {
+		kind: 'made',
+		pattern: { garment: garment.id, body: body.name, pieces, seams, runs, numbers, drafts, warnings }
+	};
+};

@@ -1,0 +1,177 @@
+import { CUTTING_ALLOWANCES, type Allowance } from '#shared/allowances.ts';
+import { BadInput, shown } from '#shared/bad-input.ts';
+import { garmentFileSchema, type GarmentFile } from '#shared/garment.ts';
+import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
+import { didYouMean } from '#shared/nearest-name.ts';
+import { parseLength } from '#shared/units.ts';
+import { parseFormula, type KnownNames } from '#drafting/formula/parse.ts';
+import type { FindMethod } from '#drafting/read-method.ts';
+import type { Method } from '#drafting/method.ts';
+import { stepMakes } from '#drafting/steps/kinds.ts';
+import type { EdgeRef, EdgeRule, Garment, NumberRule, PieceRule, SeamRule } from './garment.ts';
+
+type PieceFile = GarmentFile['pieces'][number];
+type SeamFile = GarmentFile['seams'][number];
+type NumberFile = GarmentFile['numbers'][number];
+
+const parseFile = (input: unknown, place: string): GarmentFile => {
+	const parsed = garmentFileSchema.safeParse(input);
+	if (parsed.success) return parsed.data;
+	const issue = parsed.error.issues[0];
+	const seen = issue?.path.reduce<unknown>(
+		(value, part) =>
+			value && typeof value === 'object' ? (value as Record<PropertyKey, unknown>)[part] : undefined,
+		input
+	);
+	throw new BadInput(
+		`${place}: ${issue?.path.map(String).join('.') || 'garment'}`,
+		`${issue?.message ?? 'not a garment'}; seen: ${shown(seen)}`
+	);
+};
+
+const readUses = (file: GarmentFile, place: string, find: FindMethod): Readonly<Record<string, Method>> =>
+	Object.fromEntries(
+		Object.entries(file.uses).map(([alias, id]) => {
+			const method = find(id);
+			if (!method) throw new BadInput(`${place}: uses.${alias}`, `there is no method "${id}"`);
+			return [alias, method];
+		})
+	);
+
+const oneOf = <T extends string>(name: T, names: readonly string[], place: string, what: string): T => {
+	if (!names.includes(name))
+		throw new BadInput(place, `there is no ${what} "${name}"${didYouMean(name, names)}`);
+	return name;
+};
+
+/** The allowances by kind, as formulas: what an edge is cut with where it says nothing of its own. */
+const USUAL: Readonly<Record<EdgeRule['kind'], string>> = {
+	seam: 'seamAllowance',
+	opening: 'seamAllowance',
+	dart: 'seamAllowance',
+	hem: 'hemAllowance',
+	fold: '0 * seamAllowance'
+};
+
+const stepNames = (method: Method, kind: 'point' | 'line'): readonly string[] =>
+	method.steps.filter((step) => stepMakes(step) === kind).map(({ name }) => name);
+
+const readPiece = (
+	file: PieceFile,
+	number: number,
+	uses: Readonly<Record<string, Method>>,
+	known: KnownNames,
+	place: string
+): PieceRule => {
+	const where = `${place}: piece ${file.key}`;
+	const draft = uses[oneOf(file.draft, Object.keys(uses), where, 'draft')];
+	if (!draft) throw new BadInput(where, `there is no draft "${file.draft}"`);
+	const [points, lines] = [stepNames(draft, 'point'), stepNames(draft, 'line')];
+	const edges = file.edges.map((edge): EdgeRule => {
+		const at = `${where}: edge ${edge.name}`;
+		for (const line of edge.lines) oneOf(line, lines, at, 'line');
+		return {
+			...edge,
+			allowance: parseFormula(edge.allowance ?? USUAL[edge.kind], `${at}: allowance`, known)
+		};
+	});
+	const twice = edges.find(({ name }, i) => edges.findIndex((each) => each.name === name) !== i);
+	if (twice) throw new BadInput(where, `two edges are called "${twice.name}"`);
+	for (const point of [
+		...file.grain,
+		...file.drills.map((each) => each.point),
+		...file.darts.map(({ tip }) => tip)
+	])
+		oneOf(point, points, where, 'point');
+	for (const line of [...file.marks.map((each) => each.line), ...file.darts.flatMap(({ legs }) => legs)])
+		oneOf(line, lines, where, 'line');
+	return { ...file, number, edges };
+};
+
+const readRef = (name: string, pieces: readonly PieceRule[], place: string): EdgeRef => {
+	const [piece = '', edge = ''] = name.split('.');
+	const keys = pieces.map(({ key }) => key);
+	const found = pieces.find(({ key }) => key === oneOf(piece, keys, place, 'piece'));
+	return {
+		piece,
+		edge: oneOf(edge, found?.edges.map((each) => each.name) ?? [], `${place}: ${piece}`, 'edge')
+	};
+};
+
+const readSeam = (
+	file: SeamFile,
+	pieces: readonly PieceRule[],
+	known: KnownNames,
+	place: string
+): SeamRule => {
+	const where = `${place}: seam ${file.name}`;
+	return {
+		...file,
+		first: file.first.map((name) => readRef(name, pieces, where)),
+		second: file.second.map((name) => readRef(name, pieces, where)),
+		within: parseLength(file.within, 'cm'),
+		ease: file.ease === undefined ? undefined : parseFormula(file.ease, `${where}: ease`, known)
+	};
+};
+
+const readNumber = (file: NumberFile, known: KnownNames, place: string): NumberRule => {
+	const bound = (text: string | undefined): number | undefined => {
+		if (text === undefined) return undefined;
+		return file.kind === 'length' ? parseLength(text, 'cm') : Number(text);
+	};
+	const wanted = file.kind === 'length' ? 'length' : 'share';
+	return {
+		...file,
+		formula: parseFormula(file.formula, `${place}: number ${file.name}`, known, wanted),
+		atLeast: bound(file.atLeast),
+		atMost: bound(file.atMost),
+		because: file.because
+	};
+};
+
+const allowancesOf = (uses: Readonly<Record<string, Method>>): readonly Allowance[] => {
+	const all = [...Object.values(uses).flatMap(({ allowances }) => allowances), ...CUTTING_ALLOWANCES];
+	return [...new Map(all.map((each) => [each.key, each])).values()];
+};
+
+/** The lines that a garment's formulas may name: those of its drafts. */
+const lineNames = (uses: Readonly<Record<string, Method>>): readonly string[] =>
+	Object.entries(uses).flatMap(([alias, method]) =>
+		stepNames(method, 'line').map((name) => `${alias}.${name}`)
+	);
+
+/**
+ * Reads a garment from parsed YAML or JSON. `place` (the file's name) begins every error; `find` gives the
+ * methods of its drafts. Names of drafts, lines, points, pieces and edges that are not there are all found
+ * here, before any body is worked. Throws BadInput.
+ */
+export const readGarment = (input: unknown, place: string, find: FindMethod): Garment => {
+	const file = parseFile(input, place);
+	const uses = readUses(file, place, find);
+	const allowances = allowancesOf(uses);
+	const known: KnownNames = {
+		allowances: allowances.map(({ key }) => key),
+		points: [],
+		lines: lineNames(uses)
+	};
+	const pieces = file.pieces.map((each, i) => readPiece(each, i + 1, uses, known, place));
+	const smooth = file.smooth.map(({ label, first, second }) => {
+		const where = `${place}: smooth ${label}`;
+		return { label, first: readRef(first, pieces, where), second: readRef(second, pieces, where) };
+	});
+	const named = new Set(Object.values(uses).flatMap(({ measurements }) => measurements));
+	return {
+		id: file.id,
+		name: file.name,
+		about: file.about,
+		uses,
+		allowances,
+		measurements: MEASUREMENT_KEYS.filter((key) => named.has(key)),
+		pieces,
+		seams: file.seams.map((each) => readSeam(each, pieces, known, place)),
+		smooth,
+		numbers: file.numbers.map((each) => readNumber(each, known, place)),
+		order: file.order,
+		cautions: file.cautions
+	};
+};

@@ -1,0 +1,48 @@
+import paper from 'paper/dist/paper-core.js';
+import type { Path } from '../path.ts';
+import { at, type SheetPoint } from '../point.ts';
+import { cubic, straight, type Segment } from '../segment.ts';
+
+/** paper makes no path without a project, even one that is put into none. */
+new paper.Project(new paper.Size(1, 1)).activate();
+
+const sheetPoint = ({ x, y }: paper.Point): SheetPoint => at(x, y);
+
+/** A handle as paper keeps it, seen from its own end of the segment; none for a straight piece. */
+const handleOf = (segment: Segment, side: 'leaving' | 'arriving'): paper.Point => {
+	if (segment.kind === 'straight') return new paper.Point(0, 0);
+	const end = side === 'leaving' ? segment.from : segment.to;
+	return new paper.Point(segment[side].x - end.x, segment[side].y - end.y);
+};
+
+/** One of our segments as paper's curve. */
+export const paperCurve = (segment: Segment): paper.Curve =>
+	new paper.Curve(
+		new paper.Point(segment.from.x, segment.from.y),
+		handleOf(segment, 'leaving'),
+		handleOf(segment, 'arriving'),
+		new paper.Point(segment.to.x, segment.to.y)
+	);
+
+/** A closed outline as paper's path, put into no project. */
+export const paperOutline = (outline: Path): paper.Path => {
+	const corner = (segment: Segment, i: number): paper.Segment => {
+		const place = new paper.Point(segment.from.x, segment.from.y);
+		const before = outline.at(i - 1) ?? segment;
+		return new paper.Segment(place, handleOf(before, 'arriving'), handleOf(segment, 'leaving'));
+	};
+	return new paper.Path({ segments: outline.map(corner), closed: true, insert: false });
+};
+
+const segmentOf = ({ points, segment1, segment2 }: paper.Curve): Segment => {
+	const [from, leaving, arriving, to] = points.map(sheetPoint);
+	if (!from || !leaving || !arriving || !to) throw new Error('a curve of paper has four points');
+	const bare = segment1.handleOut.isZero() && segment2.handleIn.isZero();
+	return bare ? straight(from, to) : cubic(from, leaving, arriving, to);
+};
+
+/** paper's closed path as our outline; undefined for an empty one. */
+export const outlineOf = (path: paper.Path): Path | undefined => {
+	const [first, ...rest] = path.curves.map(segmentOf);
+	return first && [first, ...rest];
+};
