@@ -296,8 +296,8 @@ export interface TracedFile {
 	readonly label: string;
 	/** The point or line of the other draft, such as `block.N`. */
 	readonly of: string;
-	readonly when?: string | undefined;
-	readonly unless?: string | undefined;
+	readonly when?: undefined;
+	readonly unless?: undefined;
 }
 /** A step that no file writes and no learner draws: what a motion carries with it. */
 export interface CarriedFile {
@@ -308,8 +308,8 @@ export interface CarriedFile {
 	/** The step of the motion: turn, spread or mirror. */
 	readonly with: string;
 	readonly motion: MotionFile;
-	readonly when?: string | undefined;
-	readonly unless?: string | undefined;
+	readonly when?: undefined;
+	readonly unless?: undefined;
 }
 /** A motion told by points: turned about one, moved, or mirrored on a fold; `from` comes to lie at `to`. */
 export type MotionFile =

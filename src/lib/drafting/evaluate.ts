@@ -9,7 +9,7 @@ import { depends, keeps, measured, type ComparisonRule, type Condition } from '.
 import { lengthOf, type Scope } from './formula/value.ts';
 import type { Method } from './method.ts';
 import { isPointName } from './names.ts';
-import { workStep } from './steps/kinds.ts';
+import { isDrafted, workStep } from './steps/kinds.ts';
 import type { Step } from './steps/step-rules.ts';
 
 /** A line of a draft, with its length along the line. */
@@ -140,7 +140,7 @@ const impossible = (step: Step, why: string): Evaluation =>
 /** Works the steps in turn; gives the refusal of the first that is impossible. */
 const workSteps = (method: Method, drafted: Drafting, scope: Scope): Evaluation | undefined => {
 	for (const step of method.steps) {
-		if (!depends(step, scope)) continue;
+		if (!isDrafted(step, scope)) continue;
 		const work = workStep(step, scope);
 		if (work.kind === 'impossible') return impossible(step, work.why);
 		if (work.kind === 'point') drafted.points[step.name] = work.point;

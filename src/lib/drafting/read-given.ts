@@ -1,7 +1,6 @@
 import { BadInput } from '#shared/bad-input.ts';
 import type { CarriedFile, MotionFile, StepFile, TraceFile, WrittenStep } from '#shared/method.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
-import { formulaNeeds, type Formula } from './formula/formula.ts';
 import type { Method } from './method.ts';
 import { isPointName } from './names.ts';
 import type { Step } from './steps/step-rules.ts';
@@ -11,10 +10,6 @@ import type { Step } from './steps/step-rules.ts';
 /** The names of a list are the same here and there; a record says both: here, then there. */
 const pairs = (names: TraceFile['points']): readonly (readonly [here: string, there: string])[] =>
 	Array.isArray(names) ? names.map((name) => [name, name] as const) : Object.entries(names);
-
-/** A dependence that another method's formula can carry over: it names no point or line of that method's own. */
-const portable = (formula: Formula | undefined): formula is Formula =>
-	formula !== undefined && formulaNeeds(formula).length === 0;
 
 /** Reads what is traced off the drafts of other methods. Throws BadInput for a draft, point or line that is not there. */
 export const readTraced = (
@@ -33,14 +28,7 @@ export const readTraced = (
 				const names = method.steps.map((each) => each.name);
 				throw new BadInput(where, `${method.id} has no "${there}"${didYouMean(there, names)}`);
 			}
-			return {
-				kind: 'traced',
-				name,
-				label: step.label,
-				of: `${from}.${there}`,
-				...(portable(step.when) ? { when: step.when } : {}),
-				...(portable(step.unless) ? { unless: step.unless } : {})
-			};
+			return { kind: 'traced', name, label: step.label, of: `${from}.${there}` };
 		});
 	});
 
@@ -90,9 +78,7 @@ export const withCarried = (
 				label: movedLabel(moved ?? traced.find((each) => each.name === of), of),
 				of,
 				with: step.name,
-				motion,
-				...(moved?.when === undefined ? {} : { when: moved.when }),
-				...(moved?.unless === undefined ? {} : { unless: moved.unless })
+				motion
 			};
 			made.push(carried);
 		}

@@ -1,10 +1,9 @@
 import type { Body } from '#shared/body.ts';
 import { pathLength } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
-import { depends } from '#drafting/conditions.ts';
 import { brokenRules, scopeOf, type DraftLine, type Drafted } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
-import { workStep } from '#drafting/steps/kinds.ts';
+import { isDrafted, workStep } from '#drafting/steps/kinds.ts';
 import { draftSoFar } from './draft-so-far.ts';
 
 /**
@@ -25,7 +24,7 @@ export const followedThrough = (
 	const scope = scopeOf(method, body, drafted);
 	const first = method.steps.findIndex(({ name }) => name === stepName);
 	for (const step of method.steps.slice(first + 1)) {
-		if (!depends(step, scope)) continue;
+		if (!isDrafted(step, scope)) continue;
 		const work = workStep(step, scope);
 		if (work.kind === 'impossible') return undefined;
 		if (work.kind === 'point') points[step.name] = work.point;

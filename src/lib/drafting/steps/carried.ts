@@ -11,6 +11,7 @@ export const carried: StepRules<'carried'> = {
 	formulas: () => [],
 	needs: ({ of, motion }) => [of, ...motionNeeds(motion)],
 	start: () => undefined,
+	exists: ({ of }, scope) => scope.has(of),
 	work: ({ name, of, motion }, scope) => {
 		const moved = motionIn(motion, scope);
 		return isPointName(name)

@@ -11,6 +11,7 @@ export const chain: StepRules<'chain'> = {
 	formulas: () => [],
 	needs: ({ of }) => of,
 	start: () => undefined,
+	exists: ({ of }, scope) => of.some((line) => scope.has(line)),
 	work: ({ name, of }, scope) => {
 		const path = chained(of.filter((line) => scope.has(line)).map((line) => scope.line(line)));
 		return path ? madeLine(path) : impossible(`the lines of ${name} do not join`);

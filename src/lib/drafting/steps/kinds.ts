@@ -1,4 +1,5 @@
 import type { StepFile, StepKind } from '#shared/method.ts';
+import { depends } from '../conditions.ts';
 import {
 	formulaKeys,
 	formulaLengths,
@@ -94,6 +95,10 @@ export const stepNeeds = (step: Step): readonly string[] => [
 
 /** The point from which a drafter measures in this step, where there is one. */
 export const stepStart = (step: Step): string | undefined => rulesOf(step).start(step);
+
+/** Whether this body's draft has the step at all. */
+export const isDrafted = (step: Step, scope: Scope): boolean =>
+	depends(step, scope) && (rulesOf(step).exists?.(step as never, scope) ?? true);
 
 /** Works a step from what is in scope: a place, a line, or why there is none. */
 export const workStep = (step: Step, scope: Scope): Work => rulesOf(step).work(step, scope);

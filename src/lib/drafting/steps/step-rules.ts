@@ -58,6 +58,8 @@ export interface StepRules<K extends StepKind> {
 	readonly makes: 'point' | 'line' | 'either';
 	/** Whether it stands on the sheet as soon as what it needs does: nobody has to draw it. */
 	readonly given?: true;
+	/** Whether a body's draft has the step, beside what the step says of it: what is moved must be there. */
+	exists?(step: StepOf<K>, scope: Scope): boolean;
 	/** Reads the formulas of the kind's own fields. */
 	read(file: Omit<StepFileOf<K>, Dependence>, formula: FormulaReader): Omit<StepOf<K>, Dependence>;
 	/** The formulas that the step is worked from. */

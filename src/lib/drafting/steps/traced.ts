@@ -9,6 +9,7 @@ export const traced: StepRules<'traced'> = {
 	formulas: () => [],
 	needs: () => [],
 	start: () => undefined,
+	exists: ({ of }, scope) => scope.has(of),
 	work: ({ name, of }, scope) => (isPointName(name) ? madePoint(scope.point(of)) : madeLine(scope.line(of))),
 	explain: ({ name, label }) => ({
 		where: `${name} is traced off the draft before.`,
