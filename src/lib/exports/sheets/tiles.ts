@@ -16,6 +16,16 @@ export const PAPERS: readonly Paper[] = [
 	{ id: 'a3', name: 'A3', width: mm(297), height: mm(420) }
 ];
 
+/** The longest sheet of a roll: a page of a PDF file is at most 14,400 points long, 5,080 mm (ISO 32000-1, annex C). */
+const LONGEST: Mm = mm(5000);
+
+/** One long sheet: ISO 216's A0, or paper off a roll of a usual width, as long as it must be. */
+export const SHEETS: readonly Paper[] = [
+	{ id: 'a0', name: 'A0', width: mm(841), height: mm(1189) },
+	{ id: 'roll-60', name: 'a roll 60 cm wide', width: mm(600), height: LONGEST },
+	{ id: 'roll-90', name: 'a roll 90 cm wide', width: mm(900), height: LONGEST }
+];
+
 /** Unprinted edge of a page: common home printers need 3 to 6 mm, so 10 is safe. */
 export const PAGE_MARGIN: Mm = mm(10);
 /** How far neighbouring pages repeat each other, so that they can be laid over one another and joined. */

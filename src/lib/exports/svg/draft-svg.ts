@@ -2,6 +2,7 @@ import { mm, printLength, type Mm, type Unit } from '#shared/units.ts';
 import { boundsOf, pathData, type Bounds } from '#geometry/path.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
+import { escaped } from './xml.ts';
 
 /** The side of the square that is measured on paper before a print is trusted. */
 export const CHECK_SQUARE: Mm = mm(100);
@@ -11,12 +12,6 @@ const WIDTHS = { outline: 0.7, line: 0.35, level: 0.18 } as const;
 
 /** Height of the names of points. */
 const NAME_SIZE: Mm = mm(4);
-
-/** What no XML file may hold, not even escaped (XML 1.0, section 2.2): a reader refuses the whole file for one of them. */
-const FORBIDDEN = /[^\t\n\r\u{20}-\u{D7FF}\u{E000}-\u{FFFD}\u{10000}-\u{10FFFF}]/gu;
-
-const escaped = (text: string): string =>
-	text.replace(FORBIDDEN, '').replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
 
 const lineElement = (method: Method, name: string, draft: Draft): string => {
 	const line = draft.lines[name];

@@ -1,0 +1,101 @@
+import { mm, type Mm, type Radians } from '#shared/units.ts';
+import { movedBy, pathMovedBy, type Motion } from '#geometry/motion.ts';
+import { boundsOf, pathMapped, type Bounds, type Path } from '#geometry/path.ts';
+import { at, type SheetPoint } from '#geometry/point.ts';
+
+/** What a line means to whoever cuts and sews. */
+export const STROKE_KINDS = [
+	'cutting',
+	'stitching',
+	'fold',
+	'grain',
+	'notch',
+	'mark',
+	'dart',
+	'drill',
+	'line',
+	'level'
+] as const;
+export type StrokeKind = (typeof STROKE_KINDS)[number];
+
+/** A line of a drawing. */
+export interface Stroke {
+	readonly kind: StrokeKind;
+	readonly path: Path;
+	/** Whether its end runs on to its start. */
+	readonly closed?: boolean;
+}
+
+/** Words on a drawing. */
+export interface Words {
+	readonly text: string;
+	/** The start of the writing line, or its middle. */
+	readonly at: SheetPoint;
+	readonly middle: boolean;
+	/** Height of the capital letters' line, in millimetres. */
+	readonly size: Mm;
+	/** How the writing line is turned; positive from x toward y. */
+	readonly turn: Radians;
+}
+
+/** Lines and words at true scale, in millimetres, of one thing that has a name: a piece, or a draft. */
+export interface Drawing {
+	readonly name: string;
+	readonly strokes: readonly Stroke[];
+	readonly words: readonly Words[];
+}
+
+/** Half of an average letter's width for its size: enough to keep words from the edge. */
+const LETTER_SHARE = 0.55;
+
+/** The corners of the place that words take up, near enough. */
+const wordsCorners = ({ text, at: { x, y }, size, middle, turn }: Words): readonly SheetPoint[] => {
+	const width = text.length * size * LETTER_SHARE;
+	const [from, to] = middle ? [-width / 2, width / 2] : [0, width];
+	const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+	return [from, to].flatMap((along) =>
+		[-size, size * 0.3].map((down) => at(x + along * cos - down * sin, y + along * sin + down * cos))
+	);
+};
+
+/** The rectangle that holds a drawing. Throws for an empty one. */
+export const drawingBounds = ({ strokes, words }: Drawing): Bounds =>
+	boundsOf(
+		strokes.map(({ path }) => path),
+		words.flatMap(wordsCorners)
+	);
+
+/** The same drawing somewhere else; its words move with it and keep their turn. */
+export const drawingMoved = (drawing: Drawing, motion: Motion): Drawing => ({
+	...drawing,
+	strokes: drawing.strokes.map((stroke) => ({ ...stroke, path: pathMovedBy(motion, stroke.path) })),
+	words: drawing.words.map((words) => ({ ...words, at: movedBy(motion, words.at) }))
+});
+
+/** The least height of writing on a drawing made smaller: what can still be read on paper. */
+const SMALLEST: Mm = mm(2);
+
+/** The same drawing at a share of its size, for class work; its writing stays large enough to be read. */
+export const drawingScaled = (drawing: Drawing, share: number): Drawing => {
+	const put = ({ x, y }: SheetPoint): SheetPoint => at(x * share, y * share);
+	return {
+		...drawing,
+		strokes: drawing.strokes.map((stroke) => ({ ...stroke, path: pathMapped(stroke.path, put) })),
+		words: drawing.words.map((words) => ({
+			...words,
+			at: put(words.at),
+			size: mm(Math.max(Math.min(words.size, SMALLEST), words.size * share))
+		}))
+	};
+};
+
+/** Whether a drawing has nothing on it. */
+export const isEmpty = ({ strokes, words }: Drawing): boolean => strokes.length === 0 && words.length === 0;
+
+/** A rectangle grown on all sides. */
+export const grown = ({ left, top, right, bottom }: Bounds, by: Mm): Bounds => ({
+	left: mm(left - by),
+	top: mm(top - by),
+	right: mm(right + by),
+	bottom: mm(bottom + by)
+});

@@ -1,0 +1,25 @@
+import type { StrokeKind } from './drawing.ts';
+
+/** How a kind of line is drawn, in black only: told apart by width and by pattern. */
+export interface LineStyle {
+	/** In millimetres, of ISO 128's series (from memory): 0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1. */
+	readonly width: number;
+	/** Dash, gap, dash, gap and on, in millimetres; empty for a line without gaps. */
+	readonly dashes: readonly number[];
+}
+
+const style = (width: number, ...dashes: number[]): LineStyle => ({ width, dashes });
+
+/** Patterns follow ISO 128's kinds of line: full, dashed, chain, double chain; lengths are set for reading at arm's length. */
+export const LINE_STYLES: Readonly<Record<StrokeKind, LineStyle>> = {
+	cutting: style(0.7),
+	stitching: style(0.35, 4, 2),
+	fold: style(0.5, 12, 2, 1, 2, 1, 2),
+	grain: style(0.25),
+	notch: style(0.5),
+	mark: style(0.25, 12, 2, 1, 2),
+	dart: style(0.35, 2, 1.5),
+	drill: style(0.25),
+	line: style(0.35),
+	level: style(0.18, 4, 2)
+};

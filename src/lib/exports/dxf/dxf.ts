@@ -1,0 +1,176 @@
+import { mm, type Mm } from '#shared/units.ts';
+import { grainLine, notchStrokes } from '#garment/piece-lines.ts';
+import type { Piece } from '#garment/piece.ts';
+import { flattened } from '#geometry/flatten.ts';
+import { pathEnd, pathStart, type Path } from '#geometry/path.ts';
+import type { SheetPoint } from '#geometry/point.ts';
+import { LAYERS } from './layers.ts';
+
+/** How far a chord may lie from its curve. */
+export const FLATTENING: Mm = mm(0.05);
+
+/** A group code and its value, each on a line of its own: so DXF is written (Autodesk's published reference of release 12, from memory). */
+type Group = readonly [code: number, value: string | number];
+
+/** Decimals of a length: a thousandth of a millimetre. */
+const length = (value: number): string => (Math.round(value * 1000) / 1000 + 0).toFixed(3);
+/** A drawing file's y runs up, the sheet's down. */
+const place = ({ x, y }: SheetPoint, shift = 0): readonly Group[] => [
+	[10 + shift, length(x)],
+	[20 + shift, length(-y)],
+	[30 + shift, length(0)]
+];
+
+/** Names of blocks and layers hold letters, digits, $, - and _ in release 12, 31 at the most. */
+const LONGEST_NAME = 31;
+/** A name that any reader of release 12 takes: accents taken off, other signs made `_`, cut to length. */
+export const safeName = (name: string): string =>
+	name
+		.normalize('NFD')
+		.replace(/[\u0300-\u036F]/g, '')
+		.replace(/[^A-Za-z0-9$_-]+/g, '_')
+		.replace(/^_+|_+$/g, '')
+		.slice(0, LONGEST_NAME)
+		.toUpperCase() || 'PIECE';
+
+/** Text in the signs that release 12 has: plain ASCII, other letters without their accents. */
+const plainText = (text: string): string =>
+	text
+		.normalize('NFD')
+		.replace(/[\u0300-\u036F]/g, '')
+		.replace(/[\u2013\u2014\u2212]/g, '-')
+		.replace(/[\u2018\u2019]/g, "'")
+		.replace(/[\u201C\u201D\u2033]/g, '"')
+		.replace(/\u00B0/g, ' deg')
+		.replace(/[^\x20-\x7E]+/g, '?');
+
+const polylineOf = (places: readonly SheetPoint[], layer: number, closed: boolean): readonly Group[] => [
+	[0, 'POLYLINE'],
+	[8, layer],
+	[66, 1],
+	[10, '0.000'],
+	[20, '0.000'],
+	[30, '0.000'],
+	[70, closed ? 1 : 0],
+	...places.flatMap((each): readonly Group[] => [[0, 'VERTEX'], [8, layer], ...place(each)]),
+	[0, 'SEQEND'],
+	[8, layer]
+];
+
+const lineOf = (path: Path, layer: number): readonly Group[] => [
+	[0, 'LINE'],
+	[8, layer],
+	...place(pathStart(path)),
+	...place(pathEnd(path), 1)
+];
+
+const pointOf = (at: SheetPoint, layer: number): readonly Group[] => [[0, 'POINT'], [8, layer], ...place(at)];
+
+const textOf = (text: string, at: SheetPoint, layer: number): readonly Group[] => [
+	[0, 'TEXT'],
+	[8, layer],
+	...place(at),
+	[40, '5.000'],
+	[1, plainText(text)]
+];
+
+/** The corners of an outline, and the points between them on its curves. */
+const turnsAndCurves = (path: Path): readonly Group[] => [
+	...path.flatMap(({ from }) => pointOf(from, LAYERS.turnPoints)),
+	...path.flatMap((segment) =>
+		segment.kind === 'straight'
+			? []
+			: flattened([segment], FLATTENING)
+					.slice(1, -1)
+					.flatMap((each) => pointOf(each, LAYERS.curvePoints))
+	)
+];
+
+/** The closed outline without its last place, which is the first again. */
+const closedPlaces = (outline: Path): readonly SheetPoint[] => flattened(outline, FLATTENING).slice(0, -1);
+
+/** Everything of one piece: boundary, stitching line, fold, grain, notches, inner lines, drill holes, words. */
+const pieceEntities = (piece: Piece, words: readonly string[]): readonly Group[] => {
+	const fold = piece.edges.find(({ name }) => name === piece.fold);
+	const [from, to] = grainLine(piece);
+	return [
+		...polylineOf(closedPlaces(piece.cutting.outline), LAYERS.boundary, true),
+		...turnsAndCurves(piece.cutting.outline),
+		...polylineOf(closedPlaces(piece.outline), LAYERS.sewLines, true),
+		...(fold ? lineOf(fold.path, LAYERS.mirror) : []),
+		...lineOf([{ kind: 'straight', from, to }], LAYERS.grain),
+		...piece.notches.flatMap((notch) =>
+			notchStrokes(piece, notch).flatMap((stroke) => pointOf(pathEnd(stroke), LAYERS.notches))
+		),
+		...[...piece.marks.map(({ path }) => path), ...piece.darts.flatMap(({ legs }) => legs)].flatMap((path) =>
+			polylineOf(flattened(path, FLATTENING), LAYERS.internal, false)
+		),
+		...piece.drills.flatMap(({ at }) => pointOf(at, LAYERS.drills)),
+		...words.flatMap((text, i) => textOf(text, { ...from, y: mm(from.y + i * 8) }, LAYERS.boundary))
+	];
+};
+
+/** Names that differ, whatever they were cut to. */
+const distinct = (names: readonly string[]): readonly string[] => {
+	const taken = new Set<string>();
+	return names.map((name) => {
+		let free = name;
+		for (let n = 2; taken.has(free); n++) free = `${name.slice(0, LONGEST_NAME - 3)}_${n}`;
+		taken.add(free);
+		return free;
+	});
+};
+
+/** A piece and the lines of writing that go with it. */
+export interface WrittenPiece {
+	readonly piece: Piece;
+	readonly words: readonly string[];
+}
+
+/**
+ * Pieces as a drawing file of release 12, one block a piece, in millimetres, after the layer convention of ASTM D6673
+ * (withdrawn 2019). The table of layers is from memory, and no conformity is promised. `title` names the whole.
+ */
+export const dxfFile = (pieces: readonly WrittenPiece[], title: string): string => {
+	const names = distinct(pieces.map(({ piece }) => safeName(piece.name)));
+	const groups: readonly Group[] = [
+		[999, plainText(title)],
+		[999, 'Units: millimetres. Layers after ASTM D6673 (withdrawn), from memory.'],
+		[0, 'SECTION'],
+		[2, 'HEADER'],
+		[9, '$ACADVER'],
+		[1, 'AC1009'],
+		[9, '$MEASUREMENT'],
+		[70, 1],
+		[0, 'ENDSEC'],
+		[0, 'SECTION'],
+		[2, 'BLOCKS'],
+		...pieces.flatMap(({ piece, words }, i): readonly Group[] => [
+			[0, 'BLOCK'],
+			[8, 0],
+			[2, names[i] ?? 'PIECE'],
+			[70, 0],
+			[10, '0.000'],
+			[20, '0.000'],
+			[30, '0.000'],
+			[3, names[i] ?? 'PIECE'],
+			...pieceEntities(piece, [...words, 'UNITS: METRIC']),
+			[0, 'ENDBLK'],
+			[8, 0]
+		]),
+		[0, 'ENDSEC'],
+		[0, 'SECTION'],
+		[2, 'ENTITIES'],
+		...pieces.flatMap((_, i): readonly Group[] => [
+			[0, 'INSERT'],
+			[8, 0],
+			[2, names[i] ?? 'PIECE'],
+			[10, '0.000'],
+			[20, '0.000'],
+			[30, '0.000']
+		]),
+		[0, 'ENDSEC'],
+		[0, 'EOF']
+	];
+	return groups.map(([code, value]) => `${String(code).padStart(3)}\r\n${value}\r\n`).join('');
+};

@@ -1,0 +1,87 @@
+import {
+	appendBezierCurve,
+	beginText,
+	closePath,
+	endText,
+	lineTo,
+	moveTo,
+	popGraphicsState,
+	pushGraphicsState,
+	setDashPattern,
+	setFontAndSize,
+	setLineWidth,
+	setTextMatrix,
+	showText,
+	stroke,
+	type PDFFont,
+	type PDFOperator
+} from '@cantoo/pdf-lib';
+import type { Path } from '#geometry/path.ts';
+import type { Drawing, Stroke, Words } from '../drawing/drawing.ts';
+import { LINE_STYLES, type LineStyle } from '../drawing/line-styles.ts';
+
+/** The name under which every page knows the typeface. */
+export const FONT_NAME = 'F0';
+
+/** A path in the sheet's own millimetres, x outward and y down. */
+const pathOperators = (path: Path): readonly PDFOperator[] => [
+	moveTo(path[0].from.x, path[0].from.y),
+	...path.map((segment) =>
+		segment.kind === 'straight'
+			? lineTo(segment.to.x, segment.to.y)
+			: appendBezierCurve(
+					segment.leaving.x,
+					segment.leaving.y,
+					segment.arriving.x,
+					segment.arriving.y,
+					segment.to.x,
+					segment.to.y
+				)
+	)
+];
+
+/** Paths drawn in one style. */
+export const strokeOperators = (
+	paths: readonly { readonly path: Path; readonly closed?: boolean | undefined }[],
+	{ width, dashes }: LineStyle
+): readonly PDFOperator[] =>
+	paths.length === 0
+		? []
+		: [
+				setLineWidth(width),
+				setDashPattern([...dashes], 0),
+				...paths.flatMap(({ path, closed }) => [...pathOperators(path), ...(closed ? [closePath()] : []), stroke()])
+			];
+
+/** What of a text the typeface can write; other signs become a small square's stand-in, `?`. */
+export const writable = (text: string, font: PDFFont): string => {
+	const known = new Set(font.getCharacterSet());
+	return [...text].map((sign) => (known.has(sign.codePointAt(0) ?? 0) ? sign : '?')).join('');
+};
+
+/** A line of writing. The page's y runs down, so letters are turned over to stand upright. */
+export const wordsOperators = ({ text, at: { x, y }, middle, size, turn }: Words, font: PDFFont): readonly PDFOperator[] => {
+	const written = writable(text, font);
+	const back = middle ? font.widthOfTextAtSize(written, size) / 2 : 0;
+	const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+	return [
+		beginText(),
+		setFontAndSize(FONT_NAME, size),
+		setTextMatrix(cos, sin, sin, -cos, x - back * cos, y - back * sin),
+		showText(font.encodeText(written)),
+		endText()
+	];
+};
+
+const ofKind = (drawings: readonly Drawing[], kind: Stroke['kind']): readonly Stroke[] =>
+	drawings.flatMap(({ strokes }) => strokes.filter((each) => each.kind === kind));
+
+/** Drawings in the sheet's millimetres: kind by kind, so that each style is set once. */
+export const drawingOperators = (drawings: readonly Drawing[], font: PDFFont): readonly PDFOperator[] => [
+	pushGraphicsState(),
+	...(Object.keys(LINE_STYLES) as Stroke['kind'][]).flatMap((kind) =>
+		strokeOperators(ofKind(drawings, kind), LINE_STYLES[kind])
+	),
+	...drawings.flatMap(({ words }) => words.flatMap((each) => wordsOperators(each, font))),
+	popGraphicsState()
+];
