@@ -2,7 +2,16 @@ import { mm, type Mm } from '#shared/units.ts';
 import { crossings } from '#geometry/kernel/crossings.ts';
 import { boundsOf, pathEnd, pathSamples, pathStart, polyline, type Path } from '#geometry/path.ts';
 import type { Segment } from '#geometry/segment.ts';
-import { at, directionTo, distance, moved, opposite, squareTo, type Direction, type SheetPoint } from '#geometry/point.ts';
+import {
+	at,
+	directionTo,
+	distance,
+	moved,
+	opposite,
+	squareTo,
+	type Direction,
+	type SheetPoint
+} from '#geometry/point.ts';
 import { nearestOnPath } from '#geometry/apart.ts';
 import type { Notch, Piece } from './piece.ts';
 
@@ -29,7 +38,10 @@ const alongEdge = (piece: Piece, edge: string, place: SheetPoint): Direction | u
 	const path = piece.edges.find(({ name }) => name === edge)?.path;
 	if (!path) return undefined;
 	const samples = pathSamples(path, mm(2));
-	const near = samples.reduce((best, each, i) => (distance(each, place) < distance(samples[best] ?? place, place) ? i : best), 0);
+	const near = samples.reduce(
+		(best, each, i) => (distance(each, place) < distance(samples[best] ?? place, place) ? i : best),
+		0
+	);
 	const [before, after] = [samples[Math.max(0, near - 1)], samples[Math.min(samples.length - 1, near + 1)]];
 	return before && after && directionTo(before, after);
 };
@@ -78,7 +90,11 @@ const grainDirection = ({ grain: [from, to], bias }: Piece): Direction => {
 };
 
 /** The longest run of the straight line through a place that lies within the piece. */
-const runWithin = (piece: Piece, through: SheetPoint, way: Direction): readonly [SheetPoint, SheetPoint] | undefined => {
+const runWithin = (
+	piece: Piece,
+	through: SheetPoint,
+	way: Direction
+): readonly [SheetPoint, SheetPoint] | undefined => {
 	const { left, top, right, bottom } = boundsOf([piece.outline]);
 	const far = mm(right - left + bottom - top);
 	const meets = crossings(piece.outline, polyline(moved(through, way, mm(-far)), moved(through, way, far)));

@@ -16,9 +16,7 @@ const strayed = (curve: CubicSegment, from: number, to: number): number => {
 	for (let i = 1; i < PROBES; i++) {
 		const p = segmentPoint(curve, from + ((to - from) * i) / PROBES);
 		const off =
-			chord === 0
-				? distance(a, p)
-				: Math.abs((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) / chord;
+			chord === 0 ? distance(a, p) : Math.abs((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) / chord;
 		most = Math.max(most, off);
 	}
 	return most;
@@ -39,7 +37,7 @@ const reach = (curve: CubicSegment, from: number, within: Mm): number => {
 /** The fewest chords. */
 const curvePlaces = (curve: CubicSegment, within: Mm): readonly SheetPoint[] => {
 	const places: SheetPoint[] = [];
-	for (let from = 0; from < 1; ) {
+	for (let from = 0; from < 1;) {
 		const next = reach(curve, from, within);
 		from = next <= from ? 1 : next;
 		places.push(from === 1 ? curve.to : segmentPoint(curve, from));

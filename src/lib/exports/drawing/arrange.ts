@@ -22,11 +22,17 @@ interface Free {
 }
 
 /** The lowest place along the skyline where a width fits: the free paper begins at `y` there. */
-const placeOn = (skyline: readonly Free[], width: number, whole: number): { x: number; y: number } | undefined => {
+const placeOn = (
+	skyline: readonly Free[],
+	width: number,
+	whole: number
+): { x: number; y: number } | undefined => {
 	let best: { x: number; y: number } | undefined;
 	for (const { x } of skyline) {
 		if (x + width > whole + 1e-6) continue;
-		const y = Math.max(...skyline.filter((each) => each.x < x + width && each.x + each.width > x).map((each) => each.y));
+		const y = Math.max(
+			...skyline.filter((each) => each.x < x + width && each.x + each.width > x).map((each) => each.y)
+		);
 		if (!best || y < best.y - 1e-6) best = { x, y };
 	}
 	return best;
@@ -38,7 +44,8 @@ const raised = (skyline: readonly Free[], x: number, width: number, y: number): 
 		const end = each.x + each.width;
 		const parts: Free[] = [];
 		if (each.x < x) parts.push({ ...each, width: Math.min(end, x) - each.x });
-		if (end > x + width) parts.push({ ...each, x: Math.max(each.x, x + width), width: end - Math.max(each.x, x + width) });
+		if (end > x + width)
+			parts.push({ ...each, x: Math.max(each.x, x + width), width: end - Math.max(each.x, x + width) });
 		return parts;
 	});
 	return [...cut, { x, y, width }].sort((a, b) => a.x - b.x);
@@ -58,7 +65,10 @@ export const arranged = (drawings: readonly Drawing[], width: Mm): readonly Draw
 	let skyline: readonly Free[] = [{ x: 0, y: 0, width: whole }];
 	const placed = new Map<Drawing, Drawing>();
 	for (const room of [...rooms].sort((a, b) => b.height - a.height)) {
-		const { x, y } = placeOn(skyline, room.width, whole) ?? { x: 0, y: Math.max(...skyline.map((each) => each.y)) };
+		const { x, y } = placeOn(skyline, room.width, whole) ?? {
+			x: 0,
+			y: Math.max(...skyline.map((each) => each.y))
+		};
 		skyline = raised(skyline, x, room.width, y + room.height);
 		placed.set(room.drawing, drawingMoved(room.drawing, shifting(at(room.left, room.top), at(x, y))));
 	}

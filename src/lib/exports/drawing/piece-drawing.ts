@@ -78,13 +78,31 @@ export const pieceDrawing = (piece: Piece, words: readonly string[]): Drawing =>
 	name: piece.name,
 	strokes: [
 		...cutStrokes(piece).map((stroke) => ({ kind: 'cutting' as const, ...stroke })),
-		...strokes('stitching', piece.edges.filter(({ kind }) => kind !== 'fold').map(({ path }) => path)),
-		...strokes('fold', piece.edges.filter(({ kind }) => kind === 'fold').map(({ path }) => path)),
+		...strokes(
+			'stitching',
+			piece.edges.filter(({ kind }) => kind !== 'fold').map(({ path }) => path)
+		),
+		...strokes(
+			'fold',
+			piece.edges.filter(({ kind }) => kind === 'fold').map(({ path }) => path)
+		),
 		...strokes('grain', grainStrokes(piece)),
-		...strokes('notch', piece.notches.flatMap((notch) => notchStrokes(piece, notch))),
-		...strokes('mark', piece.marks.map(({ path }) => path)),
-		...strokes('dart', piece.darts.flatMap(({ legs }) => legs)),
-		...strokes('drill', piece.drills.flatMap((drill) => cross(drill.at)))
+		...strokes(
+			'notch',
+			piece.notches.flatMap((notch) => notchStrokes(piece, notch))
+		),
+		...strokes(
+			'mark',
+			piece.marks.map(({ path }) => path)
+		),
+		...strokes(
+			'dart',
+			piece.darts.flatMap(({ legs }) => legs)
+		),
+		...strokes(
+			'drill',
+			piece.drills.flatMap((drill) => cross(drill.at))
+		)
 	],
 	words: [
 		...block(words, writingPlace(piece)),

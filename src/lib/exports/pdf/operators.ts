@@ -50,7 +50,11 @@ export const strokeOperators = (
 		: [
 				setLineWidth(width),
 				setDashPattern([...dashes], 0),
-				...paths.flatMap(({ path, closed }) => [...pathOperators(path), ...(closed ? [closePath()] : []), stroke()])
+				...paths.flatMap(({ path, closed }) => [
+					...pathOperators(path),
+					...(closed ? [closePath()] : []),
+					stroke()
+				])
 			];
 
 /** What of a text the typeface can write; other signs become a small square's stand-in, `?`. */
@@ -60,7 +64,10 @@ export const writable = (text: string, font: PDFFont): string => {
 };
 
 /** A line of writing. The page's y runs down, so letters are turned over to stand upright. */
-export const wordsOperators = ({ text, at: { x, y }, middle, size, turn }: Words, font: PDFFont): readonly PDFOperator[] => {
+export const wordsOperators = (
+	{ text, at: { x, y }, middle, size, turn }: Words,
+	font: PDFFont
+): readonly PDFOperator[] => {
 	const written = writable(text, font);
 	const back = middle ? font.widthOfTextAtSize(written, size) / 2 : 0;
 	const [cos, sin] = [Math.cos(turn), Math.sin(turn)];

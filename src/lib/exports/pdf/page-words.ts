@@ -21,7 +21,12 @@ const TEXT_SIZE: Mm = mm(4);
 const LEADING = 1.5;
 
 const box = (left: number, top: number, width: number, height: number): { path: Path; closed: true } => ({
-	path: polyline(at(left, top), at(left + width, top), at(left + width, top + height), at(left, top + height)),
+	path: polyline(
+		at(left, top),
+		at(left + width, top),
+		at(left + width, top + height),
+		at(left, top + height)
+	),
 	closed: true
 });
 
@@ -77,14 +82,19 @@ export const pageFurniture = (tile: Tile, plan: PagePlan, font: PDFFont): readon
 		...(cuts.includes('left') ? ['cut the left edge off'] : []),
 		...(cuts.includes('top') ? ['cut the top edge off'] : []),
 		...joins.map(({ edge, page }) =>
-			plan.blank.includes(page) ? `${page} is empty` : `${page} goes on ${edge === 'right' ? 'the right' : 'below'}`
+			plan.blank.includes(page)
+				? `${page} is empty`
+				: `${page} goes on ${edge === 'right' ? 'the right' : 'below'}`
 		)
 	];
 	return [
 		pushGraphicsState(),
 		...strokeOperators([box(PAGE_MARGIN, PAGE_MARGIN, width, height)], FRAME),
 		...strokeOperators(lines, JOIN),
-		...strokeOperators(alignmentPlaces(tile).flatMap((place) => alignmentMark(onPaper(place))), FRAME),
+		...strokeOperators(
+			alignmentPlaces(tile).flatMap((place) => alignmentMark(onPaper(place))),
+			FRAME
+		),
 		...wordsOperators(words(name, at(PAGE_MARGIN + 2, bottom + 6), NAME_SIZE), font),
 		...wordsOperators(words(edges.join('; '), at(PAGE_MARGIN + 22, bottom + 5.4), mm(3)), font),
 		...wordsOperators(words('100 %', at(right - 12, bottom + 5.4), mm(3)), font),
@@ -101,9 +111,12 @@ const pageMap = (
 ): readonly PDFOperator[] => {
 	const { left, top, right, bottom } = plan.bounds;
 	const share = Math.min(place.width / (right - left), place.height / (bottom - top));
-	const put = ({ x, y }: SheetPoint): SheetPoint => at(place.left + (x - left) * share, place.top + (y - top) * share);
+	const put = ({ x, y }: SheetPoint): SheetPoint =>
+		at(place.left + (x - left) * share, place.top + (y - top) * share);
 	const outlines = drawings.flatMap(({ strokes }) =>
-		strokes.filter(({ kind }) => kind === 'cutting' || kind === 'line').map(({ path, closed }) => ({ path: pathMapped(path, put), closed }))
+		strokes
+			.filter(({ kind }) => kind === 'cutting' || kind === 'line')
+			.map(({ path, closed }) => ({ path: pathMapped(path, put), closed }))
 	);
 	const pages = plan.every.map((tile) => {
 		const corner = put(at(tile.left, tile.top));
@@ -152,8 +165,14 @@ export const firstPage = (
 		...written.flatMap((each) => wordsOperators(each, font)),
 		...strokeOperators([box(left, squareTop, metric, metric)], CHECK),
 		...strokeOperators([box(left, inchTop, inches, inches)], CHECK),
-		...wordsOperators(words('Each side is 100 mm.', at(left + metric / 2, squareTop + metric / 2), TEXT_SIZE, true), font),
-		...wordsOperators(words('Each side is 4 inches.', at(left + inches / 2, inchTop + inches / 2), TEXT_SIZE, true), font),
+		...wordsOperators(
+			words('Each side is 100 mm.', at(left + metric / 2, squareTop + metric / 2), TEXT_SIZE, true),
+			font
+		),
+		...wordsOperators(
+			words('Each side is 4 inches.', at(left + inches / 2, inchTop + inches / 2), TEXT_SIZE, true),
+			font
+		),
 		...pageMap(
 			plan,
 			drawings,

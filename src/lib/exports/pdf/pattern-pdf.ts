@@ -62,7 +62,10 @@ export const planPages = (drawings: readonly Drawing[], paper: Paper): PagePlan 
 	if (drawn.length === 0) throw new BadInput('export', 'there is nothing to print: no piece was chosen');
 	const all = drawn.map(drawingBounds);
 	const bounds = grown(
-		boundsOf([], all.flatMap(({ left, top, right, bottom }) => [at(left, top), at(right, bottom)])),
+		boundsOf(
+			[],
+			all.flatMap(({ left, top, right, bottom }) => [at(left, top), at(right, bottom)])
+		),
 		AROUND
 	);
 	const every = tilesOver(bounds, paper);
@@ -88,7 +91,12 @@ const newPage = (document: PDFDocument, paper: Paper, font: PDFFont): PDFPage =>
 };
 
 /** All the ink once, as one object that every page shows a part of. */
-const sheetInk = (document: PDFDocument, drawings: readonly Drawing[], bounds: Bounds, font: PDFFont): PDFRef => {
+const sheetInk = (
+	document: PDFDocument,
+	drawings: readonly Drawing[],
+	bounds: Bounds,
+	font: PDFFont
+): PDFRef => {
 	const { left, top, right, bottom } = bounds;
 	const form = document.context.formXObject([...drawingOperators(drawings, font)], {
 		BBox: document.context.obj([left, top, right, bottom]),
@@ -99,7 +107,14 @@ const sheetInk = (document: PDFDocument, drawings: readonly Drawing[], bounds: B
 
 const INK_NAME = 'Ink';
 
-const tilePage = (document: PDFDocument, ink: PDFRef, tile: Tile, plan: PagePlan, options: PdfOptions, font: PDFFont): void => {
+const tilePage = (
+	document: PDFDocument,
+	ink: PDFRef,
+	tile: Tile,
+	plan: PagePlan,
+	options: PdfOptions,
+	font: PDFFont
+): void => {
 	const { paper } = options;
 	const page = newPage(document, paper, font);
 	page.node.setXObject(PDFName.of(INK_NAME), ink);
