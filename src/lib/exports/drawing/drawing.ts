@@ -14,7 +14,9 @@ export const STROKE_KINDS = [
 	'dart',
 	'drill',
 	'line',
-	'level'
+	'level',
+	'grid',
+	'corner'
 ] as const;
 export type StrokeKind = (typeof STROKE_KINDS)[number];
 

@@ -21,5 +21,7 @@ export const LINE_STYLES: Readonly<Record<StrokeKind, LineStyle>> = {
 	dart: style(0.35, 2, 1.5),
 	drill: style(0.25),
 	line: style(0.35),
-	level: style(0.18, 4, 2)
+	level: style(0.18, 4, 2),
+	grid: style(0.13),
+	corner: style(3)
 };
