@@ -60,7 +60,7 @@ export const strokeOperators = (
 /** What of a text the typeface can write; other signs become a small square's stand-in, `?`. */
 export const writable = (text: string, font: PDFFont): string => {
 	const known = new Set(font.getCharacterSet());
-	return [...text].map((sign) => (known.has(sign.codePointAt(0) ?? 0) ? sign : '?')).join('');
+	return Array.from(text, (sign) => (known.has(sign.codePointAt(0) ?? 0) ? sign : '?')).join('');
 };
 
 /** A line of writing. The page's y runs down, so letters are turned over to stand upright. */

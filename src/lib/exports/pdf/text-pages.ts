@@ -92,28 +92,26 @@ export const textPages = (
 			down = PAGE_MARGIN;
 		}
 		const base = down;
-		pages
-			.at(-1)
-			?.push(
-				...lines.flatMap((line) =>
-					wordsOperators(
-						{
-							text: line.text,
-							at: at(left + line.right, base + line.down),
-							middle: false,
-							size,
-							turn: radians(0)
-						},
-						font
+		pages.at(-1)?.push(
+			...lines.flatMap((line) =>
+				wordsOperators(
+					{
+						text: line.text,
+						at: at(left + line.right, base + line.down),
+						middle: false,
+						size,
+						turn: radians(0)
+					},
+					font
+				)
+			),
+			...(ruled
+				? strokeOperators(
+						[{ path: polyline(at(left, base + height), at(left + width, base + height)) }],
+						RULE
 					)
-				),
-				...(ruled
-					? strokeOperators(
-							[{ path: polyline(at(left, base + height), at(left + width, base + height)) }],
-							RULE
-						)
-					: [])
-			);
+				: [])
+		);
 		down += height;
 	}
 	return pages;

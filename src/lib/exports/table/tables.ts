@@ -1,7 +1,9 @@
 import { stringify } from 'csv-stringify/sync';
 import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
-import type { Pattern } from '#garment/pattern.ts';
+import type { Pattern, ReportedNumber } from '#garment/pattern.ts';
+import type { Piece } from '#garment/piece.ts';
+import type { SeamReport } from '#garment/seams.ts';
 
 /** Decimals of a length in millimetres. */
 const DIGITS = 3;
@@ -41,72 +43,58 @@ export const draftCsv = (method: Method, draft: Draft): string => {
 	]);
 };
 
+const HEADINGS: Row = [
+	'what',
+	'piece',
+	'name',
+	'kind',
+	'across_mm',
+	'down_mm',
+	'length_mm',
+	'allowance_mm',
+	'other_length_mm',
+	'within'
+];
+
+const yesOrNo = (within: boolean): string => (within ? 'yes' : 'no');
+
+/** The edges of a piece from where each begins, and its notches. */
+const pieceRows = ({ name: piece, edges, notches }: Piece): readonly Row[] => [
+	...edges.map(({ name, kind, length, allowance, path }): Row => {
+		const { x, y } = path[0].from;
+		return ['edge', piece, name, kind, number(x), number(y), number(length), number(allowance), '', ''];
+	}),
+	...notches.map(({ edge, at, along, style }): Row => [
+		'notch',
+		piece,
+		edge,
+		style,
+		number(at.x),
+		number(at.y),
+		number(along),
+		'',
+		'',
+		''
+	])
+];
+
+const seamRow = ({ label, firstLength, secondLength, within }: SeamReport): Row => [
+	...['seam', '', label, '', '', ''],
+	number(firstLength),
+	'',
+	number(secondLength),
+	yesOrNo(within)
+];
+
+/** A length stands in millimetres; a plain number under the name of what it is. */
+const numberRow = ({ label, kind, value, within }: ReportedNumber): Row => [
+	...['number', '', label, kind === 'ratio' ? value.toFixed(3) : kind, '', ''],
+	kind === 'length' ? number(value) : '',
+	'',
+	'',
+	yesOrNo(within)
+];
+
 /** A pattern's edges, notches, seam pairs and numbers as a table, in millimetres. */
 export const patternCsv = ({ pieces, seams, numbers }: Pattern): string =>
-	csv([
-		[
-			'what',
-			'piece',
-			'name',
-			'kind',
-			'across_mm',
-			'down_mm',
-			'length_mm',
-			'allowance_mm',
-			'other_length_mm',
-			'within'
-		],
-		...pieces.flatMap((piece) => [
-			...piece.edges.map(({ name, kind, length, allowance, path }): Row => {
-				const { from } = path[0];
-				return [
-					'edge',
-					piece.name,
-					name,
-					kind,
-					number(from.x),
-					number(from.y),
-					number(length),
-					number(allowance),
-					'',
-					''
-				];
-			}),
-			...piece.notches.map(({ edge, at, along, style }): Row => [
-				'notch',
-				piece.name,
-				edge,
-				style,
-				number(at.x),
-				number(at.y),
-				number(along),
-				'',
-				'',
-				''
-			])
-		]),
-		...seams.map(({ label, firstLength, secondLength, within }): Row => [
-			'seam',
-			'',
-			label,
-			'',
-			'',
-			'',
-			number(firstLength),
-			'',
-			number(secondLength),
-			within ? 'yes' : 'no'
-		]),
-		...numbers.map(({ label, kind, value, within }): Row => [
-			'number',
-			'',
-			label,
-			kind,
-			'',
-			'',
-			kind === 'length' ? number(value) : '',
-			'',
-			kind === 'ratio' ? value.toFixed(3) : '',
-			within ? 'yes' : 'no'
-		])
-	]);
+	csv([HEADINGS, ...pieces.flatMap(pieceRows), ...seams.map(seamRow), ...numbers.map(numberRow)]);

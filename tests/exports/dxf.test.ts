@@ -1,0 +1,104 @@
+import DxfParser from 'dxf-parser';
+import { describe, expect, it } from 'vitest';
+import { pathLength } from '#geometry/path.ts';
+import { pieceWords } from '#garment/words.ts';
+import { dxfFile, safeName } from '#exports/dxf/dxf.ts';
+import { LAYERS } from '#exports/dxf/layers.ts';
+import { bodyOf, garmentOf, madeFor } from '../garment/garment-files.ts';
+
+interface Vertex {
+	readonly x: number;
+	readonly y: number;
+}
+interface Entity {
+	readonly type: string;
+	readonly layer: string;
+	readonly shape?: boolean;
+	readonly vertices?: readonly Vertex[];
+	readonly position?: Vertex;
+	readonly text?: string;
+}
+interface Read {
+	readonly blocks: Readonly<Record<string, { readonly entities: readonly Entity[] }>>;
+	readonly entities: readonly (Entity & { readonly name: string })[];
+}
+
+const pattern = madeFor(garmentOf('linnet-dress'), bodyOf('heron'));
+const FILE = dxfFile(
+	pattern.pieces.map((piece) => ({ piece, words: pieceWords(piece, 'Heron', 'cm') })),
+	'The Linnet dress for Heron'
+);
+/** The file as an independent parser reads it. */
+const READ = new DxfParser().parseSync(FILE) as unknown as Read;
+
+const lengthOf = (vertices: readonly Vertex[], closed: boolean): number => {
+	const ring = closed ? [...vertices, vertices[0] ?? { x: 0, y: 0 }] : vertices;
+	return ring.reduce((sum, each, i) => {
+		const before = ring[i - 1];
+		return before ? sum + Math.hypot(each.x - before.x, each.y - before.y) : sum;
+	}, 0);
+};
+
+const onLayer = (block: string, layer: number, type: string): readonly Entity[] =>
+	READ.blocks[block]?.entities.filter((each) => each.layer === String(layer) && each.type === type) ?? [];
+
+describe('a drawing file of the dress, read by an independent parser', () => {
+	it('has a block for each piece, each set in once', () => {
+		const names = pattern.pieces.map(({ name }) => safeName(name));
+		expect(Object.keys(READ.blocks)).toEqual(names);
+		expect(READ.entities.map(({ type, name }) => [type, name])).toEqual(
+			names.map((name) => ['INSERT', name])
+		);
+	});
+
+	it.each(pattern.pieces)(
+		'$name: boundary and stitching line are as long as the piece says, within 0.1 mm',
+		(piece) => {
+			const block = safeName(piece.name);
+			const [boundary] = onLayer(block, LAYERS.boundary, 'POLYLINE');
+			const [sewn] = onLayer(block, LAYERS.sewLines, 'POLYLINE');
+			expect(boundary?.shape).toBe(true);
+			expect(
+				Math.abs(lengthOf(boundary?.vertices ?? [], true) - pathLength(piece.cutting.outline))
+			).toBeLessThan(0.1);
+			expect(Math.abs(lengthOf(sewn?.vertices ?? [], true) - pathLength(piece.outline))).toBeLessThan(0.1);
+		}
+	);
+
+	it.each(pattern.pieces)(
+		'$name: fold, grain, notches, drill holes and words are on their layers',
+		(piece) => {
+			const block = safeName(piece.name);
+			expect(onLayer(block, LAYERS.mirror, 'LINE')).toHaveLength(piece.fold === undefined ? 0 : 1);
+			expect(onLayer(block, LAYERS.grain, 'LINE')).toHaveLength(1);
+			const strokes = piece.notches.reduce((sum, { style }) => sum + (style === 'double' ? 2 : 1), 0);
+			expect(onLayer(block, LAYERS.notches, 'POINT')).toHaveLength(strokes);
+			expect(onLayer(block, LAYERS.drills, 'POINT')).toHaveLength(piece.drills.length);
+			const words = onLayer(block, LAYERS.boundary, 'TEXT').map(({ text }) => text);
+			expect(words[0]).toBe(`${piece.number} ${piece.name}`);
+			expect(words.at(-1)).toBe('UNITS: METRIC');
+		}
+	);
+
+	it('y runs up: the hem of the skirt lies below its waist', () => {
+		const [sewn] = onLayer('FRONT_SKIRT', LAYERS.sewLines, 'POLYLINE');
+		const ys = sewn?.vertices?.map(({ y }) => y) ?? [];
+		expect(Math.min(...ys)).toBeCloseTo(-640, 0);
+	});
+
+	it('the same input gives the same text, of plain ASCII with CR LF', () => {
+		expect(FILE).toMatch(/^[\x20-\x7E\r\n]*$/);
+		expect(FILE.replaceAll('\r\n', '')).not.toContain('\n');
+	});
+});
+
+describe('names that any reader takes', () => {
+	it.each([
+		['Front bodice', 'FRONT_BODICE'],
+		['Peça “costas” / 2', 'PECA_COSTAS_2'],
+		['🪡', 'PIECE'],
+		['x'.repeat(300), 'X'.repeat(31)]
+	])('%j is %j', (name, safe) => {
+		expect(safeName(name)).toBe(safe);
+	});
+});
