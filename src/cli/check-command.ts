@@ -7,13 +7,14 @@ import type { Method } from '#drafting/method.ts';
 import { checkSubmission } from '#checker/check-submission.ts';
 import { reportJson, reportTable } from './check-output.ts';
 import { draftOrRefuse } from './draft-or-refuse.ts';
+import { exitCodeOf } from './exit-code.ts';
 import { parsedJson, readInputFile } from './input-file.ts';
 import { methodOf } from './method-files.ts';
-import { onlyMethod, onlyOne, parsedWords } from './options.ts';
-import { complain, writeOut } from './output.ts';
+import { onlyOf, onlyOne, parsedWords, type Subject } from './options.ts';
+import { writeOut } from './output.ts';
 import { readPlacements } from './placements.ts';
 
-const BAD_USE = 2;
+const METHOD: Subject = { word: 'method', ask: 'name the method to check, such as back-block' };
 
 const CHECK_USAGE = `Usage:
   square-across check METHOD --body FILE.json --placements FILE.json [--policy FILE.json] [--json]
@@ -124,7 +125,7 @@ const run = async (words: readonly string[]): Promise<void> => {
 		await writeOut(CHECK_USAGE);
 		return;
 	}
-	const method = await methodOf(onlyMethod('check', positionals), 'check');
+	const method = await methodOf(onlyOf('check', METHOD, positionals), 'check');
 	const setting: Setting = {
 		method,
 		policy: await readPolicy(onlyOne('check', values.policy, '--policy')),
@@ -142,13 +143,4 @@ const run = async (words: readonly string[]): Promise<void> => {
  * `square-across check METHOD`: checks work that was handed in, for one learner or for many on standard
  * input, and gives the exit code: 0 done, 2 for what a person can put right, told in one line.
  */
-export const checkCommand = async (words: readonly string[]): Promise<number> => {
-	try {
-		await run(words);
-		return 0;
-	} catch (problem) {
-		if (!(problem instanceof BadInput)) throw problem;
-		complain(problem.message);
-		return BAD_USE;
-	}
-};
+export const checkCommand = (words: readonly string[]): Promise<number> => exitCodeOf(() => run(words));

@@ -42,11 +42,17 @@ export const onlyOne = (
 	return files?.[0];
 };
 
-/** The one method that a command is about. */
-export const onlyMethod = (command: string, positionals: readonly string[]): string => {
-	const [method, ...more] = positionals;
-	if (method === undefined) throw new BadInput(command, `name the method to ${command}, such as back-block`);
+/** What a command is about: the word for it, and how it is asked for where it was not named. */
+export interface Subject {
+	readonly word: 'method' | 'garment';
+	readonly ask: string;
+}
+
+/** The id of the one method or garment that a command is about. Throws BadInput. */
+export const onlyOf = (command: string, { word, ask }: Subject, positionals: readonly string[]): string => {
+	const [id, ...more] = positionals;
+	if (id === undefined) throw new BadInput(command, ask);
 	if (more.length > 0)
-		throw new BadInput(command, `one method at a time; "${more.join(' ')}" is one word too many`);
-	return method;
+		throw new BadInput(command, `one ${word} at a time; "${more.join(' ')}" is one word too many`);
+	return id;
 };

@@ -19,7 +19,7 @@ export const writeOut = (text: string): Promise<boolean> =>
 	});
 
 /** Line breaks and terminal codes in a file's own words must not break or colour the one line of an error. */
-const onOneLine = (text: string): string => text.replace(/[\p{Cc}\u2028\u2029]+/gu, ' ');
+export const onOneLine = (text: string): string => text.replace(/[\p{Cc}\u2028\u2029]+/gu, ' ');
 
 /** Writes one line to standard error. */
 export const complain = (line: string): void => {

@@ -3,6 +3,7 @@ import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { pathToFileURL } from 'node:url';
 import { BUILD_FOLDER, BuildFailed, ensureBuilt } from './app-build.ts';
+import { BAD_USE } from './exit-code.ts';
 
 /** Free on most machines, and easy to remember. */
 const USUAL_PORT = 4180;
@@ -15,9 +16,6 @@ const LAST_WORDS = 3_000;
 
 /** Tells the built app how it was asked; overwritten on every request, so a visitor cannot set it. */
 const OWN_PROTOCOL_HEADER = 'x-square-across-protocol';
-
-/** Exit code for an option or a value that a person can put right. */
-const BAD_USE = 2;
 
 interface Address {
 	readonly host: string;

@@ -2,6 +2,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { BACK, bodyFile, checkHere, FRONT, stepOf, type Places, type PrintedReport } from './check-here.ts';
 import { runCli } from './run-cli.ts';
 import { newFolder } from './run-here.ts';
+import { lessonMethods } from '../lessons/lesson-files.ts';
 
 const folder = newFolder();
 afterAll(() => folder.remove());
@@ -299,7 +300,7 @@ describe('one line on standard error, exit code 2, nothing on standard output', 
 		[[], 'check: name the method to check, such as back-block'],
 		[
 			['back-blok', '--stdin'],
-			'check: there is no method "back-blok" (did you mean "back-block"?); the methods are first-marks, back-block, front-block'
+			`check: there is no method "back-blok" (did you mean "back-block"?); the methods are ${[...lessonMethods().keys()].join(', ')}`
 		],
 		[['back-block'], 'check: give --placements FILE.json for one learner, or --stdin for many'],
 		[['back-block', '--placements', 'p.json'], 'check: give --body FILE.json'],

@@ -2,6 +2,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { fileURLToPath } from 'node:url';
 import { draftHere, newFolder } from './run-here.ts';
 import { COMMAND, runCli, runProcess, type PrintedDraft } from './run-cli.ts';
+import { lessonMethods } from '../lessons/lesson-files.ts';
 
 const HERON = fileURLToPath(new URL('../../shared/bodies/heron.json', import.meta.url));
 /** Heron without a bust, so that each row below may bring its own. */
@@ -130,7 +131,7 @@ describe('one line on standard error, exit code 2, nothing on standard output', 
 	it.each<[words: readonly string[], line: string]>([
 		[
 			['back-blok', '--body', 'x'],
-			'draft: there is no method "back-blok" (did you mean "back-block"?); the methods are first-marks, back-block, front-block'
+			`draft: there is no method "back-blok" (did you mean "back-block"?); the methods are ${[...lessonMethods().keys()].join(', ')}`
 		],
 		[[], 'draft: name the method to draft, such as back-block'],
 		[['back-block'], 'draft: give --body FILE for one body, or --bodies FILE.csv for many'],

@@ -1,7 +1,9 @@
+import type { CornerRule, EdgeKind } from '#shared/garment.ts';
 import { PARALLEL_ERROR, SAME_PLACE } from '#shared/tolerances.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { pathRunOn } from '#geometry/ends.ts';
 import { pathMeetings } from '#geometry/kernel/meetings.ts';
+import { meetingOfEnds, type PathMeeting } from '#geometry/meeting.ts';
 import { mirroring, pathMovedBy } from '#geometry/motion.ts';
 import { endDirection, pathEnd, pathReversed, polyline, type Path } from '#geometry/path.ts';
 import {
@@ -16,19 +18,6 @@ import {
 import { lineMeeting } from '#geometry/rays.ts';
 import { pathPart, type PathPosition } from '#geometry/section.ts';
 import { segmentReversed, straight, type Segment } from '#geometry/segment.ts';
-
-/** What an edge of a piece is: sewn to another, lying on a fold, turned up, turned in, or the side of a dart. */
-export type EdgeKind = 'seam' | 'fold' | 'hem' | 'opening' | 'dart';
-
-/**
- * What becomes of the allowances at a corner that points outward (common practice, no single source):
- * - mitre: both cutting lines run straight on until they meet;
- * - square: the first edge's allowance ends square to its stitching line, where that, run on, meets the next cutting line: two
- *   such ends lie edge to edge once the first seam is sewn;
- * - turn-up: at a hem, the other allowance is mirrored in the hem's stitching line, so that it lies on itself when the hem is turned up;
- * - trim: both are cut off square to the middle of the corner, as far from it as the wider allowance.
- */
-export type CornerRule = 'mitre' | 'square' | 'turn-up' | 'trim';
 
 /** One of the two edges that meet at a corner, seen as coming to it. */
 export interface Arm {
@@ -94,18 +83,27 @@ const turnOf = ({ first, second }: Corner): { readonly sin: number; readonly cos
 const tipOf = ({ first, second }: Corner) =>
 	lineMeeting(pathEnd(first.line), first.toward, pathEnd(second.line), second.toward);
 
+/** Whether a cutting line arrives at its end from beyond, as it does in a bend tighter than the allowance. */
+const turnsBack = ({ line, toward }: Arm): boolean => {
+	const direction = endDirection(line);
+	return direction !== undefined && alongness(direction, toward) < 0;
+};
+
 /**
  * Where an arm's cutting line, run on straight if need be, meets a ray that leaves the corner; undefined where it does
  * not, or further than `most` from the corner.
  */
 const meetingRay = (arm: Arm, place: SheetPoint, ray: Direction, most: Mm): ArmEnd | undefined => {
+	const endAt = (met: PathMeeting | undefined): ArmEnd | undefined =>
+		met && { kept: met.onFirst, at: met.point };
+	const met = (): readonly PathMeeting[] => pathMeetings(arm.line, polyline(place, moved(place, ray, most)));
+	// In a bend tighter than the allowance the line goes beyond, and comes back to end beside the corner: it is done where it first meets the ray.
+	const early = turnsBack(arm) ? endAt(met()[0]) : undefined;
+	if (early) return early;
 	const ahead = lineMeeting(pathEnd(arm.line), arm.toward, place, ray);
-	if (ahead && ahead.alongFirst >= -SAME_PLACE) {
-		const near = ahead.alongSecond >= -SAME_PLACE && ahead.alongSecond <= most + SAME_PLACE;
-		return near ? wholeTo(arm, ahead.point) : undefined;
-	}
-	const met = pathMeetings(arm.line, polyline(place, moved(place, ray, most))).at(-1);
-	return met && { kept: met.onFirst, at: met.point };
+	if (!ahead || ahead.alongFirst < -SAME_PLACE) return endAt(met().at(-1));
+	const near = ahead.alongSecond >= -SAME_PLACE && ahead.alongSecond <= most + SAME_PLACE;
+	return near ? wholeTo(arm, ahead.point) : undefined;
 };
 
 /** Both cutting lines run on to a straight line that is square to `middle`, a direction out of the corner, and so far along it. */
@@ -144,7 +142,29 @@ const stepped = (corner: Corner): Join | undefined => {
 	return end && { first: end, second: other, between: straightThrough(end.at, other.at) };
 };
 
+/**
+ * Where the first's cutting line, which turns back, first crosses the second's, run on straight: beyond that it only comes back
+ * from a bend that is tighter than the allowance.
+ */
+const crossedEarly = (corner: Corner): Join | undefined => {
+	const { first, second } = corner;
+	const onward = moved(pathEnd(second.line), second.toward, mostReach(corner));
+	const [met] = pathMeetings(first.line, pathRunOn(second.line, onward));
+	if (!met) return undefined;
+	const kept = Math.min(met.onSecond, second.line.length);
+	return { first: { kept: met.onFirst, at: met.point }, second: { kept, at: met.point }, between: [] };
+};
+
+/** The same where it is the second's that turns back; nothing where neither does. */
+const crossedByBend = (corner: Corner): Join | undefined => {
+	if (turnsBack(corner.first)) return crossedEarly(corner);
+	const join = turnsBack(corner.second) ? crossedEarly(swapped(corner)) : undefined;
+	return join && swappedJoin(join);
+};
+
 const mitred = (corner: Corner): Join | undefined => {
+	const early = crossedByBend(corner);
+	if (early) return early;
 	const { place, first, second } = corner;
 	const tip = tipOf(corner);
 	const ahead = tip && tip.alongFirst >= 0 && tip.alongSecond >= 0;
@@ -208,9 +228,10 @@ const turnedUp = (corner: Corner): Join | undefined => {
 /** At a corner that points into the piece the cutting lines cross, and both end there; where they do not, one is a step away. */
 const crossed = (corner: Corner): Join | undefined => {
 	const { place, first, second } = corner;
-	const [met] = [...pathMeetings(first.line, second.line)].sort(
+	const [nearest] = [...pathMeetings(first.line, second.line)].sort(
 		(a, b) => distance(place, a.point) - distance(place, b.point)
 	);
+	const met = nearest ?? meetingOfEnds(first.line, second.line);
 	if (!met) return first.allowance === second.allowance ? undefined : stepped(corner);
 	return {
 		first: { kept: met.onFirst, at: met.point },
@@ -225,6 +246,14 @@ const hemIsFirst = ({ first, second }: Corner): boolean =>
 		? first.allowance > second.allowance
 		: first.kind === 'hem';
 
+/**
+ * What becomes of the allowances at a corner that points outward (common practice, no single source):
+ * - mitre: both cutting lines run straight on until they meet;
+ * - square: the first edge's allowance ends square to its stitching line, where that, run on, meets the next cutting line. Two
+ *   such ends lie edge to edge once the first seam is sewn;
+ * - trim: both are cut off square to the middle of the corner, as far from it as the wider allowance;
+ * - turn-up: at a hem, the other allowance is mirrored in the hem's stitching line, so that it lies on itself when the hem is turned up.
+ */
 const BY_RULE: Readonly<Record<CornerRule, (corner: Corner) => Join | undefined>> = {
 	mitre: mitred,
 	square: squared,

@@ -1,3 +1,4 @@
+import type { CornerRule, EdgeKind } from '#shared/garment.ts';
 import { PARALLEL_ERROR } from '#shared/tolerances.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { isClockwise } from '#geometry/area.ts';
@@ -15,7 +16,7 @@ import {
 } from '#geometry/point.ts';
 import { pathPart } from '#geometry/section.ts';
 import { segmentDirection, segmentReversed, straight, type Segment } from '#geometry/segment.ts';
-import { joinAt, joinedThrough, type Corner, type CornerRule, type EdgeKind, type Join } from './corners.ts';
+import { joinAt, joinedThrough, type Corner, type Join } from './corners.ts';
 
 /** One edge of a piece: its stitching line, and how much cloth is left outside it. */
 export interface StitchedEdge {

@@ -1,7 +1,7 @@
-import { mm, radians, type Radians } from '#shared/units.ts';
+import { radians, type Radians } from '#shared/units.ts';
 import { movedBy, turning } from './motion.ts';
 import type { Path } from './path.ts';
-import { directionTo, distance, moved, opposite, squareTo, type SheetPoint } from './point.ts';
+import { at, distance, type SheetPoint } from './point.ts';
 import { cubic, straight, type Segment } from './segment.ts';
 
 /**
@@ -17,19 +17,26 @@ const WIDEST: Radians = radians(Math.PI / 8);
  * gives a straight piece of no length.
  */
 export const arcPath = (centre: SheetPoint, from: SheetPoint, angle: Radians): Path => {
+	const radius = distance(centre, from);
+	if (radius === 0 || angle === 0) return [straight(from, from)];
 	// A quarter turn is four parts, not five, whatever the last digit of pi / 2.
 	const parts = Math.max(1, Math.ceil(Math.abs(angle) / WIDEST - 1e-9));
 	const step = radians(angle / parts);
-	// With handles of this length a cubic meets the circle at its middle as well as at its ends.
-	const handle = mm((4 / 3) * Math.tan(step / 4) * distance(centre, from));
-	const place = (index: number): SheetPoint =>
-		index === 0 ? from : movedBy(turning(centre, radians(step * index)), from);
-	const piece = (index: number): Segment => {
-		const [start, end] = [place(index), place(index + 1)];
-		const [out, back] = [directionTo(centre, start), directionTo(centre, end)];
-		if (!out || !back || angle === 0) return straight(start, end);
-		const [leaving, arriving] = [squareTo(out), opposite(squareTo(back))];
-		return cubic(start, moved(start, leaving, handle), moved(end, arriving, handle), end);
+	const turned = turning(centre, step);
+	// In radii: with handles so long a cubic meets the circle at its middle as well as at its ends.
+	const handle = (4 / 3) * Math.tan(step / 4);
+	const piece = (start: SheetPoint): Segment => {
+		const end = movedBy(turned, start);
+		const [x, y] = [start.x - centre.x, start.y - centre.y];
+		const [u, v] = [end.x - centre.x, end.y - centre.y];
+		return cubic(
+			start,
+			at(start.x - handle * y, start.y + handle * x),
+			at(end.x + handle * v, end.y - handle * u),
+			end
+		);
 	};
-	return [piece(0), ...Array.from({ length: parts - 1 }, (_, i) => piece(i + 1))];
+	const arc: [Segment, ...Segment[]] = [piece(from)];
+	for (let i = 1; i < parts; i++) arc.push(piece(arc[i - 1]?.to ?? from));
+	return arc;
 };

@@ -1,16 +1,8 @@
-import type paper from 'paper/dist/paper-core.js';
+import type { PathMeeting } from '../meeting.ts';
 import type { Path } from '../path.ts';
-import { at, type SheetPoint } from '../point.ts';
-import type { PathPosition } from '../section.ts';
+import { at } from '../point.ts';
 import type { Segment } from '../segment.ts';
 import { paperCurve } from './outline.ts';
-
-/** A place that two paths share, and where it lies on each. */
-export interface PathMeeting {
-	readonly point: SheetPoint;
-	readonly onFirst: PathPosition;
-	readonly onSecond: PathPosition;
-}
 
 /** The share of a segment at paper's parameter: of a straight piece, which paper has as a curve without handles, it is not t. */
 const shareAt = ({ kind }: Segment, t: number): number => (kind === 'straight' ? t * t * (3 - 2 * t) : t);

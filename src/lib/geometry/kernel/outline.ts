@@ -1,6 +1,7 @@
 import paper from 'paper/dist/paper-core.js';
-import type { Path } from '../path.ts';
-import { at, type SheetPoint } from '../point.ts';
+import { SAME_PLACE } from '#shared/tolerances.ts';
+import { pathEnd, pathStart, type Path } from '../path.ts';
+import { at, distance, type SheetPoint } from '../point.ts';
 import { cubic, straight, type Segment } from '../segment.ts';
 
 /** paper makes no path without a project, even one that is put into none. */
@@ -24,8 +25,10 @@ export const paperCurve = (segment: Segment): paper.Curve =>
 		new paper.Point(segment.to.x, segment.to.y)
 	);
 
-/** A closed outline as paper's path, put into no project. */
-export const paperOutline = (outline: Path): paper.Path => {
+/** An outline as paper's closed path, put into no project; one whose end is not at its start is closed by a straight piece. */
+export const paperOutline = (path: Path): paper.Path => {
+	const [start, end] = [pathStart(path), pathEnd(path)];
+	const outline = distance(start, end) > SAME_PLACE ? [...path, straight(end, start)] : path;
 	const corner = (segment: Segment, i: number): paper.Segment => {
 		const place = new paper.Point(segment.from.x, segment.from.y);
 		const before = outline.at(i - 1) ?? segment;

@@ -1,0 +1,31 @@
+import type { Body } from '#shared/body.ts';
+import { readBodyTable, type Wanted } from './body-table.ts';
+import type { InputFile } from './input-file.ts';
+import { complain, writeOut } from './output.ts';
+
+/** Characters of output gathered before they are written: a write for every row would cost more than a draft. */
+const CHUNK = 65_536;
+
+/** What stands in the place of a row that could not be worked: whose it is, and why. */
+export const refusedLine = (body: string, refused: string): string => JSON.stringify({ body, refused });
+
+/**
+ * Writes one line a row of a table of bodies, in its order, and goes on after a row that cannot be read; ends where nobody
+ * reads any more. `lineOf` works one body. Throws BadInput where the whole table is of no use.
+ */
+export const workTable = async (
+	file: InputFile,
+	wanted: Wanted,
+	lineOf: (body: Body) => string
+): Promise<void> => {
+	const table = readBodyTable(file, wanted);
+	if (table.ignored !== undefined) complain(table.ignored);
+	let chunk = '';
+	for (const row of table.rows()) {
+		chunk += `${'body' in row ? lineOf(row.body) : refusedLine(row.name, row.problem)}\n`;
+		if (chunk.length < CHUNK) continue;
+		if (!(await writeOut(chunk))) return;
+		chunk = '';
+	}
+	await writeOut(chunk);
+};

@@ -1,0 +1,25 @@
+import { BadInput } from '#shared/bad-input.ts';
+import type { Body } from '#shared/body.ts';
+import { isMeasurementKey } from '#shared/measurements.ts';
+import { printLength } from '#shared/units.ts';
+import { refusalWords, type Refusal } from '#drafting/evaluate.ts';
+import type { Wanted } from './body-table.ts';
+
+/** Throws BadInput at `place` where the body lacks a measurement that a method or a garment needs. */
+export const checkComplete = (
+	{ id, measurements }: Pick<Wanted, 'id' | 'measurements'>,
+	body: Body,
+	place: string
+): void => {
+	const missing = measurements.filter((key) => body.measurements[key] === undefined);
+	if (missing.length > 0) throw new BadInput(`${place}: ${missing.join(', ')}`, `missing; ${id} needs it`);
+};
+
+/** Each failing rule in a sentence that names both measurements and their values, as the body's file writes them. */
+export const reasons = (refusals: readonly Refusal[], body: Body): string => {
+	const valued = (key: string): string => {
+		const length = isMeasurementKey(key) ? body.measurements[key] : undefined;
+		return length === undefined ? key : `${key} (${printLength(length, body.unit)})`;
+	};
+	return refusals.map((refusal) => refusalWords(refusal, valued)).join('; ');
+};
