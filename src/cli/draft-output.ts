@@ -1,6 +1,6 @@
 import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
-import { pathJson, placeJson, rounded } from './json-numbers.ts';
+import { pathJson, placeJson, rounded } from '#exports/table/json-numbers.ts';
 import { cm, table } from './table.ts';
 
 /** A draft as one line of JSON, in millimetres. */

@@ -6,13 +6,15 @@ import { BAD_USE } from './exit-code.ts';
 import { allowClosedPipes, complain } from './output.ts';
 import { serveCommand } from './serve.ts';
 
-const COMMANDS = ['draft', 'pattern', 'check', 'serve', 'build', 'help'];
+const COMMANDS = ['draft', 'pattern', 'export', 'check', 'serve', 'build', 'help'];
 
 const USAGE = `Usage:
   square-across draft METHOD --body FILE.json [--json]   draft one body from its measurements (- reads standard input)
   square-across draft METHOD --bodies FILE.csv           draft a table of bodies: one line of JSON a row
   square-across pattern GARMENT --body FILE.json [--json]   every piece of a garment for one body, and how its seams agree
   square-across pattern GARMENT --bodies FILE.csv        the same for a table of bodies: one line of JSON a row
+  square-across export GARMENT --body FILE.json --to FILE   the pattern at true scale: .pdf, .svg, .dxf, .csv or .json
+  square-across export GARMENT --bodies FILE.csv --to FOLDER   a file for each row of a table
   square-across check METHOD --body FILE.json --placements FILE.json [--json]   check work that was handed in
   square-across check METHOD --stdin                     the same for many learners: one line of JSON each
   square-across serve [--port N] [--host H]              serve the lessons on this machine (builds them when needed)
@@ -36,6 +38,8 @@ export const main = async (words: readonly string[]): Promise<number> => {
 		case 'pattern':
 			// It alone loads what finds where outlines cross, which takes longer than a draft does.
 			return (await import('./pattern-command.ts')).patternCommand(rest);
+		case 'export':
+			return (await import('./export-command.ts')).exportCommand(rest);
 		case 'check':
 			return checkCommand(rest);
 		case 'serve':

@@ -10,7 +10,7 @@ import { garmentOf } from './garment-files.ts';
 import { readInputFile, type InputFile } from './input-file.ts';
 import type { Subject } from './options.ts';
 import { writeOut } from './output.ts';
-import { patternJson } from './pattern-output.ts';
+import { patternJson } from '#exports/table/pattern-json.ts';
 import { patternTable } from './pattern-table.ts';
 import { checkComplete, reasons } from './refusals.ts';
 

@@ -5,7 +5,8 @@ import { polyline } from '#geometry/path.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
 import type { Drawing } from '#exports/drawing/drawing.ts';
 import { alignmentPlaces, CHECK_SIDES } from '#exports/pdf/page-words.ts';
-import { patternPdf, planPages, type PdfOptions } from '#exports/pdf/pattern-pdf.ts';
+import { patternPdf, type PdfOptions } from '#exports/pdf/pattern-pdf.ts';
+import { planPages } from '#exports/sheets/page-plan.ts';
 import { OVERLAP, PAGE_MARGIN, PAPERS, SHEETS, type Paper, type Tile } from '#exports/sheets/tiles.ts';
 import { askOf, firstWords, isInk, rasters, runsInRow, type Raster } from './raster.ts';
 

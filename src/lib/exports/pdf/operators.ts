@@ -57,10 +57,27 @@ export const strokeOperators = (
 				])
 			];
 
-/** What of a text the typeface can write; other signs become a small square's stand-in, `?`. */
+/** The signs of each typeface; asked once, because a line of words asks for every word. */
+const SIGNS = new WeakMap<PDFFont, ReadonlySet<number>>();
+
+const signsOf = (font: PDFFont): ReadonlySet<number> => {
+	const known = SIGNS.get(font) ?? new Set(font.getCharacterSet());
+	SIGNS.set(font, known);
+	return known;
+};
+
+/** A sign that the typeface lacks, taken apart into signs that it has: "Ŵ" is "W", "⅛" is " 1/8"; `?` for any other. */
+const takenApart = (sign: string, knows: (sign: string) => boolean): string => {
+	const parts = sign.normalize('NFKD').replace(/\p{M}/gu, '');
+	const spelt = parts.includes('\u2044') ? ` ${parts.replace('\u2044', '/')}` : parts;
+	return spelt !== '' && Array.from(spelt).every(knows) ? spelt : '?';
+};
+
+/** A text in signs that the typeface has. */
 export const writable = (text: string, font: PDFFont): string => {
-	const known = new Set(font.getCharacterSet());
-	return Array.from(text, (sign) => (known.has(sign.codePointAt(0) ?? 0) ? sign : '?')).join('');
+	const known = signsOf(font);
+	const knows = (sign: string): boolean => known.has(sign.codePointAt(0) ?? 0);
+	return Array.from(text.normalize('NFC'), (sign) => (knows(sign) ? sign : takenApart(sign, knows))).join('');
 };
 
 /** A line of writing. The page's y runs down, so letters are turned over to stand upright. */

@@ -6,7 +6,9 @@ import type { Drawing, Words } from '../drawing/drawing.ts';
 import type { LineStyle } from '../drawing/line-styles.ts';
 import { OVERLAP, PAGE_MARGIN, type Tile } from '../sheets/tiles.ts';
 import { strokeOperators, wordsOperators } from './operators.ts';
-import type { PagePlan, PdfOptions } from './pattern-pdf.ts';
+import { wrapped } from './text-pages.ts';
+import type { PagePlan } from '../sheets/page-plan.ts';
+import type { PdfOptions } from './pattern-pdf.ts';
 
 const FRAME: LineStyle = { width: 0.18, dashes: [] };
 const JOIN: LineStyle = { width: 0.18, dashes: [0.6, 1.4] };
@@ -134,56 +136,87 @@ const pageMap = (
 	];
 };
 
+/** What the first page says, with how to print and to join. */
+const firstLines = ({ tiles }: PagePlan, { paper, about }: PdfOptions): readonly string[] => [
+	`${tiles.length === 1 ? 'One page' : `${tiles.length} pages`} of ${paper.name}. Print at 100 % (actual size), then measure the squares before you trust the rest.`,
+	...(tiles.length > 1
+		? [
+				'Cut the left and the top edge of a page off where it says so, lay it on the dotted line of its neighbour, cross on cross, and tape. Pages in brackets on the map are empty and are not printed.'
+			]
+		: []),
+	...about
+];
+
+const LINE_SIZE: Mm = mm(3.2);
+const LINE_HEIGHT = LINE_SIZE * LEADING;
+/** White between the first page's parts. */
+const APART = 5;
+/** Room for the first page's title, of two lines at the most. */
+const TITLE_LINES = 2;
+const [METRIC, INCHES] = CHECK_SIDES;
+/** Height of the check squares, under one another. */
+const SQUARES_HEIGHT = METRIC + APART + INCHES;
+/** The least height of a first page: its title, four lines and the squares. */
+export const FIRST_PAGE_HEIGHT: Mm = mm(2 * PAGE_MARGIN + 2 * APART + 14 + 4 * LINE_HEIGHT + SQUARES_HEIGHT);
+
+/** The check squares, their upper left corner at a place. */
+const checkSquares = ({ x, y }: SheetPoint, font: PDFFont): readonly PDFOperator[] => {
+	const below = y + METRIC + APART;
+	const said = (text: string, top: number, side: Mm): readonly PDFOperator[] =>
+		wordsOperators(words(text, at(x + side / 2, top + side / 2), TEXT_SIZE, true), font);
+	return [
+		...strokeOperators([box(x, y, METRIC, METRIC), box(x, below, INCHES, INCHES)], CHECK),
+		...said('Each side is 100 mm.', y, METRIC),
+		...said('Each side is 4 inches.', below, INCHES)
+	];
+};
+
+/** The first page, and the lines for which it has no room left beside the check squares. */
+export interface FirstPage {
+	readonly operators: readonly PDFOperator[];
+	readonly left: readonly string[];
+}
+
+/** Lines about a print as they fit on the first page: whole texts, as many as there is room for. */
+const fitting = (texts: readonly string[], width: number, room: number, font: PDFFont) => {
+	const lines: string[] = [];
+	for (const [i, text] of texts.entries()) {
+		const own = wrapped(text, LINE_SIZE, width, font);
+		if (lines.length + own.length > room) return { lines, left: texts.slice(i) };
+		lines.push(...own);
+	}
+	return { lines, left: [] };
+};
+
 /** The first page: title, how to print and join, the check squares, the map. */
 export const firstPage = (
 	plan: PagePlan,
 	drawings: readonly Drawing[],
 	options: PdfOptions,
 	font: PDFFont
-): readonly PDFOperator[] => {
-	const { paper, title, about } = options;
-	const [metric, inches] = CHECK_SIDES;
+): FirstPage => {
+	const { paper, title } = options;
 	const left = PAGE_MARGIN + 2;
-	const lines = [
-		...about,
-		`${plan.tiles.length} pages of ${paper.name}. Print at 100 % (actual size), then measure the squares before you trust the rest.`,
-		...(plan.tiles.length > 1
-			? [
-					'Cut the left and the top edge of a page off where it says so, lay it on the dotted line of its neighbour,',
-					'cross on cross, and tape. Pages in brackets on the map are empty and are not printed.'
-				]
-			: [])
-	];
-	const top = PAGE_MARGIN + 14;
-	const written = lines.map((text, i) => words(text, at(left, top + 7 + i * 3.2 * LEADING), mm(3.2)));
-	const squareTop = top + 12 + lines.length * 3.2 * LEADING;
-	const inchTop = squareTop + metric + 5;
-	const mapLeft = left + inches + 6;
-	return [
+	const width = paper.width - 2 * left;
+	const titled = wrapped(title, NAME_SIZE, width, font).slice(0, TITLE_LINES);
+	const under = PAGE_MARGIN + titled.length * NAME_SIZE * 1.2;
+	const bottom = paper.height - PAGE_MARGIN - 2;
+	const room = Math.floor((bottom - SQUARES_HEIGHT - APART - under) / LINE_HEIGHT);
+	const said = fitting(firstLines(plan, options), width, room, font);
+	const top = under + said.lines.length * LINE_HEIGHT + APART;
+	const mapLeft = left + INCHES + APART;
+	const place = { left: mapLeft, top, width: paper.width - left - mapLeft, height: bottom - top };
+	const operators = [
 		pushGraphicsState(),
-		...wordsOperators(words(title, at(left, top), NAME_SIZE), font),
-		...written.flatMap((each) => wordsOperators(each, font)),
-		...strokeOperators([box(left, squareTop, metric, metric)], CHECK),
-		...strokeOperators([box(left, inchTop, inches, inches)], CHECK),
-		...wordsOperators(
-			words('Each side is 100 mm.', at(left + metric / 2, squareTop + metric / 2), TEXT_SIZE, true),
-			font
+		...titled.flatMap((text, i) =>
+			wordsOperators(words(text, at(left, PAGE_MARGIN + (i + 0.9) * NAME_SIZE * 1.2), NAME_SIZE), font)
 		),
-		...wordsOperators(
-			words('Each side is 4 inches.', at(left + inches / 2, inchTop + inches / 2), TEXT_SIZE, true),
-			font
+		...said.lines.flatMap((text, i) =>
+			wordsOperators(words(text, at(left, under + (i + 1) * LINE_HEIGHT), LINE_SIZE), font)
 		),
-		...pageMap(
-			plan,
-			drawings,
-			{
-				left: mapLeft,
-				top: squareTop,
-				width: paper.width - PAGE_MARGIN - 2 - mapLeft,
-				height: paper.height - PAGE_MARGIN - 2 - squareTop
-			},
-			font
-		),
+		...checkSquares(at(left, top), font),
+		...pageMap(plan, drawings, place, font),
 		popGraphicsState()
 	];
+	return { operators, left: said.left };
 };

@@ -3,101 +3,57 @@ import {
 	concatTransformationMatrix,
 	drawObject,
 	endPath,
-	PDFDocument,
 	PDFName,
 	popGraphicsState,
 	pushGraphicsState,
 	rectangle,
-	type PDFFont,
-	type PDFOperator,
-	type PDFPage,
 	type PDFRef
 } from '@cantoo/pdf-lib';
-import fontkit from '@cantoo/fontkit';
-import { BadInput } from '#shared/bad-input.ts';
-import { mm, type Unit } from '#shared/units.ts';
-import { boundsOf, type Bounds } from '#geometry/path.ts';
-import { at } from '#geometry/point.ts';
-import { drawingBounds, grown, isEmpty, type Drawing } from '../drawing/drawing.ts';
-import { hasInk } from '../sheets/ink.ts';
-import { PAGE_MARGIN, tilesOver, type Paper, type Tile } from '../sheets/tiles.ts';
+import { mm, type Mm, type Unit } from '#shared/units.ts';
+import type { Bounds } from '#geometry/path.ts';
+import type { Drawing } from '../drawing/drawing.ts';
+import { planPages, type PagePlan } from '../sheets/page-plan.ts';
+import { PAGE_MARGIN, PAPERS, type Paper, type Tile } from '../sheets/tiles.ts';
+import { addPage, addTextPages, closeFile, openFile, type FileOptions, type OpenFile } from './file.ts';
 import { FONT_NAME, drawingOperators } from './operators.ts';
-import { firstPage, pageFurniture } from './page-words.ts';
-
-/** Points of a PDF page in one millimetre: a point is 1/72 inch (ISO 32000-1). */
-const POINTS = 72 / 25.4;
-/** White left round everything that is drawn. */
-const AROUND = mm(3);
+import { firstPage, FIRST_PAGE_HEIGHT, pageFurniture } from './page-words.ts';
+import type { TextBlock } from './text-pages.ts';
 
 /** What a printed pattern is made with. */
-export interface PdfOptions {
-	readonly paper: Paper;
-	/** Stands on the first page and in the file's own title. */
-	readonly title: string;
+export interface PdfOptions extends FileOptions {
 	/** Lines under the title: the body, the scale, cautions. */
 	readonly about: readonly string[];
 	readonly unit: Unit;
-	/** A typeface file, TTF, OTF or WOFF; what is used of it is put into the file. */
-	readonly font: Uint8Array;
-	/** Written into the file, so that the same input gives the same bytes. */
-	readonly date: Date;
+	/** Words on pages of their own, before the drawing. */
+	readonly words?: readonly TextBlock[];
 	/** Told after each page how many of how many are done; throwing stops the work. */
 	readonly onPage?: (done: number, of: number) => void;
 }
 
-/** The pages that a print has: those with ink, and those that are left out. */
-export interface PagePlan {
-	readonly bounds: Bounds;
-	/** The pages that are printed. */
-	readonly tiles: readonly Tile[];
-	/** Every page of the sheet, with those that have no ink. */
-	readonly every: readonly Tile[];
-	/** The names of the pages that are left out. */
-	readonly blank: readonly string[];
-}
+/** Paper longer than this comes off a roll, and is cut where the drawing ends. */
+const ROLL_LENGTH: Mm = mm(2000);
+/** More than a drawing needs, so that rounding never asks for a second page. */
+const SPARE = 1;
+/** Wider pages than this are too wide to read words across. */
+const WIDEST_TO_READ: Mm = mm(300);
 
-/** Plans the pages of some drawings. Throws BadInput where nothing is drawn. */
-export const planPages = (drawings: readonly Drawing[], paper: Paper): PagePlan => {
-	const drawn = drawings.filter((drawing) => !isEmpty(drawing));
-	if (drawn.length === 0) throw new BadInput('export', 'there is nothing to print: no piece was chosen');
-	const all = drawn.map(drawingBounds);
-	const bounds = grown(
-		boundsOf(
-			[],
-			all.flatMap(({ left, top, right, bottom }) => [at(left, top), at(right, bottom)])
-		),
-		AROUND
-	);
-	const every = tilesOver(bounds, paper);
-	const tiles = every.filter((tile) => hasInk(drawn, tile));
-	const kept = new Set(tiles.map(({ name }) => name));
-	return { bounds, tiles, every, blank: every.map(({ name }) => name).filter((name) => !kept.has(name)) };
+/** The paper as it is cut for a drawing: one off a roll no longer than it must be. */
+const cutPaper = (paper: Paper, { top, bottom }: Bounds): Paper => {
+	if (paper.height <= ROLL_LENGTH) return paper;
+	const needed = Math.max(FIRST_PAGE_HEIGHT, bottom - top + 2 * PAGE_MARGIN + SPARE);
+	return { ...paper, height: mm(Math.min(paper.height, needed)) };
 };
 
-/** Puts operators that think in millimetres, y down, on a page whose own y runs up. */
-const onPage = (page: PDFPage, paper: Paper, operators: readonly PDFOperator[]): void => {
-	page.pushOperators(
-		pushGraphicsState(),
-		concatTransformationMatrix(POINTS, 0, 0, -POINTS, 0, paper.height * POINTS),
-		...operators,
-		popGraphicsState()
-	);
-};
-
-const newPage = (document: PDFDocument, paper: Paper, font: PDFFont): PDFPage => {
-	const page = document.addPage([paper.width * POINTS, paper.height * POINTS]);
-	page.node.setFontDictionary(PDFName.of(FONT_NAME), font.ref);
-	return page;
-};
+/** The paper that words are read on: the drawing's own, or a page of A4 where that is a sheet for the floor. */
+const wordsPaper = (paper: Paper): Paper =>
+	paper.width <= WIDEST_TO_READ ? paper : (PAPERS.find(({ id }) => id === 'a4') ?? paper);
 
 /** All the ink once, as one object that every page shows a part of. */
 const sheetInk = (
-	document: PDFDocument,
+	{ document, font }: OpenFile,
 	drawings: readonly Drawing[],
-	bounds: Bounds,
-	font: PDFFont
+	{ left, top, right, bottom }: Bounds
 ): PDFRef => {
-	const { left, top, right, bottom } = bounds;
 	const form = document.context.formXObject([...drawingOperators(drawings, font)], {
 		BBox: document.context.obj([left, top, right, bottom]),
 		Resources: { Font: { [FONT_NAME]: font.ref } }
@@ -107,18 +63,8 @@ const sheetInk = (
 
 const INK_NAME = 'Ink';
 
-const tilePage = (
-	document: PDFDocument,
-	ink: PDFRef,
-	tile: Tile,
-	plan: PagePlan,
-	options: PdfOptions,
-	font: PDFFont
-): void => {
-	const { paper } = options;
-	const page = newPage(document, paper, font);
-	page.node.setXObject(PDFName.of(INK_NAME), ink);
-	onPage(page, paper, [
+const tilePage = (file: OpenFile, ink: PDFRef, tile: Tile, plan: PagePlan, paper: Paper): void => {
+	const page = addPage(file, paper, [
 		pushGraphicsState(),
 		rectangle(PAGE_MARGIN, PAGE_MARGIN, tile.width, tile.height),
 		clip(),
@@ -126,30 +72,30 @@ const tilePage = (
 		concatTransformationMatrix(1, 0, 0, 1, PAGE_MARGIN - tile.left, PAGE_MARGIN - tile.top),
 		drawObject(INK_NAME),
 		popGraphicsState(),
-		...pageFurniture(tile, plan, font)
+		...pageFurniture(tile, plan, file.font)
 	]);
+	page.node.setXObject(PDFName.of(INK_NAME), ink);
 };
 
 /**
- * Drawings at true scale on the pages of a paper: a first page with the check squares and the map of the pages, then
- * every page that has ink. Throws BadInput where nothing is drawn. The same input gives the same bytes.
+ * Drawings at true scale on the pages of a paper: a first page with the check squares and the map of the pages, pages
+ * of words where there are any, then every page that has ink. Throws BadInput where nothing is drawn. The same input
+ * gives the same bytes.
  */
 export const patternPdf = async (drawings: readonly Drawing[], options: PdfOptions): Promise<Uint8Array> => {
-	const plan = planPages(drawings, options.paper);
-	const document = await PDFDocument.create();
-	document.registerFontkit(fontkit);
-	const font = await document.embedFont(options.font, { subset: true });
-	document.setTitle(options.title);
-	document.setProducer('Square Across');
-	document.setCreator('Square Across');
-	document.setCreationDate(options.date);
-	document.setModificationDate(options.date);
-	const first = newPage(document, options.paper, font);
-	onPage(first, options.paper, firstPage(plan, drawings, options, font));
-	const ink = sheetInk(document, drawings, plan.bounds, font);
+	const paper = cutPaper(options.paper, planPages(drawings, options.paper).bounds);
+	const plan = planPages(drawings, paper);
+	const file = await openFile(options);
+	const { operators, left } = firstPage(plan, drawings, { ...options, paper }, file.font);
+	addPage(file, paper, operators);
+	addTextPages(file, wordsPaper(paper), [
+		...left.map((text): TextBlock => ({ kind: 'text', text })),
+		...(options.words ?? [])
+	]);
+	const ink = sheetInk(file, drawings, plan.bounds);
 	for (const [i, tile] of plan.tiles.entries()) {
-		tilePage(document, ink, tile, plan, options, font);
+		tilePage(file, ink, tile, plan, paper);
 		options.onPage?.(i + 1, plan.tiles.length);
 	}
-	return document.save({ useObjectStreams: true, addDefaultPage: false });
+	return closeFile(file);
 };

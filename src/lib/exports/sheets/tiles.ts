@@ -19,11 +19,16 @@ export const PAPERS: readonly Paper[] = [
 /** The longest sheet of a roll: a page of a PDF file is at most 14,400 points long, 5,080 mm (ISO 32000-1, annex C). */
 const LONGEST: Mm = mm(5000);
 
-/** One long sheet: ISO 216's A0, or paper off a roll of a usual width, as long as it must be. */
-export const SHEETS: readonly Paper[] = [
-	{ id: 'a0', name: 'A0', width: mm(841), height: mm(1189) },
+/** Paper off a roll of a usual width, cut off where the drawing ends. */
+export const ROLLS: readonly Paper[] = [
 	{ id: 'roll-60', name: 'a roll 60 cm wide', width: mm(600), height: LONGEST },
 	{ id: 'roll-90', name: 'a roll 90 cm wide', width: mm(900), height: LONGEST }
+];
+
+/** One long sheet: ISO 216's A0, or paper off a roll. */
+export const SHEETS: readonly Paper[] = [
+	{ id: 'a0', name: 'A0', width: mm(841), height: mm(1189) },
+	...ROLLS
 ];
 
 /** Unprinted edge of a page: common home printers need 3 to 6 mm, so 10 is safe. */

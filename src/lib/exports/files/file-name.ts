@@ -1,0 +1,27 @@
+import filenamify from 'filenamify';
+
+/** The longest name of a file, without its ending: every system takes 255 bytes, and a letter may need four. */
+const LONGEST = 60;
+
+/** A name that any system takes for a file: reserved signs and names replaced, cut to length; `pattern` where nothing is left. */
+export const fileName = (name: string): string => {
+	const safe = filenamify(name.normalize('NFC').replace(/\p{Cc}/gu, ' '), {
+		replacement: '-',
+		maxLength: LONGEST
+	})
+		.trim()
+		.replace(/^[.-]+/, '');
+	return /[\p{L}\p{N}]/u.test(safe) ? safe : 'pattern';
+};
+
+/** Names for files in one folder: each safe, and none like another even where capitals do not count. */
+export const fileNames = (names: readonly string[]): readonly string[] => {
+	const taken = new Set<string>();
+	return names.map((each) => {
+		const safe = fileName(each);
+		let free = safe;
+		for (let n = 2; taken.has(free.toLowerCase()); n++) free = `${safe}-${n}`;
+		taken.add(free.toLowerCase());
+		return free;
+	});
+};

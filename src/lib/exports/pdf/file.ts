@@ -1,0 +1,92 @@
+import {
+	concatTransformationMatrix,
+	PDFDocument,
+	PDFName,
+	popGraphicsState,
+	pushGraphicsState,
+	type PDFFont,
+	type PDFOperator,
+	type PDFPage
+} from '@cantoo/pdf-lib';
+import fontkit from '@cantoo/fontkit';
+import { mm, radians } from '#shared/units.ts';
+import { at } from '#geometry/point.ts';
+import { PAGE_MARGIN, type Paper } from '../sheets/tiles.ts';
+import { FONT_NAME, wordsOperators } from './operators.ts';
+import { textPages, type TextBlock } from './text-pages.ts';
+
+/** Points of a PDF page in one millimetre: a point is 1/72 inch (ISO 32000-1). */
+const POINTS = 72 / 25.4;
+
+/** What every file is made with. */
+export interface FileOptions {
+	readonly paper: Paper;
+	/** Stands on the first page and in the file's own title. */
+	readonly title: string;
+	/** A typeface file, TTF, OTF or WOFF; what is used of it is put into the file. */
+	readonly font: Uint8Array;
+	/** Written into the file, so that the same input gives the same bytes. */
+	readonly date: Date;
+}
+
+/** A file that is being made, with the typeface it is written in. */
+export interface OpenFile {
+	readonly document: PDFDocument;
+	readonly font: PDFFont;
+}
+
+/** Begins a file. */
+export const openFile = async ({ title, font, date }: FileOptions): Promise<OpenFile> => {
+	const document = await PDFDocument.create();
+	document.registerFontkit(fontkit);
+	document.setTitle(title);
+	document.setLanguage('en');
+	document.setProducer('Square Across');
+	document.setCreator('Square Across');
+	document.setCreationDate(date);
+	document.setModificationDate(date);
+	return { document, font: await document.embedFont(font, { subset: true }) };
+};
+
+/** The bytes of a file. */
+export const closeFile = ({ document }: OpenFile): Promise<Uint8Array> =>
+	document.save({ useObjectStreams: true, addDefaultPage: false });
+
+/** Adds a page with operators that think in millimetres, y down, though a page's own y runs up. */
+export const addPage = (
+	{ document, font }: OpenFile,
+	{ width, height }: Paper,
+	operators: readonly PDFOperator[]
+): PDFPage => {
+	const page = document.addPage([width * POINTS, height * POINTS]);
+	page.node.setFontDictionary(PDFName.of(FONT_NAME), font.ref);
+	page.pushOperators(
+		pushGraphicsState(),
+		concatTransformationMatrix(POINTS, 0, 0, -POINTS, 0, height * POINTS),
+		...operators,
+		popGraphicsState()
+	);
+	return page;
+};
+
+/** Adds pages of words, each with its number at the foot, so that loose sheets can be put in order. */
+export const addTextPages = (file: OpenFile, paper: Paper, blocks: readonly TextBlock[]): void => {
+	const pages = blocks.length === 0 ? [] : textPages(blocks, paper, file.font);
+	for (const [i, operators] of pages.entries()) {
+		const foot = {
+			text: `page ${i + 1} of ${pages.length}`,
+			at: at(paper.width / 2, paper.height - PAGE_MARGIN + 3),
+			middle: true,
+			size: mm(2.8),
+			turn: radians(0)
+		};
+		addPage(file, paper, [...operators, ...wordsOperators(foot, file.font)]);
+	}
+};
+
+/** A file of pages of words. The same input gives the same bytes. */
+export const wordsPdf = async (blocks: readonly TextBlock[], options: FileOptions): Promise<Uint8Array> => {
+	const file = await openFile(options);
+	addTextPages(file, options.paper, blocks);
+	return closeFile(file);
+};
