@@ -1,22 +1,32 @@
-import { mm, type Mm, type Unit } from '#shared/units.ts';
+import { mm, printNumber, radians, type Mm, type Unit } from '#shared/units.ts';
 import { polyline, type Bounds, type Path } from '#geometry/path.ts';
-import { at } from '#geometry/point.ts';
-import type { Drawing, Stroke } from './drawing.ts';
+import { at, type SheetPoint } from '#geometry/point.ts';
+import type { Drawing, Stroke, Words } from './drawing.ts';
 
 /** Squares of the bare grid, by the unit that the drafter works in; every fifth line (every second inch) is stronger. */
-const SQUARES: Readonly<Record<Unit, { readonly side: Mm; readonly strong: number }>> = {
-	cm: { side: mm(10), strong: 5 },
-	mm: { side: mm(10), strong: 5 },
-	in: { side: mm(25.4), strong: 2 }
+const SQUARES: Readonly<
+	Record<Unit, { readonly side: Mm; readonly strong: number; readonly words: string }>
+> = {
+	cm: { side: mm(10), strong: 5, words: '1 cm' },
+	mm: { side: mm(10), strong: 5, words: '10 mm' },
+	in: { side: mm(25.4), strong: 2, words: '1 inch' }
 };
 
-/** Side of the corner marks: a ring, with a square within it at all corners but the lower right, so that a picture shows which way up the sheet is. */
-const RING: Mm = mm(12);
+/**
+ * Side of the corner marks on paper: a ring, with a square within it at all corners but the lower right, so that a
+ * picture shows which way up the sheet is.
+ */
+export const RING: Mm = mm(12);
 const DOT: Mm = mm(3);
-/** How far outside the grid the middles of the corner marks stand. */
-export const CORNER_OUT: Mm = mm(12);
+/** How far outside the grid the middles of the corner marks stand, on paper: clear of the grid's numbers. */
+export const CORNER_OUT: Mm = mm(14);
+/** Heights of writing on paper. */
+const NUMBER_SIZE: Mm = mm(2.8);
+const SCALE_SIZE: Mm = mm(4);
+/** White between the grid and its numbers, and between the numbers and the scale. */
+const APART = 1.5;
 
-const square = (x: number, y: number, side: number): Path =>
+const square = ({ x, y }: SheetPoint, side: number): Path =>
 	polyline(
 		at(x - side / 2, y - side / 2),
 		at(x + side / 2, y - side / 2),
@@ -24,51 +34,78 @@ const square = (x: number, y: number, side: number): Path =>
 		at(x - side / 2, y + side / 2)
 	);
 
-const cornerStrokes = ({ left, top, right, bottom }: Bounds): readonly Stroke[] => {
-	const corners = [
-		[left - CORNER_OUT, top - CORNER_OUT, true],
-		[right + CORNER_OUT, top - CORNER_OUT, true],
-		[left - CORNER_OUT, bottom + CORNER_OUT, true],
-		[right + CORNER_OUT, bottom + CORNER_OUT, false]
-	] as const;
-	return corners.flatMap(([x, y, dotted]) => [
-		{ kind: 'corner' as const, path: square(x, y, RING), closed: true },
-		...(dotted ? [{ kind: 'corner' as const, path: square(x, y, DOT), closed: true }] : [])
-	]);
-};
+/** The middles of the corner marks of a grid with these edges: upper left, upper right, lower left, lower right. */
+const cornerPlaces = ({ left, top, right, bottom }: Bounds): readonly SheetPoint[] => [
+	at(left - CORNER_OUT, top - CORNER_OUT),
+	at(right + CORNER_OUT, top - CORNER_OUT),
+	at(left - CORNER_OUT, bottom + CORNER_OUT),
+	at(right + CORNER_OUT, bottom + CORNER_OUT)
+];
+
+const cornerStrokes = (edges: Bounds): readonly Stroke[] =>
+	cornerPlaces(edges).flatMap((place, i, { length }) =>
+		[RING, ...(i === length - 1 ? [] : [DOT])].map((side) => ({
+			kind: 'corner',
+			path: square(place, side),
+			closed: true
+		}))
+	);
+
+/** The lines of a grid that run one way, by their count from the sheet's corner. */
+const counted = (from: number, to: number): readonly number[] =>
+	Array.from({ length: to - from + 1 }, (_, i) => from + i);
+
+const written = (text: string, place: SheetPoint, size: Mm, middle: boolean): Words => ({
+	text,
+	at: place,
+	middle,
+	size,
+	turn: radians(0)
+});
+
+/** A grid's size as "1 : 2", and what a square of it is on the sheet. */
+export const scaleWords = (share: number, unit: Unit): string =>
+	`Scale 1 : ${1 / share}. The side of a square is ${SQUARES[unit].words} of the sheet.`;
 
 /**
- * The bare grid over a part of the sheet, for drafting by hand: lines a centimetre or an inch apart, the corner marks
- * that a photograph can be measured by. `bounds` is grown to whole squares.
+ * The bare grid over a part of the sheet, for drafting by hand: lines a centimetre or an inch of the sheet apart, each
+ * strong one with its distance from the sheet's corner, the scale in words, and the corner marks that a photograph can
+ * be measured by. `bounds`, on the sheet, is grown to whole squares. `share` is the scale, 1 for full size; the grid is
+ * drawn as it lies on paper, with marks and writing in their own full size at every scale.
  */
-export const gridDrawing = (bounds: Bounds, unit: Unit): Drawing => {
+export const gridDrawing = (bounds: Bounds, unit: Unit, share = 1): Drawing => {
 	const { side, strong } = SQUARES[unit];
-	const [from, to] = [
-		{ x: Math.floor(bounds.left / side), y: Math.floor(bounds.top / side) },
-		{ x: Math.ceil(bounds.right / side), y: Math.ceil(bounds.bottom / side) }
-	];
-	const whole: Bounds = {
-		left: mm(from.x * side),
-		top: mm(from.y * side),
-		right: mm(to.x * side),
-		bottom: mm(to.y * side)
+	const onPaper = side * share;
+	const columns = counted(Math.floor(bounds.left / side), Math.ceil(bounds.right / side));
+	const rows = counted(Math.floor(bounds.top / side), Math.ceil(bounds.bottom / side));
+	const edges: Bounds = {
+		left: mm((columns[0] ?? 0) * onPaper),
+		top: mm((rows[0] ?? 0) * onPaper),
+		right: mm((columns.at(-1) ?? 0) * onPaper),
+		bottom: mm((rows.at(-1) ?? 0) * onPaper)
 	};
 	const kind = (count: number): Stroke['kind'] => (count % strong === 0 ? 'line' : 'grid');
-	const columns = Array.from({ length: to.x - from.x + 1 }, (_, i) => from.x + i);
-	const rows = Array.from({ length: to.y - from.y + 1 }, (_, i) => from.y + i);
+	const number = (count: number, place: SheetPoint): readonly Words[] =>
+		count % strong === 0 ? [written(printNumber(mm(count * side), unit), place, NUMBER_SIZE, true)] : [];
 	return {
 		name: 'grid',
 		strokes: [
 			...columns.map((count): Stroke => ({
 				kind: kind(count),
-				path: polyline(at(count * side, whole.top), at(count * side, whole.bottom))
+				path: polyline(at(count * onPaper, edges.top), at(count * onPaper, edges.bottom))
 			})),
 			...rows.map((count): Stroke => ({
 				kind: kind(count),
-				path: polyline(at(whole.left, count * side), at(whole.right, count * side))
+				path: polyline(at(edges.left, count * onPaper), at(edges.right, count * onPaper))
 			})),
-			...cornerStrokes(whole)
+			...cornerStrokes(edges)
 		],
-		words: []
+		words: [
+			...columns.flatMap((count) => number(count, at(count * onPaper, edges.top - APART))),
+			...rows.flatMap((count) =>
+				number(count, at(edges.left - APART - NUMBER_SIZE, count * onPaper + NUMBER_SIZE / 3))
+			),
+			written(scaleWords(share, unit), at(edges.left, edges.top - 2 * APART - NUMBER_SIZE), SCALE_SIZE, false)
+		]
 	};
 };

@@ -1,15 +1,13 @@
 import { mm, radians, type Mm } from '#shared/units.ts';
-import { cutStrokes, grainLine, grainStrokes, notchStrokes } from '#garment/piece-lines.ts';
+import { cutStrokes, grainStrokes, notchStrokes } from '#garment/piece-lines.ts';
 import type { Piece } from '#garment/piece.ts';
-import { boundsOf, pathLength, pointAtLength, polyline, type Path } from '#geometry/path.ts';
-import { at, between, directionTo, type SheetPoint } from '#geometry/point.ts';
+import { pathLength, pointAtLength, polyline, type Path } from '#geometry/path.ts';
+import { at, directionTo, type SheetPoint } from '#geometry/point.ts';
 import type { Drawing, Stroke, Words } from './drawing.ts';
+import { writingWithin } from './writing.ts';
 
-/** Heights of writing: the piece's name, and everything else. */
-const NAME_SIZE: Mm = mm(7);
+/** Height of the words along a line. */
 const TEXT_SIZE: Mm = mm(4);
-/** Writing lines stand this much of their height apart. */
-const LEADING = 1.5;
 /** Half the length of a drill mark's cross. */
 const CROSS: Mm = mm(4);
 /** How far inside a fold its words stand. */
@@ -41,26 +39,6 @@ const wordsAlong = (text: string, path: Path, size: Mm): readonly Words[] => {
 	return [{ text, at: place, middle: true, size, turn: radians(turn) }];
 };
 
-/** Lines of writing under one another, the first larger, about a place. */
-const block = (lines: readonly string[], { x, y }: SheetPoint): readonly Words[] => {
-	const height = NAME_SIZE + (lines.length - 1) * TEXT_SIZE * LEADING;
-	return lines.map((text, i) => ({
-		text,
-		at: at(x, y - height / 2 + (i === 0 ? NAME_SIZE : NAME_SIZE + i * TEXT_SIZE * LEADING)),
-		middle: true,
-		size: i === 0 ? NAME_SIZE : TEXT_SIZE,
-		turn: radians(0)
-	}));
-};
-
-/** Where a piece's writing stands: beside its grain line, at a third of the piece's height. */
-const writingPlace = (piece: Piece): SheetPoint => {
-	const { left, right } = boundsOf([piece.outline]);
-	const [from, to] = grainLine(piece);
-	const place = between(from, to, 0.35);
-	return at((left + right) / 2, place.y);
-};
-
 const foldWords = (piece: Piece): readonly Words[] => {
 	const fold = piece.edges.find(({ name }) => name === piece.fold);
 	if (!fold) return [];
@@ -69,6 +47,14 @@ const foldWords = (piece: Piece): readonly Words[] => {
 		at: at(words.at.x + INSIDE, words.at.y)
 	}));
 };
+
+/** What writing keeps clear of. */
+const inside = (piece: Piece): readonly Path[] => [
+	...grainStrokes(piece).slice(0, 1),
+	...piece.marks.map(({ path }) => path),
+	...piece.darts.flatMap(({ legs }) => legs),
+	...piece.drills.flatMap((drill) => cross(drill.at))
+];
 
 /**
  * A piece as it is printed: cutting line, stitching line, fold, grain, notches, marks, darts and drill points, with
@@ -105,7 +91,7 @@ export const pieceDrawing = (piece: Piece, words: readonly string[]): Drawing =>
 		)
 	],
 	words: [
-		...block(words, writingPlace(piece)),
+		...writingWithin(words, piece.outline, inside(piece)),
 		...foldWords(piece),
 		...piece.marks.flatMap(({ label, path }) => wordsAlong(label, path, TEXT_SIZE))
 	]

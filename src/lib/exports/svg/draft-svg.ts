@@ -2,6 +2,8 @@ import { mm, printLength, type Mm, type Unit } from '#shared/units.ts';
 import { boundsOf, pathData, type Bounds } from '#geometry/path.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
+import { at } from '#geometry/point.ts';
+import { draftLineKind, namePlaces, POINT_NAME_SIZE } from '../drawing/draft-lines.ts';
 import { escaped } from './xml.ts';
 
 /** The side of the square that is measured on paper before a print is trusted. */
@@ -10,52 +12,21 @@ export const CHECK_SQUARE: Mm = mm(100);
 /** Line widths in millimetres, each twice the one before it but for the rounding of ISO 128's series (from memory). */
 const WIDTHS = { outline: 0.7, line: 0.35, level: 0.18 } as const;
 
-/** Height of the names of points. */
-const NAME_SIZE: Mm = mm(4);
-
 const lineElement = (method: Method, name: string, draft: Draft): string => {
 	const line = draft.lines[name];
 	if (!line) return '';
-	const level = method.steps.some((step) => step.name === name && step.kind === 'level');
-	const kind = method.outline.includes(name) ? 'outline' : level ? 'level' : 'line';
+	const kind = draftLineKind(method, name);
 	const dashes = kind === 'level' ? ' stroke-dasharray="4 2"' : '';
 	return `<path id="line-${name}" d="${pathData(line.path)}" stroke-width="${WIDTHS[kind]}"${dashes}/>`;
-};
-
-/** Where a name may stand beside its point, in millimetres, the preferred first: each corner, and further out. */
-const NAME_OFFSETS = [
-	[1.5, -1.5],
-	[1.5, 4.5],
-	[-7, -1.5],
-	[-7, 4.5],
-	[9, 1.5],
-	[-14, 1.5]
-] as const;
-/** How near two names may stand, in millimetres: a name of two letters is about so wide. */
-const NAME_ROOM = 6;
-
-/** The place of each point's name: beside the point, and clear of the names written before it. */
-const namePlaces = (points: Draft['points']): Readonly<Record<string, readonly [number, number]>> => {
-	const taken: (readonly [number, number])[] = [];
-	const places = Object.entries(points).map(([name, { x, y }]) => {
-		const choices = NAME_OFFSETS.map(([across, down]) => [x + across, y + down] as const);
-		const free = choices.find(([left, top]) =>
-			taken.every(([a, b]) => Math.abs(a - left) >= NAME_ROOM || Math.abs(b - top) >= NAME_SIZE)
-		);
-		const place = free ?? choices[0] ?? [x, y];
-		taken.push(place);
-		return [name, place] as const;
-	});
-	return Object.fromEntries(places);
 };
 
 const pointElements = (points: Draft['points']): string => {
 	const places = namePlaces(points);
 	return Object.entries(points)
 		.map(([name, { x, y }]) => {
-			const [left, top] = places[name] ?? [x, y];
+			const place = places[name] ?? at(x, y);
 			const circle = `<circle cx="${x.toFixed(3)}" cy="${y.toFixed(3)}" r="0.6"/>`;
-			return `${circle}<text x="${left.toFixed(3)}" y="${top.toFixed(3)}">${escaped(name)}</text>`;
+			return `${circle}<text x="${place.x.toFixed(3)}" y="${place.y.toFixed(3)}">${escaped(name)}</text>`;
 		})
 		.join('');
 };
@@ -65,7 +36,7 @@ export const draftInk = (method: Method, draft: Draft): string => {
 	const lines = Object.keys(draft.lines).map((name) => lineElement(method, name, draft));
 	return (
 		`<g fill="none" stroke="#000" stroke-linecap="round" stroke-linejoin="round">${lines.join('')}</g>` +
-		`<g font-family="sans-serif" font-size="${NAME_SIZE}">${pointElements(draft.points)}</g>`
+		`<g font-family="sans-serif" font-size="${POINT_NAME_SIZE}">${pointElements(draft.points)}</g>`
 	);
 };
 

@@ -1,0 +1,37 @@
+import { explain } from '#drafting/explain.ts';
+import { bodyBlocks, stepsOf, type WorkedMethod } from './body-words.ts';
+import { wordsPdf, type FileOptions } from './file.ts';
+import { table, type TextBlock } from './text-pages.ts';
+
+const HEADINGS = ['Step', 'What it is', 'Rule', 'Worked'] as const;
+const SHARES = [0.12, 0.16, 0.36, 0.36] as const;
+
+/** A sheet of rules, worked for one body: of a whole method, or of the steps of one lesson. */
+export interface RuleSheet extends WorkedMethod {
+	/** The names of the steps; every step where there are none. */
+	readonly steps?: readonly string[];
+}
+
+/** What a rule sheet says, as blocks of words. Throws BadInput for a step that the method does not have. */
+export const ruleBlocks = (sheet: RuleSheet, title: string): readonly TextBlock[] => {
+	const { method, body, draft, unit, chosen } = sheet;
+	const steps = stepsOf(sheet, sheet.steps);
+	const rows = steps.map(({ name, label }) => {
+		const { where, rule, worked, arithmetic } = explain(method, name, body, draft, unit, chosen);
+		return [name, label, `${where} ${rule}`, arithmetic ?? worked];
+	});
+	return [
+		{ kind: 'title', text: title },
+		{ kind: 'text', text: `${method.name}, for ${body.name}.` },
+		...bodyBlocks(sheet, steps),
+		{ kind: 'heading', text: 'Rules' },
+		...table(HEADINGS, SHARES, rows)
+	];
+};
+
+/**
+ * The rule sheet of a method or a lesson for one body: measurements, allowances, and each step's rule with its
+ * arithmetic. Throws BadInput for a step that the method does not have. The same input gives the same bytes.
+ */
+export const ruleSheetPdf = (sheet: RuleSheet, options: FileOptions): Promise<Uint8Array> =>
+	wordsPdf(ruleBlocks(sheet, options.title), options);

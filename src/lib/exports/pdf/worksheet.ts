@@ -1,0 +1,76 @@
+import { mm, printLength } from '#shared/units.ts';
+import { explain, givenLengths } from '#drafting/explain.ts';
+import { capitalised, listed } from '#drafting/words.ts';
+import { boundsOf, type Bounds } from '#geometry/path.ts';
+import { at } from '#geometry/point.ts';
+import { grown } from '../drawing/drawing.ts';
+import { gridDrawing, scaleWords } from '../drawing/grid-drawing.ts';
+import { bodyBlocks, stepsOf, type WorkedMethod } from './body-words.ts';
+import type { FileOptions } from './file.ts';
+import { patternPdf } from './pattern-pdf.ts';
+import type { TextBlock } from './text-pages.ts';
+
+/** Room round a draft for levels that run on and for handles that are tried out. */
+const AROUND = mm(20);
+
+/** How a worksheet is made. */
+export interface WorksheetOptions extends FileOptions {
+	/** 1 for full size, 1/2 or 1/4 for class work. */
+	readonly share: number;
+	/** Whether each step shows its worked numbers, or leaves them to the learner. */
+	readonly worked: boolean;
+	/** Told after each page how many of how many are done; throwing stops the work. */
+	readonly onPage?: (done: number, of: number) => void;
+}
+
+/** The part of the sheet that a worksheet's grid must hold: the draft, the sheet's corner, and room about them. */
+const sheetPart = ({ draft }: WorkedMethod): Bounds =>
+	grown(
+		boundsOf(
+			Object.values(draft.lines).map(({ path }) => path),
+			[...Object.values(draft.points), at(0, 0)]
+		),
+		AROUND
+	);
+
+/** What a worksheet tells of the steps, as blocks of words: each with where to look and its rule, and by choice its worked numbers. */
+export const worksheetBlocks = (work: WorkedMethod, worked: boolean): readonly TextBlock[] => {
+	const { method, body, draft, unit, chosen } = work;
+	const steps = stepsOf(work);
+	const instructions = steps.flatMap(({ name, label }, i): readonly TextBlock[] => {
+		const told = explain(method, name, body, draft, unit, chosen);
+		const given = givenLengths(method, name, body, draft, chosen).map(
+			({ words, length }) => `${words} is ${printLength(length, unit)}`
+		);
+		return [
+			{ kind: 'heading', text: `${i + 1}. ${name}: ${label}` },
+			{ kind: 'text', text: `${told.where} ${told.rule}` },
+			...(given.length > 0 ? [{ kind: 'text', text: `${capitalised(listed(given))}.` } as const] : []),
+			...(worked ? [{ kind: 'text', text: told.worked } as const] : [])
+		];
+	});
+	return [
+		{ kind: 'title', text: `${method.name}, for ${body.name}` },
+		{
+			kind: 'text',
+			text: 'Point O is where the lines marked 0 cross. Across is to the right of it, down is below it. Draw each step on the grid before you read the next.'
+		},
+		...bodyBlocks(work, steps),
+		...instructions
+	];
+};
+
+/**
+ * A worksheet for drafting on paper: the check squares and the map of the pages, the instructions of every step, then
+ * the bare grid with its corner marks, on as many pages as it takes. Throws BadInput where the body lacks a measurement.
+ * The same input gives the same bytes.
+ */
+export const worksheetPdf = (work: WorkedMethod, options: WorksheetOptions): Promise<Uint8Array> => {
+	const { share, worked, ...rest } = options;
+	return patternPdf([gridDrawing(sheetPart(work), work.unit, share)], {
+		...rest,
+		unit: work.unit,
+		about: [`For ${work.body.name}. ${scaleWords(share, work.unit)}`],
+		words: worksheetBlocks(work, worked)
+	});
+};
