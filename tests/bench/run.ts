@@ -4,6 +4,7 @@
  */
 import { checkingFigures } from './checking.ts';
 import { draftingFigures } from './drafting.ts';
+import { exportFigures } from './exports.ts';
 import type { Figure } from './figure.ts';
 import { pageWeightFigures } from './page-weight.ts';
 import { submissionFigures } from './submissions.ts';
@@ -12,6 +13,12 @@ const say = ({ name, figure, goal, met }: Figure): void => {
 	console.log(`${met ? 'met    ' : 'NOT MET'}  ${name}: ${figure}; goal: ${goal}`);
 };
 
-for (const measure of [draftingFigures, checkingFigures, submissionFigures, pageWeightFigures]) {
+for (const measure of [
+	draftingFigures,
+	checkingFigures,
+	submissionFigures,
+	exportFigures,
+	pageWeightFigures
+]) {
 	for (const figure of await measure()) say(figure);
 }

@@ -1,10 +1,11 @@
 import type { AllowanceValues } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
-import { isMeasurementKey, measurementOf } from '#shared/measurements.ts';
+import { MEASUREMENTS } from '#shared/measurements.ts';
 import { printLength, type Unit } from '#shared/units.ts';
 import { scopeOf, type Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
+import { isPointName } from '#drafting/names.ts';
 import { isDrafted, stepKeys } from '#drafting/steps/kinds.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
 import { capitalised } from '#drafting/words.ts';
@@ -36,6 +37,10 @@ export const stepsOf = (
 	return method.steps.filter((step) => (names?.includes(step.name) ?? true) && isDrafted(step, scope));
 };
 
+/** What a step is called on paper: a point by its letter and what it is, a line by what it is. */
+export const stepTitle = ({ name, label }: Step): string =>
+	isPointName(name) ? `${name}: ${label}` : capitalised(label);
+
 const SHARES = [0.7, 0.3] as const;
 
 /** The measurements and the allowances that some steps name, as two tables; one that nothing names is left out. */
@@ -46,12 +51,12 @@ export const bodyBlocks = (
 	const scope = scopeOf(method, body, draft, chosen);
 	const keysOf = (kind: 'measurement' | 'allowance'): ReadonlySet<string> =>
 		new Set(steps.flatMap((step) => stepKeys(step, kind)));
-	const measured = [...keysOf('measurement')].filter(isMeasurementKey);
+	const measured = keysOf('measurement');
 	const allowed = keysOf('allowance');
-	const measurements = measured.map((key) => {
-		const { title, what } = measurementOf(key);
-		return [`${title}: ${what}`, printLength(scope.measurement(key), unit)];
-	});
+	const measurements = MEASUREMENTS.filter(({ key }) => measured.has(key)).map(({ key, title, what }) => [
+		`${title}: ${what}`,
+		printLength(scope.measurement(key), unit)
+	]);
 	const allowances = method.allowances
 		.filter(({ key }) => allowed.has(key))
 		.map(({ key, words }) => [

@@ -16,6 +16,7 @@ import {
 	type PDFFont,
 	type PDFOperator
 } from '@cantoo/pdf-lib';
+import { mm, type Mm } from '#shared/units.ts';
 import type { Path } from '#geometry/path.ts';
 import type { Drawing, Stroke, Words } from '../drawing/drawing.ts';
 import { LINE_STYLES, type LineStyle } from '../drawing/line-styles.ts';
@@ -66,33 +67,57 @@ const signsOf = (font: PDFFont): ReadonlySet<number> => {
 	return known;
 };
 
-/** A sign that the typeface lacks, taken apart into signs that it has: "Ŵ" is "W", "⅛" is " 1/8"; `?` for any other. */
+/** Fractions of a tape: two numbers about a slash, the lower one of those that tapes have. */
+const FRACTION = /\b(\d{1,2})\/(2|3|4|8|16|32|64)\b/g;
+
+/** A sign that the typeface lacks, taken apart into signs that it has: "Ŵ" is "W", "⅛" is 1 over 8; `?` for any other. */
 const takenApart = (sign: string, knows: (sign: string) => boolean): string => {
 	const parts = sign.normalize('NFKD').replace(/\p{M}/gu, '');
-	const spelt = parts.includes('\u2044') ? ` ${parts.replace('\u2044', '/')}` : parts;
+	const spelt = parts.includes('\u2044') ? ` ${parts}` : parts;
 	return spelt !== '' && Array.from(spelt).every(knows) ? spelt : '?';
 };
 
-/** A text in signs that the typeface has. */
+/**
+ * A text in signs that the typeface has. A fraction is written with the fraction slash, which makes the typeface set it
+ * small: "1 9/16" could else be read as nineteen sixteenths.
+ */
 export const writable = (text: string, font: PDFFont): string => {
 	const known = signsOf(font);
 	const knows = (sign: string): boolean => known.has(sign.codePointAt(0) ?? 0);
-	return Array.from(text.normalize('NFC'), (sign) => (knows(sign) ? sign : takenApart(sign, knows))).join('');
+	const spelt = text.normalize('NFC').replace(FRACTION, knows('\u2044') ? '$1\u2044$2' : '$1/$2');
+	return Array.from(spelt, (sign) => (knows(sign) ? sign : takenApart(sign, knows))).join('');
 };
+
+/** Keeps what is made of a text in a typeface: to lay one out costs more than all else, and the same return on every page. */
+const kept = <T>(make: (written: string, font: PDFFont) => T): ((text: string, font: PDFFont) => T) => {
+	const made = new WeakMap<PDFFont, Map<string, T>>();
+	return (text, font) => {
+		const known = made.get(font) ?? new Map<string, T>();
+		made.set(font, known);
+		const value = known.get(text) ?? make(writable(text, font), font);
+		known.set(text, value);
+		return value;
+	};
+};
+
+const widthAtOne = kept((written, font) => font.widthOfTextAtSize(written, 1));
+const encoded = kept((written, font) => font.encodeText(written));
+
+/** How wide a text without a line's end is written. */
+export const widthOf = (text: string, size: Mm, font: PDFFont): Mm => mm(widthAtOne(text, font) * size);
 
 /** A line of writing. The page's y runs down, so letters are turned over to stand upright. */
 export const wordsOperators = (
 	{ text, at: { x, y }, middle, size, turn }: Words,
 	font: PDFFont
 ): readonly PDFOperator[] => {
-	const written = writable(text, font);
-	const back = middle ? font.widthOfTextAtSize(written, size) / 2 : 0;
+	const back = middle ? widthOf(text, size, font) / 2 : 0;
 	const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
 	return [
 		beginText(),
 		setFontAndSize(FONT_NAME, size),
 		setTextMatrix(cos, sin, sin, -cos, x - back * cos, y - back * sin),
-		showText(font.encodeText(written)),
+		showText(encoded(text, font)),
 		endText()
 	];
 };

@@ -111,7 +111,11 @@ const pageMap = (
 	place: { readonly left: number; readonly top: number; readonly width: number; readonly height: number },
 	font: PDFFont
 ): readonly PDFOperator[] => {
-	const { left, top, right, bottom } = plan.bounds;
+	// Whole pages, which reach further than what is drawn.
+	const left = Math.min(...plan.every.map((tile) => tile.left));
+	const top = Math.min(...plan.every.map((tile) => tile.top));
+	const right = Math.max(...plan.every.map((tile) => tile.left + tile.width));
+	const bottom = Math.max(...plan.every.map((tile) => tile.top + tile.height));
 	const share = Math.min(place.width / (right - left), place.height / (bottom - top));
 	const put = ({ x, y }: SheetPoint): SheetPoint =>
 		at(place.left + (x - left) * share, place.top + (y - top) * share);

@@ -83,8 +83,9 @@ const tilePage = (file: OpenFile, ink: PDFRef, tile: Tile, plan: PagePlan, paper
  * gives the same bytes.
  */
 export const patternPdf = async (drawings: readonly Drawing[], options: PdfOptions): Promise<Uint8Array> => {
-	const paper = cutPaper(options.paper, planPages(drawings, options.paper).bounds);
-	const plan = planPages(drawings, paper);
+	const uncut = planPages(drawings, options.paper);
+	const paper = cutPaper(options.paper, uncut.bounds);
+	const plan = paper === options.paper ? uncut : planPages(drawings, paper);
 	const file = await openFile(options);
 	const { operators, left } = firstPage(plan, drawings, { ...options, paper }, file.font);
 	addPage(file, paper, operators);

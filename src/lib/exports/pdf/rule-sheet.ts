@@ -1,10 +1,10 @@
 import { explain } from '#drafting/explain.ts';
-import { bodyBlocks, stepsOf, type WorkedMethod } from './body-words.ts';
+import { bodyBlocks, stepsOf, stepTitle, type WorkedMethod } from './body-words.ts';
 import { wordsPdf, type FileOptions } from './file.ts';
 import { table, type TextBlock } from './text-pages.ts';
 
-const HEADINGS = ['Step', 'What it is', 'Rule', 'Worked'] as const;
-const SHARES = [0.12, 0.16, 0.36, 0.36] as const;
+const HEADINGS = ['Step', 'Rule', 'Worked'] as const;
+const SHARES = [0.24, 0.4, 0.36] as const;
 
 /** A sheet of rules, worked for one body: of a whole method, or of the steps of one lesson. */
 export interface RuleSheet extends WorkedMethod {
@@ -16,9 +16,9 @@ export interface RuleSheet extends WorkedMethod {
 export const ruleBlocks = (sheet: RuleSheet, title: string): readonly TextBlock[] => {
 	const { method, body, draft, unit, chosen } = sheet;
 	const steps = stepsOf(sheet, sheet.steps);
-	const rows = steps.map(({ name, label }) => {
-		const { where, rule, worked, arithmetic } = explain(method, name, body, draft, unit, chosen);
-		return [name, label, `${where} ${rule}`, arithmetic ?? worked];
+	const rows = steps.map((step) => {
+		const { where, rule, worked, arithmetic } = explain(method, step.name, body, draft, unit, chosen);
+		return [stepTitle(step), `${where} ${rule}`, arithmetic ?? worked];
 	});
 	return [
 		{ kind: 'title', text: title },

@@ -3,7 +3,7 @@ import { mm, radians, type Mm } from '#shared/units.ts';
 import { polyline, type Path } from '#geometry/path.ts';
 import { at } from '#geometry/point.ts';
 import { PAGE_MARGIN, type Paper } from '../sheets/tiles.ts';
-import { strokeOperators, wordsOperators, writable } from './operators.ts';
+import { strokeOperators, widthOf, wordsOperators } from './operators.ts';
 
 /** A row of a table, with a rule under it. */
 export interface TextRow {
@@ -45,6 +45,8 @@ const SIZES: Readonly<Record<TextBlock['kind'], Mm>> = {
 };
 /** Room above a block, in shares of its height. */
 const ABOVE: Readonly<Record<TextBlock['kind'], number>> = { title: 0.4, heading: 1.1, text: 0.5, row: 0.4 };
+/** Room above a table's headings, as above. */
+const ABOVE_HEAD = 1.4;
 const LEADING = 1.35;
 /** Room under the last line of a block, for what hangs below the line, in shares of its height. */
 const BELOW = 0.4;
@@ -55,31 +57,39 @@ const GUTTER = 2;
 /** White between the page's margin and its words. */
 const INDENT = 4;
 
-/** How much of a word goes on a line: at least one sign, however narrow the line. */
-const signsThatFit = (signs: readonly string[], fits: (line: string) => boolean): number => {
-	let count = 1;
-	while (count < signs.length && fits(signs.slice(0, count + 1).join(''))) count++;
-	return count;
+/** A word as pieces no wider than a width: at least one sign in each, however narrow that is. */
+const broken = (word: string, fits: (piece: string) => boolean): readonly string[] => {
+	const pieces: string[] = [];
+	let piece = '';
+	for (const sign of Array.from(word)) {
+		if (piece === '' || fits(piece + sign)) {
+			piece += sign;
+			continue;
+		}
+		pieces.push(piece);
+		piece = sign;
+	}
+	return [...pieces, piece];
 };
 
 /** A text as lines no wider than a width; a word wider than that is broken where it must be. */
 export const wrapped = (text: string, size: Mm, width: number, font: PDFFont): readonly string[] => {
-	const fits = (line: string): boolean => font.widthOfTextAtSize(writable(line, font), size) <= width;
+	const measured = (word: string): number => widthOf(word, size, font);
+	const space = measured(' ');
 	const lines: string[] = [];
-	let line = '';
+	let [line, reached] = ['', 0];
 	for (const word of text.split(/\s+/).filter(Boolean)) {
-		const longer = line === '' ? word : `${line} ${word}`;
-		if (fits(longer)) {
-			line = longer;
+		const own = measured(word);
+		if (line !== '' && reached + space + own <= width) {
+			line += ` ${word}`;
+			reached += space + own;
 			continue;
 		}
 		if (line !== '') lines.push(line);
-		let signs = Array.from(word);
-		for (let count = signsThatFit(signs, fits); count < signs.length; count = signsThatFit(signs, fits)) {
-			lines.push(signs.slice(0, count).join(''));
-			signs = signs.slice(count);
-		}
-		line = signs.join('');
+		const pieces = own <= width ? [word] : broken(word, (piece) => measured(piece) <= width);
+		lines.push(...pieces.slice(0, -1));
+		line = pieces.at(-1) ?? '';
+		reached = measured(line);
 	}
 	return [...lines, line];
 };
@@ -114,7 +124,8 @@ const stripsOf = (block: TextBlock, width: number, most: number, font: PDFFont):
 	const columns = columnsOf(block, width, font);
 	const count = Math.max(...columns.map(({ lines }) => lines.length));
 	const strip = (from: number, to: number): Strip => {
-		const above = from === 0 ? ABOVE[block.kind] * size : 0;
+		const head = block.kind === 'row' && block.head === true && block.room === undefined;
+		const above = from === 0 ? (head ? ABOVE_HEAD : ABOVE[block.kind]) * size : 0;
 		const written = above + size + (to - from - 1) * size * LEADING + BELOW * size;
 		const last = to === count;
 		return {

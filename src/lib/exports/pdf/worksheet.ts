@@ -5,7 +5,7 @@ import { boundsOf, type Bounds } from '#geometry/path.ts';
 import { at } from '#geometry/point.ts';
 import { grown } from '../drawing/drawing.ts';
 import { gridDrawing, scaleWords } from '../drawing/grid-drawing.ts';
-import { bodyBlocks, stepsOf, type WorkedMethod } from './body-words.ts';
+import { bodyBlocks, stepsOf, stepTitle, type WorkedMethod } from './body-words.ts';
 import type { FileOptions } from './file.ts';
 import { patternPdf } from './pattern-pdf.ts';
 import type { TextBlock } from './text-pages.ts';
@@ -37,13 +37,13 @@ const sheetPart = ({ draft }: WorkedMethod): Bounds =>
 export const worksheetBlocks = (work: WorkedMethod, worked: boolean): readonly TextBlock[] => {
 	const { method, body, draft, unit, chosen } = work;
 	const steps = stepsOf(work);
-	const instructions = steps.flatMap(({ name, label }, i): readonly TextBlock[] => {
-		const told = explain(method, name, body, draft, unit, chosen);
-		const given = givenLengths(method, name, body, draft, chosen).map(
+	const instructions = steps.flatMap((step, i): readonly TextBlock[] => {
+		const told = explain(method, step.name, body, draft, unit, chosen);
+		const given = givenLengths(method, step.name, body, draft, chosen).map(
 			({ words, length }) => `${words} is ${printLength(length, unit)}`
 		);
 		return [
-			{ kind: 'heading', text: `${i + 1}. ${name}: ${label}` },
+			{ kind: 'heading', text: `${i + 1}. ${stepTitle(step)}` },
 			{ kind: 'text', text: `${told.where} ${told.rule}` },
 			...(given.length > 0 ? [{ kind: 'text', text: `${capitalised(listed(given))}.` } as const] : []),
 			...(worked ? [{ kind: 'text', text: told.worked } as const] : [])
