@@ -2,12 +2,13 @@ import { mm, printLength, type Mm, type Unit } from '#shared/units.ts';
 import { boundsOf, pathData, type Bounds } from '#geometry/path.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
+import { movedAway } from '#drafting/moved.ts';
 
 /** The side of the square that is measured on paper before a print is trusted. */
 export const CHECK_SQUARE: Mm = mm(100);
 
 /** Line widths in millimetres, each twice the one before it but for the rounding of ISO 128's series (from memory). */
-const WIDTHS = { outline: 0.7, line: 0.35, level: 0.18 } as const;
+const WIDTHS = { outline: 0.7, line: 0.35, level: 0.18, traced: 0.18 } as const;
 
 /** Height of the names of points. */
 const NAME_SIZE: Mm = mm(4);
@@ -18,12 +19,22 @@ const FORBIDDEN = /[^\t\n\r\u{20}-\u{D7FF}\u{E000}-\u{FFFD}\u{10000}-\u{10FFFF}]
 const escaped = (text: string): string =>
 	text.replace(FORBIDDEN, '').replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
 
+/** Which of the line widths a line has: what is traced off the draft before is drawn as thinly as a level, and dotted. */
+const kindOf = (method: Method, name: string): keyof typeof WIDTHS => {
+	if (method.outline.includes(name)) return 'outline';
+	const kind = method.steps.find((step) => step.name === name)?.kind;
+	return kind === 'level' || kind === 'traced' ? kind : 'line';
+};
+const DASHES: Readonly<Record<string, string>> = {
+	level: ' stroke-dasharray="4 2"',
+	traced: ' stroke-dasharray="0.2 1.6"'
+};
+
 const lineElement = (method: Method, name: string, draft: Draft): string => {
 	const line = draft.lines[name];
 	if (!line) return '';
-	const level = method.steps.some((step) => step.name === name && step.kind === 'level');
-	const kind = method.outline.includes(name) ? 'outline' : level ? 'level' : 'line';
-	const dashes = kind === 'level' ? ' stroke-dasharray="4 2"' : '';
+	const kind = kindOf(method, name);
+	const dashes = DASHES[kind] ?? '';
 	return `<path id="line-${name}" d="${pathData(line.path)}" stroke-width="${WIDTHS[kind]}"${dashes}/>`;
 };
 
@@ -65,12 +76,19 @@ const pointElements = (points: Draft['points']): string => {
 		.join('');
 };
 
-/** The ink of a draft as SVG elements in millimetres: its lines, its points and their names. */
+/**
+ * The ink of a draft as SVG elements in millimetres: its lines, its points and their names. Where a part was moved,
+ * only its newest place is drawn: on paper that is cut, the older ones would be taken for edges.
+ */
 export const draftInk = (method: Method, draft: Draft): string => {
-	const lines = Object.keys(draft.lines).map((name) => lineElement(method, name, draft));
+	const away = movedAway(method, draft);
+	const lines = Object.keys(draft.lines)
+		.filter((name) => !away.has(name))
+		.map((name) => lineElement(method, name, draft));
+	const points = Object.fromEntries(Object.entries(draft.points).filter(([name]) => !away.has(name)));
 	return (
 		`<g fill="none" stroke="#000" stroke-linecap="round" stroke-linejoin="round">${lines.join('')}</g>` +
-		`<g font-family="sans-serif" font-size="${NAME_SIZE}">${pointElements(draft.points)}</g>`
+		`<g font-family="sans-serif" font-size="${NAME_SIZE}">${pointElements(points)}</g>`
 	);
 };
 
