@@ -1,19 +1,29 @@
+import { readFileSync } from 'node:fs';
+import { posix } from 'node:path';
 import adapter from '@sveltejs/adapter-node';
 import { vitePreprocess } from '@sveltejs/vite-plugin-svelte';
 import { mdsvex } from 'mdsvex';
 
+/** The components that lessons may use, and the file of each under src/lib/ui: listed once, in embeds.ts. */
+const EMBEDS = [
+	...readFileSync(new URL('src/lib/ui/lesson/embeds.ts', import.meta.url), 'utf8').matchAll(
+		/default as (\w+) \} from '(.+)'/g
+	)
+].map(([, name = '', file = '']) => ({ name, file: posix.join('lesson', file) }));
+
 /**
- * Lessons hold no code, so the components that they may use are imported for them, after mdsvex
- * has turned the Markdown into Svelte. The list of names is checked by tests/lessons.
+ * Lessons hold no code, so the components that one uses are imported for it, after mdsvex has turned the Markdown
+ * into Svelte. It imports no others: the first lesson is not to wait for what only the last one shows.
  */
 const lessonComponents = {
 	name: 'lesson-components',
 	/** @param {{ content: string, filename?: string }} input */
 	markup({ content, filename }) {
 		if (!filename || !/[\\/]lessons[\\/].*\.md$/.test(filename)) return;
-		const script =
-			"<script>import { Comparison, Figure, SideBySide, Step, Tape, TryIt } from '#ui/lesson/embeds.ts';</script>";
-		return { code: `${content}\n${script}` };
+		const imports = EMBEDS.filter(({ name }) => new RegExp(`<${name}\\b`).test(content)).map(
+			({ name, file }) => `import ${name} from '#ui/${file}';`
+		);
+		return { code: `${content}\n<script>${imports.join('')}</script>` };
 	}
 };
 

@@ -28,6 +28,8 @@ const edge = z.strictObject({
 	lines: z.array(key).min(1),
 	/** How far outside the stitching line it is cut; by its kind where nothing is said. */
 	allowance: formula.optional(),
+	/** How its notches look where that differs from the piece's: a sleeve's back cap is double. */
+	notch: z.enum(['single', 'double']).optional(),
 	corner: z.enum(CORNER_RULES).optional()
 });
 

@@ -1,15 +1,18 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parse } from 'yaml';
 import type { Method } from '#drafting/method.ts';
 import { methodFileId, methodLibrary, type ParsedMethodFile } from '#drafting/library.ts';
 
-const LESSONS = ['10-the-sheet', '40-back-levels', '50-front-levels'];
+const FOLDERS = fileURLToPath(new URL('../../lessons/', import.meta.url));
+/** Every lesson that brings a method: methods use each other. */
+const LESSONS = readdirSync(FOLDERS)
+	.filter((lesson) => existsSync(`${FOLDERS}${lesson}/method.yaml`))
+	.sort();
 
 const parsedFile = (lesson: string): ParsedMethodFile => {
 	const place = `lessons/${lesson}/method.yaml`;
-	const file = fileURLToPath(new URL(`../../${place}`, import.meta.url));
-	return { place, content: parse(readFileSync(file, 'utf8')) as unknown };
+	return { place, content: parse(readFileSync(`${FOLDERS}${lesson}/method.yaml`, 'utf8')) as unknown };
 };
 
 /** Reads the method of a lesson's folder, such as `40-back-levels`. */

@@ -232,4 +232,15 @@ describe('words for another method’s lines', () => {
 			{ words: "the back's armhole", length: 120 }
 		]);
 	});
+
+	it('once each, where a formula names a line twice', () => {
+		const method = found(
+			'small-front',
+			SMALL_BACK,
+			smallFront('length(back.armhole) + length(back.armhole)')
+		);
+		expect(givenLengths(method, 'A', BODY, draftOf(method))).toEqual([
+			{ words: "the back's armhole", length: 120 }
+		]);
+	});
 });

@@ -2,7 +2,7 @@ import { Bezier } from 'bezier-js';
 import { describe, expect, it } from 'vitest';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { mm, type Unit } from '#shared/units.ts';
-import { CHECK_SQUARE, checkSquare, draftBounds, draftSvg } from '#exports/svg/draft-svg.ts';
+import { CHECK_SQUARE, checkSquare, draftBounds, draftInk, draftSvg } from '#exports/svg/draft-svg.ts';
 import { backBlock, lessonMethod } from '../drafting/lesson-method.ts';
 import { draftOf, smallMethod } from '../drafting/small-method.ts';
 import { elements, numberOf, numbersIn, readSvg, type SvgElement } from './read-svg.ts';
@@ -222,5 +222,27 @@ describe('the same draft', () => {
 			expect(file).not.toMatch(/NaN|Infinity|undefined|e-\d/);
 			expect(file).not.toMatch(/[ "LMC]-0(\.0+)?[ "LC]/);
 		}
+	});
+});
+
+describe('a draft of which parts were moved', () => {
+	const front = lessonMethod('62-linnet-front-top');
+	const ink = draftInk(front, draftOf(front));
+
+	it('is printed with the newest place of each part alone', () => {
+		for (const line of ['armhole', 'side', 'sideFoot1', 'sideTop2', 'cut'])
+			expect(ink).toContain(`id="line-${line}"`);
+		for (const line of ['sideFoot', 'sideFoot2', 'sideStart', 'armholeBelow'])
+			expect(ink).not.toContain(`id="line-${line}"`);
+		for (const name of ['F', 'F1', 'G3', 'U2']) expect(ink).toContain(`>${name}</text>`);
+		for (const name of ['F2', 'G2', 'U1']) expect(ink).not.toContain(`>${name}</text>`);
+	});
+
+	it('what was traced is thin and dotted, but for what stays an edge of the piece', () => {
+		const widthOf = (text: string, line: string): string =>
+			new RegExp(`id="line-${line}"[^>]*stroke-width="([\\d.]+)"`).exec(text)?.[1] ?? '';
+		expect(widthOf(ink, 'blockNeck')).toBe('0.18');
+		const facing = lessonMethod('69-linnet-facing');
+		expect(widthOf(draftInk(facing, draftOf(facing)), 'standEdge')).toBe('0.7');
 	});
 });

@@ -76,9 +76,15 @@ const COARSE = 10;
 
 /** The numbers of the chords among which the one nearest to a place is. */
 const chordsNear = (place: SheetPoint, places: readonly SheetPoint[]): readonly number[] => {
-	const coarse = places.flatMap((p, i) => (i % COARSE === 0 ? [{ i, away: distance(p, place) }] : []));
-	const least = Math.min(...coarse.map(({ away }) => away));
-	// Between two of them, some 10 mm apart, an edge comes nearer by 1 mm at most, 10 mm away and further.
+	const coarse: { i: number; away: number }[] = [];
+	let least = Infinity;
+	for (let i = 0; i < places.length; i += COARSE) {
+		const p = places[i] ?? place;
+		const away = Math.sqrt((p.x - place.x) ** 2 + (p.y - place.y) ** 2);
+		if (away < least) least = away;
+		if (away < least + 3) coarse.push({ i, away });
+	}
+	// Between two of them, some 10 mm apart, a curve comes nearer than both by less than that, unless it is itself under 5 mm away.
 	const near = coarse.filter(({ away }) => away <= least + 3);
 	return near.flatMap(({ i }) => Array.from({ length: 2 * COARSE }, (_, k) => i - COARSE + k));
 };
@@ -92,7 +98,7 @@ const besideEdge = (place: SheetPoint, { places, allowance }: Measured, side: 1 
 		const [x, y] = [b.x - a.x, b.y - a.y];
 		const [u, v] = [place.x - a.x, place.y - a.y];
 		const share = Math.min(1, Math.max(0, (u * x + v * y) / (x * x + y * y)));
-		const away = Math.hypot(u - share * x, v - share * y);
+		const away = Math.sqrt((u - share * x) ** 2 + (v - share * y) ** 2);
 		if (away < least) [least, nearest, outside] = [away, i + share, (x * v - y * u) * side];
 	}
 	const between = nearest > 0 && nearest < places.length - 1;
@@ -109,6 +115,9 @@ export interface Distances {
 	readonly stray: number;
 }
 
+/** Millimetres between the places that are looked at. */
+const APART = 6;
+
 /** A corner's influence, in the wider of its two allowances: tips reach 2.5 of them, and what is turned up a little more. */
 const CORNER_REACH = 3.2;
 
@@ -122,7 +131,7 @@ export const distancesOf = (edges: readonly StitchedEdge[], { outline }: Cutting
 		place: pathStart(path),
 		reach: CORNER_REACH * Math.max(all[i]?.allowance ?? 0, all.at(i - 1)?.allowance ?? 0) + 1
 	}));
-	const places = placesEvery(outline, 2).filter((place) =>
+	const places = placesEvery(outline, APART).filter((place) =>
 		corners.every((corner) => distance(corner.place, place) > corner.reach)
 	);
 	const seen = places.map((place) => all.map((each) => besideEdge(place, each, side)));

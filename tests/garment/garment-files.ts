@@ -22,7 +22,7 @@ const parsedFiles = (name: string): readonly ParsedMethodFile[] =>
 		}));
 
 /** Finds the methods of all lessons. */
-export const findMethod: FindMethod = methodLibrary(parsedFiles('method.yaml'));
+const findMethod: FindMethod = methodLibrary(parsedFiles('method.yaml'));
 
 /** Every garment of the lessons, in order. */
 export const garments = (): readonly Garment[] =>

@@ -2,6 +2,7 @@ import { parse } from 'yaml';
 import { isMeasurementKey } from '#shared/measurements.ts';
 import type { Method } from '#drafting/method.ts';
 import { isGiven } from '#drafting/steps/kinds.ts';
+import type { Garment } from '#garment/garment.ts';
 import { lessonMetaSchema, type LessonMeta } from '#ui/lesson/lesson-meta.ts';
 import type { LessonFile } from './lesson-files.ts';
 
@@ -9,6 +10,7 @@ import type { LessonFile } from './lesson-files.ts';
 export interface Known {
 	readonly components: readonly string[];
 	readonly methods: ReadonlyMap<string, Method>;
+	readonly garments: ReadonlyMap<string, Garment>;
 }
 
 /** A component as it stands in a lesson's text. */
@@ -26,6 +28,10 @@ interface Tag {
 const VALUES: Readonly<Record<string, readonly string[]>> = {
 	Step: ['name'],
 	Figure: ['upto', 'caption'],
+	GarmentPieces: [],
+	LayingFigure: [],
+	PieceFigure: ['piece', 'caption'],
+	SewnSeam: ['seam'],
 	Tape: ['of'],
 	TryIt: ['of'],
 	Comparison: [],
@@ -88,6 +94,20 @@ const badReference = (tag: Tag, method: Method | undefined): string | undefined 
 	return name !== undefined && isGiven(found) ? `${found.label} is given and is no step to do` : undefined;
 };
 
+/** The components that show something of the lesson's garment. */
+const OF_GARMENT = ['GarmentPieces', 'LayingFigure', 'PieceFigure', 'SewnSeam'];
+
+const badGarment = (tag: Tag, garment: Garment | undefined): string | undefined => {
+	if (tag.closing || !OF_GARMENT.includes(tag.name)) return undefined;
+	if (!garment) return `<${tag.name}> needs a garment in the front matter`;
+	const { piece, seam } = tag.values;
+	if (piece !== undefined && garment.pieces.every(({ key }) => key !== piece))
+		return `${garment.id} has no piece "${piece}"`;
+	if (seam !== undefined && garment.seams.every(({ name }) => name !== seam))
+		return `${garment.id} has no seam "${seam}"`;
+	return undefined;
+};
+
 /** Markdown inside a step is read as Markdown only between blank lines. */
 const badStepLines = (text: string): string[] => {
 	const lines = text.split('\n');
@@ -120,8 +140,10 @@ export const problemsIn = (lesson: LessonFile, known: Known): readonly string[] 
 	const method = meta?.method === undefined ? undefined : known.methods.get(meta.method);
 	const problems = problem === undefined ? [] : [problem];
 	if (meta?.method !== undefined && !method) problems.push(`there is no method "${meta.method}"`);
+	const garment = meta?.garment === undefined ? undefined : known.garments.get(meta.garment);
+	if (meta?.garment !== undefined && !garment) problems.push(`there is no garment "${meta.garment}"`);
 	for (const tag of tagsIn(lesson.text)) {
-		const found = badComponent(tag, known) ?? badReference(tag, method);
+		const found = badComponent(tag, known) ?? badReference(tag, method) ?? badGarment(tag, garment);
 		if (found !== undefined) problems.push(`line ${tag.line}: ${found}`);
 	}
 	problems.push(...badStepLines(lesson.text), ...badBraces(lesson.text));

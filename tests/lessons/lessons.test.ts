@@ -1,9 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import { garments } from '../garment/garment-files.ts';
 import { embeddable, lessonFiles, lessonFolders, lessonMethods } from './lesson-files.ts';
 import { problemsAcross, problemsIn, tooLong, type Known } from './lesson-rules.ts';
 
 const LESSONS = lessonFiles();
-const KNOWN: Known = { components: embeddable(), methods: lessonMethods() };
+const KNOWN: Known = {
+	components: embeddable(),
+	methods: lessonMethods(),
+	garments: new Map(garments().map((garment) => [garment.id, garment]))
+};
 
 describe('the lessons', () => {
 	it('every folder holds one, and is numbered', () => {
@@ -30,6 +35,7 @@ const SOUND = `---
 title: A planted lesson
 part: Practice
 method: first-marks
+garment: linnet-dress
 minutes: 2
 summary: Stands here to be spoilt.
 ---
@@ -49,6 +55,14 @@ Go down. That is **A**.
 <Figure upto="A" caption="One point." />
 
 <Comparison />
+
+<GarmentPieces />
+
+<PieceFigure piece="front" caption="The front." />
+
+<SewnSeam seam="side" />
+
+<LayingFigure />
 `;
 
 const spoilt = (what: string | RegExp, put: string): readonly string[] => {
@@ -68,26 +82,34 @@ describe('a planted bad lesson is seen', () => {
 		[/minutes: 2/, 'minutes: two', 'front matter: minutes: Invalid input: expected number, received string'],
 		[/part: .*\n/, 'part: Practice\ncolour: red\n', 'front matter: : Unrecognized key: "colour"'],
 		['method: first-marks', 'method: first-mark', 'there is no method "first-mark"'],
-		['method: first-marks\n', '', 'line 10: <Step> needs a method in the front matter'],
-		['<Comparison />', '<Compare />', 'line 23: there is no component <Compare>'],
-		['Words come', 'Words <b>come</b>', 'line 9: there is no component <b>'],
-		['Words come first.', '<script>1</script>', 'line 9: there is no component <script>'],
-		['<Step name="A">', '<Step name="Z">', 'line 11: first-marks has no step "Z"'],
-		['<Step name="A">', '<Step name="O">', 'line 11: the corner is given and is no step to do'],
-		['<Step name="A">', '<Step>', 'line 11: <Step> needs name'],
-		['<Step name="A">', '<Step name="A" hard>', 'line 11: <Step> is written wrongly'],
-		['upto="A"', 'upto="AA"', 'line 21: first-marks has no step "AA"'],
-		[' caption="One point."', '', 'line 21: <Figure> needs caption'],
-		['<Tape of="bust" />', '<Tape of="bust">', 'line 17: <Tape> is written wrongly'],
-		['<Tape of="bust" />', '<Tape of="bust" wide="1" />', 'line 17: <Tape> knows no wide'],
-		['of="waist"', 'of="waste"', 'line 19: there is no measurement "waste"'],
-		['<Step name="A">\n', '<Step name="A">', 'line 11: a blank line must follow <Step>'],
-		['\n\n</Step>', '\n</Step>', 'line 14: a blank line must stand before </Step>'],
-		['</Step>\n', '\n', 'line 11: the step is not closed'],
-		['</Step>', '</Step>\n\n</Step>', 'line 17: no step is open'],
-		['</Step>', '<Step name="A">\n\n</Step>', 'line 15: the step of line 11 is not closed'],
-		['**A**.', '**A**. </Step>', 'line 13: <Step> must have a line of its own'],
-		['Go down.', 'Go {down}.', 'line 13: a brace would be read as code']
+		['method: first-marks\n', '', 'line 11: <Step> needs a method in the front matter'],
+		['<Comparison />', '<Compare />', 'line 24: there is no component <Compare>'],
+		['Words come', 'Words <b>come</b>', 'line 10: there is no component <b>'],
+		['Words come first.', '<script>1</script>', 'line 10: there is no component <script>'],
+		['<Step name="A">', '<Step name="Z">', 'line 12: first-marks has no step "Z"'],
+		['<Step name="A">', '<Step name="O">', 'line 12: the corner is given and is no step to do'],
+		['<Step name="A">', '<Step>', 'line 12: <Step> needs name'],
+		['<Step name="A">', '<Step name="A" hard>', 'line 12: <Step> is written wrongly'],
+		['upto="A"', 'upto="AA"', 'line 22: first-marks has no step "AA"'],
+		[' caption="One point."', '', 'line 22: <Figure> needs caption'],
+		['<Tape of="bust" />', '<Tape of="bust">', 'line 18: <Tape> is written wrongly'],
+		['<Tape of="bust" />', '<Tape of="bust" wide="1" />', 'line 18: <Tape> knows no wide'],
+		['of="waist"', 'of="waste"', 'line 20: there is no measurement "waste"'],
+		['<Step name="A">\n', '<Step name="A">', 'line 12: a blank line must follow <Step>'],
+		['\n\n</Step>', '\n</Step>', 'line 15: a blank line must stand before </Step>'],
+		['</Step>\n', '\n', 'line 12: the step is not closed'],
+		['</Step>', '</Step>\n\n</Step>', 'line 18: no step is open'],
+		['</Step>', '<Step name="A">\n\n</Step>', 'line 16: the step of line 12 is not closed'],
+		['**A**.', '**A**. </Step>', 'line 14: <Step> must have a line of its own'],
+		['Go down.', 'Go {down}.', 'line 14: a brace would be read as code'],
+		['garment: linnet-dress', 'garment: linnet', 'there is no garment "linnet"'],
+		['garment: linnet-dress\n', '', 'line 25: <GarmentPieces> needs a garment in the front matter'],
+		['garment: linnet-dress\n', '', 'line 31: <LayingFigure> needs a garment in the front matter'],
+		['piece="front"', 'piece="frontt"', 'line 28: linnet-dress has no piece "frontt"'],
+		['seam="side"', 'seam="sides"', 'line 30: linnet-dress has no seam "sides"'],
+		[' caption="The front."', '', 'line 28: <PieceFigure> needs caption'],
+		['<SewnSeam seam="side" />', '<SewnSeam />', 'line 30: <SewnSeam> needs seam'],
+		['<LayingFigure />', '<LayingFigure width="140" />', 'line 32: <LayingFigure> knows no width']
 	])('%j replaced by %j', (what, put, problem) => {
 		expect(spoilt(what, put)).toContain(`planted: ${problem}`);
 	});

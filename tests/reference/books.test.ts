@@ -13,7 +13,13 @@ const worked = (rule: string, lengths: Readonly<Record<string, string>>): Mm => 
 	const nothing = (): never => {
 		throw new Error('a rule of a book names no points');
 	};
-	const scope: Scope = { measurement: value, allowance: value, point: nothing, line: nothing, has: () => false };
+	const scope: Scope = {
+		measurement: value,
+		allowance: value,
+		point: nothing,
+		line: nothing,
+		has: () => false
+	};
 	return numberOf(formula, scope) as Mm;
 };
 
@@ -77,6 +83,37 @@ describe('Rosenfeld 1911, p. 261', () => {
 	])('%s lies %s across and %s down', (name, across, down) => {
 		expect(placed(name)).toEqual([across, down]);
 	});
+});
+
+// I. Rosenfeld, The Practical Designer (cloaks and suits edition), New York 1911: skirts are set out on half of the waist
+// and half of the hip. p. 139, Lesson 73 "Circle Skirt"; p. 154, Lesson 84 "The Stout Skirt", waist 30, hip 45; p. 199,
+// Lesson 106 "Child's One-Piece Skirt", waist 25 1/2, hip 34, breast 30. ("One-third of 15" is 5: fractions are of half the size.)
+describe('Rosenfeld 1911, skirts', () => {
+	it.each([
+		['p. 139', 'waist / 2', { waist: '25' }, '12 1/2″'],
+		['p. 154', 'waist / 2', { waist: '30' }, '15″'],
+		['p. 154', 'hip / 2', { hip: '45' }, '22 1/2″'],
+		['p. 199', 'waist / 2', { waist: '25 1/2' }, '12 3/4″'],
+		['p. 199', 'hip / 2', { hip: '34' }, '17″'],
+		['p. 199', 'breast / 2 / 3', { breast: '30' }, '5″']
+	] as const)('%s: %s of %o is %s', (_, rule, given, length) => {
+		expect(inches(rule, given)).toBe(length);
+	});
+});
+
+// I. Rosenfeld, The Practical Designer, revised edition, New York 1918, collars. p. 130, Lesson 53 "Standing Collar": 15 with
+// 1 for seams, so a neck of 14. p. 135, "Convertible Collar", size 36: a twelfth is 1 1/2. (It prints "1/6 of size and 1 inch
+// allowance" as 3 1/2 inches; by its own rule of half the size it is 3 + 1.)
+it('Rosenfeld 1918, pp. 130 and 135: collars', () => {
+	expect(inches('collar - seams', { collar: '15', seams: '1' })).toBe('14″');
+	expect(inches('size / 2 / 12', { size: '36' })).toBe('1 1/2″');
+	expect(inches('size / 2 / 6 + more', { size: '36', more: '1' })).toBe('4″');
+});
+
+// School Sewing, "Drafting a Foundation Shirt Waist Pattern, the Front" (read in a reprint without author, year or page
+// numbers): 2 inches along shoulder and front for a neck of 12, an eighth more for each half inch of neck.
+it('School Sewing: a neck of 13 is set out at 2 1/4', () => {
+	expect(inches('usual + (neck - small) / 4', { usual: '2', neck: '13', small: '12' })).toBe('2 1/4″');
 });
 
 // I. Rosenfeld, The Practical Designer, revised edition, New York 1918, p. 9: a height of 66 inches in eight units.

@@ -46,7 +46,7 @@ export interface GivenLength {
 
 /**
  * The drawn lengths that a step's formulas name: "the back's shoulder", "O to N". With the body's
- * measurements and the allowances they are all that a learner needs to work the step.
+ * measurements and the allowances they are all that a learner needs to work the step. Each is given once.
  */
 export const givenLengths = (
 	method: Method,
@@ -56,8 +56,10 @@ export const givenLengths = (
 	chosen: AllowanceValues = {}
 ): readonly GivenLength[] => {
 	const scope = scopeOf(method, body, draft, chosen);
-	return stepLengths(stepNamed(method, stepName)).map((formula) => ({
+	const lengths = stepLengths(stepNamed(method, stepName)).map((formula) => ({
 		words: formula.kind === 'length' ? lineWords(method, formula.line) : `${formula.from} to ${formula.to}`,
 		length: lengthOf(formula, scope)
 	}));
+	// A formula may name the same line twice; a learner needs it once.
+	return lengths.filter(({ words }, i) => lengths.findIndex((each) => each.words === words) === i);
 };

@@ -23,6 +23,8 @@ export interface Method {
 	readonly comparisons: readonly ComparisonRule[];
 	/** Other methods whose lines the formulas name, by the short name that they go by here. */
 	readonly uses: Readonly<Record<string, Method>>;
+	/** Whether exercises ask for its rules. */
+	readonly practised: boolean;
 }
 
 /** The step of this name. Throws where the method has none: a fault of ours or of a lesson, not of a learner. */

@@ -192,6 +192,7 @@ export const readMethod = (input: unknown, place: string, find: FindMethod = () 
 		refusals,
 		warnings,
 		comparisons,
-		uses
+		uses,
+		practised: file.practised
 	};
 };

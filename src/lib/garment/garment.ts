@@ -31,6 +31,7 @@ export interface EdgeRule {
 	readonly lines: readonly string[];
 	readonly allowance: Formula;
 	readonly corner?: CornerRule | undefined;
+	readonly notch?: 'single' | 'double' | undefined;
 }
 
 /** How a piece is made. */

@@ -1,46 +1,50 @@
 import { mm, type Mm } from '#shared/units.ts';
 import { pointAtLength } from '#geometry/path.ts';
-import type { EdgeRef, PieceRule, SeamRule } from './garment.ts';
+import { edgeAt, type Chain, type Chains, type EdgesOfPieces, type Link } from './chains.ts';
+import type { PieceRule, SeamRule } from './garment.ts';
 import type { Notch } from './piece.ts';
-import { edgeAt, type EdgesOfPieces } from './seams.ts';
+import { chainLength } from './seams.ts';
 
 /** Nearer to an edge's end than this a notch would be cut off with the corner, and tells nothing. */
 const CLEAR_OF_ENDS: Mm = mm(8);
 
-/** The edge, and the place along it, at a length along a chain of edges. */
+/** The edge, and the place along it from its own beginning, at a length along a chain of edges. */
 const along = (
 	edges: EdgesOfPieces,
-	side: readonly EdgeRef[],
+	chain: Chain,
 	length: number
-): { readonly ref: EdgeRef; readonly at: Mm } | undefined => {
+): { readonly link: Link; readonly at: Mm } | undefined => {
 	let left = length;
-	for (const ref of side) {
-		const whole = edgeAt(edges, ref)?.length ?? 0;
-		if (left <= whole) return { ref, at: mm(left) };
+	for (const link of chain) {
+		const whole = edgeAt(edges, link)?.length ?? 0;
+		if (left <= whole) return { link, at: mm(link.reversed ? whole - left : left) };
 		left -= whole;
 	}
 	return undefined;
 };
 
-const wholeLength = (edges: EdgesOfPieces, side: readonly EdgeRef[]): number =>
-	side.reduce((sum, ref) => sum + (edgeAt(edges, ref)?.length ?? 0), 0);
-
-/** The notches of one side of a seam at lengths from where the two sides begin. */
+/** The notches of one side of a seam at shares of its length. */
 const onSide = (
 	rule: SeamRule,
-	side: readonly EdgeRef[],
-	lengths: readonly number[],
+	chain: Chain,
 	edges: EdgesOfPieces,
 	styles: Readonly<Record<string, Notch['style']>>
 ): readonly (Notch & { readonly piece: string })[] =>
-	lengths.flatMap((length) => {
-		const place = along(edges, side, length);
-		const edge = place && edgeAt(edges, place.ref);
+	rule.notches.flatMap((share) => {
+		const place = along(edges, chain, share * chainLength(edges, chain));
+		const edge = place && edgeAt(edges, place.link);
 		const at = edge && pointAtLength(edge.path, place.at);
 		if (!edge || !at || Math.min(place.at, edge.length - place.at) < CLEAR_OF_ENDS) return [];
-		const { piece } = place.ref;
+		const { piece } = place.link;
 		return [
-			{ piece, edge: place.ref.edge, seam: rule.name, at, along: place.at, style: styles[piece] ?? 'single' }
+			{
+				piece,
+				edge: edge.name,
+				seam: rule.name,
+				at,
+				along: place.at,
+				style: edge.notch ?? styles[piece] ?? 'single'
+			}
 		];
 	});
 
@@ -50,26 +54,15 @@ const onSide = (
  * single on a front, double on a back.
  */
 export const notchesOf = (
-	seams: readonly SeamRule[],
+	seams: readonly { readonly rule: SeamRule; readonly chains: Chains }[],
 	edges: EdgesOfPieces,
-	pieces: readonly PieceRule[]
+	pieces: readonly Pick<PieceRule, 'key' | 'notch'>[]
 ): Readonly<Record<string, readonly Notch[]>> => {
 	const styles = Object.fromEntries(pieces.map(({ key, notch }) => [key, notch]));
-	const all = seams.flatMap((rule) => {
-		const [first, second] = [wholeLength(edges, rule.first), wholeLength(edges, rule.second)];
-		const lengths = rule.notches.map((share) => share * first);
-		const others = rule.notches.map((share) => share * second);
-		return [
-			...onSide(rule, rule.first, lengths, edges, styles),
-			...onSide(
-				rule,
-				rule.second,
-				rule.turned ? others.map((length) => second - length) : others,
-				edges,
-				styles
-			)
-		];
-	});
+	const all = seams.flatMap(({ rule, chains }) => [
+		...onSide(rule, chains.first, edges, styles),
+		...onSide(rule, chains.second, edges, styles)
+	]);
 	return Object.fromEntries(
 		pieces.map(({ key }) => [
 			key,

@@ -3,6 +3,7 @@ import type { Body } from '#shared/body.ts';
 import { mm, printLength, type Mm } from '#shared/units.ts';
 import { evaluate, scopeOf, type Draft, type Evaluation, type Refusal } from '#drafting/evaluate.ts';
 import { numberOf, type Scope } from '#drafting/formula/value.ts';
+import { chainsOf } from './chains.ts';
 import type { Garment, NumberRule } from './garment.ts';
 import { notchesOf } from './notches.ts';
 import { edgesOf, pieceOf, type Piece } from './piece.ts';
@@ -95,12 +96,18 @@ const draftsOf = (
 const isRefused = (work: ReturnType<typeof draftsOf>): work is Extract<Evaluation, { kind: 'refused' }> =>
 	work['kind'] === 'refused';
 
+/** A draft's warnings, without those of lengths that are not sewn as drafted: a garment measures its own seams. */
+const ownWarnings = ({ warnings, comparisons }: Draft): readonly string[] =>
+	warnings.filter(
+		(words) => !comparisons.some(({ label, within }) => !within && words.startsWith(`${label} `))
+	);
+
 /** Every warning of the drafts that a garment leans on, each once. */
 const draftWarnings = (drafts: Readonly<Record<string, Draft>>): readonly string[] => [
 	...new Set(
 		Object.values(drafts).flatMap((draft): readonly string[] => [
 			...draftWarnings(draft.uses),
-			...draft.warnings
+			...ownWarnings(draft)
 		])
 	)
 ];
@@ -122,13 +129,14 @@ export const makePattern = (garment: Garment, body: Body, choices: Choices = NO_
 	const edges = Object.fromEntries(
 		garment.pieces.map((rule) => [rule.key, edgesOf(rule, draftOf(rule.draft), scope, choices.edges)])
 	);
-	const notches = notchesOf(garment.seams, edges, garment.pieces);
+	const sides = garment.seams.map((rule) => ({ rule, chains: chainsOf(rule, edges, garment.seams) }));
+	const notches = notchesOf(sides, edges, garment.pieces);
 	const pieces = garment.pieces.map((rule) =>
 		pieceOf(rule, edges[rule.key] ?? [], draftOf(rule.draft), notches[rule.key] ?? [])
 	);
-	const seams = garment.seams.map((rule) => seamReport(rule, edges, scope));
+	const seams = sides.map(({ rule, chains }) => seamReport(rule, chains, edges, scope));
 	const runs = [
-		...garment.seams.flatMap((rule) => runsAcross(rule, edges)),
+		...sides.flatMap(({ rule, chains }) => runsAcross(rule, chains, edges)),
 		...garment.smooth.flatMap((rule) => runBetween(rule, edges)),
 		...runsAtFolds(edges, Object.fromEntries(garment.pieces.map(({ key, name }) => [key, name])))
 	];

@@ -17,6 +17,8 @@ export interface PieceEdge {
 	/** How far outside the stitching line it is cut. */
 	readonly allowance: Mm;
 	readonly corner?: CornerRule | undefined;
+	/** How its notches look where that differs from the piece's. */
+	readonly notch?: Notch['style'] | undefined;
 }
 
 /** A notch on an edge's stitching line; a double one is two, a little apart. */
@@ -104,7 +106,7 @@ export const edgesOf = (
 		const path = edgePath(rule, draft, piece.key);
 		return path ? [{ rule, path }] : [];
 	});
-	return inTurn(paths).map(({ rule: { name, kind, allowance, corner }, path }) => ({
+	return inTurn(paths).map(({ rule: { name, kind, allowance, corner, notch }, path }) => ({
 		name,
 		kind,
 		path,
@@ -113,7 +115,8 @@ export const edgesOf = (
 			kind === 'fold'
 				? lengthOf(allowance, scope)
 				: (own[`${piece.key}.${name}`] ?? lengthOf(allowance, scope)),
-		corner
+		corner,
+		notch
 	}));
 };
 

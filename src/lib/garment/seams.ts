@@ -1,13 +1,10 @@
 import { SQUARE_TOLERANCE, TANGENT_TOLERANCE } from '#shared/tolerances.ts';
 import { mm, radians, type Mm, type Radians } from '#shared/units.ts';
 import { lengthOf, type Scope } from '#drafting/formula/value.ts';
-import { angleBetween, opposite, type Direction } from '#geometry/point.ts';
+import { angleBetween, opposite } from '#geometry/point.ts';
 import { endDirection, startDirection } from '#geometry/path.ts';
+import { edgeAt, neighbour, type Chain, type Chains, type EdgesOfPieces, type End } from './chains.ts';
 import type { EdgeRef, SeamRule, SmoothRule } from './garment.ts';
-import type { PieceEdge } from './piece.ts';
-
-/** The edges of every piece, by the pieces' keys. */
-export type EdgesOfPieces = Readonly<Record<string, readonly PieceEdge[]>>;
 
 /** How two seam edges agree, measured along the stitching line with darts closed. */
 export interface SeamReport {
@@ -16,6 +13,8 @@ export interface SeamReport {
 	/** Edges by their names, such as `front.side`. */
 	readonly first: readonly string[];
 	readonly second: readonly string[];
+	/** The same edges in the order and the direction in which the seam goes along them. */
+	readonly chains: Chains;
 	readonly firstLength: Mm;
 	readonly secondLength: Mm;
 	/** How much longer the second is to be. */
@@ -24,6 +23,8 @@ export interface SeamReport {
 	readonly difference: Mm;
 	readonly tolerance: Mm;
 	readonly within: boolean;
+	/** The labels of the runs across its beginning and its end. */
+	readonly runs: SeamRule['runs'];
 }
 
 /** How two edges run on across a seam, or a piece's edge meets its fold. */
@@ -35,18 +36,20 @@ export interface RunReport {
 	readonly within: boolean;
 }
 
-export const refName = ({ piece, edge }: EdgeRef): string => `${piece}.${edge}`;
+const refName = ({ piece, edge }: EdgeRef): string => `${piece}.${edge}`;
 
-/** The edge of this name; undefined where this body's piece does not have it. */
-export const edgeAt = (edges: EdgesOfPieces, { piece, edge }: EdgeRef): PieceEdge | undefined =>
-	edges[piece]?.find(({ name }) => name === edge);
-
-const lengthOfSide = (edges: EdgesOfPieces, side: readonly EdgeRef[]): Mm =>
-	mm(side.reduce((sum, ref) => sum + (edgeAt(edges, ref)?.length ?? 0), 0));
+/** The length of one side of a seam. */
+export const chainLength = (edges: EdgesOfPieces, chain: Chain): Mm =>
+	mm(chain.reduce((sum, link) => sum + (edgeAt(edges, link)?.length ?? 0), 0));
 
 /** Measures a seam pair. */
-export const seamReport = (rule: SeamRule, edges: EdgesOfPieces, scope: Scope): SeamReport => {
-	const [firstLength, secondLength] = [lengthOfSide(edges, rule.first), lengthOfSide(edges, rule.second)];
+export const seamReport = (
+	rule: SeamRule,
+	chains: Chains,
+	edges: EdgesOfPieces,
+	scope: Scope
+): SeamReport => {
+	const [firstLength, secondLength] = [chainLength(edges, chains.first), chainLength(edges, chains.second)];
 	const ease = rule.ease ? lengthOf(rule.ease, scope) : mm(0);
 	const difference = mm(secondLength - firstLength - ease);
 	return {
@@ -54,40 +57,28 @@ export const seamReport = (rule: SeamRule, edges: EdgesOfPieces, scope: Scope): 
 		label: rule.label,
 		first: rule.first.map(refName),
 		second: rule.second.map(refName),
+		chains,
 		firstLength,
 		secondLength,
 		ease,
 		difference,
 		tolerance: rule.within,
-		within: Math.abs(difference) <= rule.within
+		within: Math.abs(difference) <= rule.within,
+		runs: rule.runs
 	};
 };
 
 const RIGHT_ANGLE = Math.PI / 2;
 
-/** The directions that leave a corner of a piece: along the edge itself, and along its neighbour. */
-const leaving = (
-	all: readonly PieceEdge[],
-	edge: PieceEdge,
-	end: 'start' | 'end'
-): readonly [own: Direction, other: Direction] | undefined => {
-	const at = all.indexOf(edge);
-	const neighbour = all.at(end === 'start' ? at - 1 : (at + 1) % all.length);
-	const own = end === 'start' ? startDirection(edge.path) : endDirection(edge.path);
-	const other =
-		neighbour && (end === 'start' ? endDirection(neighbour.path) : startDirection(neighbour.path));
-	if (!own || !other) return undefined;
-	return end === 'start' ? [own, opposite(other)] : [opposite(own), other];
-};
-
-/** The angle of a piece between an edge and its neighbour. */
-const cornerAngle = (
-	all: readonly PieceEdge[],
-	edge: PieceEdge | undefined,
-	end: 'start' | 'end'
-): number | undefined => {
-	const directions = edge && leaving(all, edge, end);
-	return directions && angleBetween(...directions);
+/** The angle of a piece between an edge and its neighbour at one of its ends. */
+const cornerAngle = (edges: EdgesOfPieces, ref: EdgeRef, end: End): number | undefined => {
+	const [edge, other] = [edgeAt(edges, ref), neighbour(edges, ref, end)];
+	if (!edge || !other) return undefined;
+	const [arriving, leaving] =
+		end === 'start'
+			? [endDirection(other.path), startDirection(edge.path)]
+			: [endDirection(edge.path), startDirection(other.path)];
+	return arriving && leaving && angleBetween(opposite(arriving), leaving);
 };
 
 const run = (label: string, corner: number, tolerance: Radians): RunReport => ({
@@ -97,19 +88,26 @@ const run = (label: string, corner: number, tolerance: Radians): RunReport => ({
 	within: Math.abs(corner) <= tolerance
 });
 
-/** The runs across a seam's two ends: the angles of the two pieces together make a straight line. */
-export const runsAcross = (rule: SeamRule, edges: EdgesOfPieces): readonly RunReport[] => {
-	const [first, second] = [rule.first.at(0), rule.second.at(0)];
-	if (!first || !second) return [];
-	return (['start', 'end'] as const).flatMap((end) => {
-		const label = rule.runs[end];
-		if (label === undefined) return [];
-		const other = rule.turned ? (end === 'start' ? 'end' : 'start') : end;
-		const a = cornerAngle(edges[first.piece] ?? [], edgeAt(edges, first), end);
-		const b = cornerAngle(edges[second.piece] ?? [], edgeAt(edges, second), other);
-		return a === undefined || b === undefined ? [] : [run(label, a + b - Math.PI, TANGENT_TOLERANCE)];
-	});
+/** The angle of a piece at one end of a seam's side. */
+const angleAtEnd = (edges: EdgesOfPieces, chain: Chain, end: End): number | undefined => {
+	const link = chain.at(end === 'start' ? 0 : -1);
+	if (!link) return undefined;
+	const own: End = link.reversed ? (end === 'start' ? 'end' : 'start') : end;
+	return cornerAngle(edges, link, own);
 };
+
+/** The runs across a seam's two ends: the angles of the two pieces together make a straight line. */
+export const runsAcross = (
+	{ runs }: Pick<SeamRule, 'runs'>,
+	{ first, second }: Chains,
+	edges: EdgesOfPieces
+): readonly RunReport[] =>
+	(['start', 'end'] as const).flatMap((end) => {
+		const label = runs[end];
+		const [a, b] = [angleAtEnd(edges, first, end), angleAtEnd(edges, second, end)];
+		if (label === undefined || a === undefined || b === undefined) return [];
+		return [run(label, a + b - Math.PI, TANGENT_TOLERANCE)];
+	});
 
 /** The runs into each piece's fold: what meets it is mirrored there, and must arrive square. */
 export const runsAtFolds = (
@@ -121,9 +119,8 @@ export const runsAtFolds = (
 			.filter(({ kind }) => kind === 'fold')
 			.flatMap((fold) =>
 				(['start', 'end'] as const).flatMap((end) => {
-					const angle = cornerAngle(all, fold, end);
-					const at = all.indexOf(fold);
-					const other = all.at(end === 'start' ? at - 1 : (at + 1) % all.length);
+					const ref = { piece, edge: fold.name };
+					const [angle, other] = [cornerAngle(edges, ref, end), neighbour(edges, ref, end)];
 					if (angle === undefined || !other) return [];
 					return [
 						run(`${names[piece] ?? piece}: ${other.name} at the fold`, angle - RIGHT_ANGLE, SQUARE_TOLERANCE)

@@ -1,3 +1,4 @@
+import { SAME_PLACE } from '#shared/tolerances.ts';
 import { mm } from '#shared/units.ts';
 import { between, distance, moved, opposite, type Direction, type SheetPoint } from './point.ts';
 import { lineMeeting } from './rays.ts';
@@ -18,7 +19,9 @@ export interface CurveEnd {
 /** The corner of a curve: where the line ahead of its start meets the line back from its end. Undefined where there is none ahead of both. */
 export const curveCorner = (start: CurveEnd, end: CurveEnd): SheetPoint | undefined => {
 	const meeting = lineMeeting(start.point, start.heading, end.point, opposite(end.heading));
-	return meeting && meeting.alongFirst > 0 && meeting.alongSecond > 0 ? meeting.point : undefined;
+	return meeting && meeting.alongFirst > SAME_PLACE && meeting.alongSecond > SAME_PLACE
+		? meeting.point
+		: undefined;
 };
 
 /** A curve whose handles lie a third of the chord's length along the headings of its two ends. */

@@ -5,7 +5,7 @@ export const load: PageServerLoad = ({ url }) => {
 	// A seed in the address gives the same set again: for a class that practises together.
 	const seed = Number(url.searchParams.get('seed') ?? Number.NaN);
 	return {
-		methods: METHODS_IN_ORDER.filter(({ measurements }) => measurements.length > 0),
+		methods: METHODS_IN_ORDER.filter(({ practised }) => practised),
 		seed: Number.isSafeInteger(seed) ? seed : undefined
 	};
 };

@@ -6,11 +6,16 @@ import type { Diagnosis } from '#checker/missteps/misstep.ts';
 import { readSum } from '#drafting/formula/sum.ts';
 import { COMPASS } from '#drafting/steps/compass.ts';
 import { moved } from '#geometry/point.ts';
-import { backBlock, frontBlock } from '../../drafting/lesson-method.ts';
+import { backBlock, frontBlock, lessonMethod } from '../../drafting/lesson-method.ts';
 import { draftOf } from '../../drafting/small-method.ts';
 import { TOLD_SLIPS, type ToldSlip } from './told-slips.ts';
 
-const METHODS = { back: backBlock(), front: frontBlock() };
+const METHODS = {
+	back: backBlock(),
+	front: frontBlock(),
+	'Linnet front': lessonMethod('62-linnet-front-top'),
+	'Linnet back': lessonMethod('68-linnet-back-waist')
+};
 
 /** What Square Across says of a told slip. */
 export const toldDiagnosis = ({ body: name, panel, step, at, typed }: ToldSlip): Diagnosis => {

@@ -7,7 +7,7 @@ import type { Typed } from '#shared/placement.ts';
 export interface ToldSlip {
 	readonly tale: string;
 	readonly body: 'Heron' | 'Wren' | 'Plover' | 'Lark' | 'Gannet' | 'Eider';
-	readonly panel: 'back' | 'front';
+	readonly panel: 'back' | 'front' | 'Linnet front' | 'Linnet back';
 	readonly step: string;
 	/** Where the point was put, in centimetres across and down. */
 	readonly at: readonly [across: number, down: number];
@@ -175,6 +175,47 @@ const HERON_FRONT = slips('Heron', 'front', [
 	]
 ]);
 
+/**
+ * Heron's Linnet dress. Front: the bust point T lies at (9.75, 26.5). G2 lies 13.65 from it and is turned by 2.0° onto the line
+ * through G1; E2 lies 15.63 from it and is turned by 11.1° onto D3. Back: the side U1–V is 19.75 long and swings about U1 (26.5, 23.7)
+ * until the waist curve is as long as the front's, 24.73.
+ */
+const HERON_LINNET = [
+	...slips('Heron', 'Linnet front', [
+		// Right: G3 15.09 across, 13.93 down.
+		['The panel not turned at all: G3 written beside G2.', 'G3', 15.53, 14.13, 'unmoved'],
+		['Turned by 2.0° the other way, so that the dart gapes.', 'G3', 15.96, 14.34, 'direction:opposite'],
+		[
+			'G2 drawn straight onto G1, which lies 1.0 further from T: paper does not stretch.',
+			'G3',
+			15.52,
+			12.93,
+			'straight-onto'
+		],
+		['Turned by 11.1°, the angle of the side dart.', 'G3', 13.05, 13.25, 'turn:E3-for-G3'],
+		// Right: E3 25.35 across, 27.49 down.
+		['The panel left open: E3 written beside E2.', 'E3', 24.87, 30.47, 'unmoved'],
+		['Half of the dart closed, 5.5° of 11.1°.', 'E3', 25.18, 28.99, 'fraction:half-for-whole'],
+		['Turned by 11.1° the other way.', 'E3', 23.83, 33.29, 'direction:opposite'],
+		['Turned by 2.0°, the angle of the contour dart.', 'E3', 25, 29.93, 'turn:G3-for-E3'],
+		['Turned by both, 13.1°: the contour dart was closed already.', 'E3', 25.38, 26.94, 'turn:G3-and-E3']
+	]),
+	...slips('Heron', 'Linnet back', [
+		// Right: V1 24.7 across, 43.35 down.
+		[
+			'The side not swung: V1 written beside V. The block’s straight waist is 20.5 long, too.',
+			'V1',
+			20.5,
+			42.5,
+			'unmoved',
+			'length:blockWaist'
+		],
+		['Swung inward by as much as it should swing outward.', 'V1', 16.58, 40.76, 'direction:opposite'],
+		['Until the waist is as long as the front’s armhole, 26.3.', 'V1', 26.2, 43.43, 'length:front.armhole'],
+		['Until it is as long as the side seam, 19.75.', 'V1', 19.56, 42.17, 'length:sideStart']
+	])
+];
+
 const OTHERS = [
 	...slips('Wren', 'back', [['Half the bust and 1: 40 + 1.', 'U', 41, 20.3, 'fraction:half-for-quarter']]),
 	...slips('Plover', 'back', [
@@ -251,4 +292,10 @@ const TYPED = sums('Heron', 'back', [
 	['A sum of no known rule.', 'U', '96/5+17', 'A', 'across']
 ]);
 
-export const TOLD_SLIPS: readonly ToldSlip[] = [...HERON_BACK, ...HERON_FRONT, ...OTHERS, ...TYPED];
+export const TOLD_SLIPS: readonly ToldSlip[] = [
+	...HERON_BACK,
+	...HERON_FRONT,
+	...HERON_LINNET,
+	...OTHERS,
+	...TYPED
+];

@@ -1,7 +1,15 @@
 import { expect, type Locator, type Page } from '@playwright/test';
 import type { Answer } from './heron.ts';
 
-type At = readonly [across: number, down: number];
+/** A place in millimetres, from the corner of the sheet or from another place. */
+export type At = readonly [across: number, down: number];
+
+/** How a step is done by typing: a point's place, the two ends of a line, or each handle from its own end of a curve. */
+export type Typed =
+	{ readonly point: At } | { readonly ends: readonly [string, string] } | { readonly offsets: readonly At[] };
+
+/** Millimetres as a learner writes them, in centimetres to a tenth of a millimetre. */
+const written = (value: number): string => (value / 10).toFixed(2);
 
 /** The lesson's page as a learner uses it. */
 export class Desk {
@@ -120,6 +128,35 @@ export class Desk {
 		}
 		await this.page.keyboard.press('Enter');
 		await this.page.keyboard.press('Enter');
+	}
+
+	/** Fills the two fields for across and down, and places what they say. */
+	async fillPlace([across, down]: At): Promise<void> {
+		const form = this.page.locator('.dock form');
+		await form.getByLabel(/^Across/).fill(written(across));
+		await form.getByLabel(/^Down/).fill(written(down));
+		await form.getByRole('button', { name: 'Place' }).click();
+	}
+
+	/** Does a step by its fields, and checks it. */
+	async byTyping(typed: Typed): Promise<void> {
+		if ('ends' in typed) {
+			await this.page.getByLabel('From', { exact: true }).selectOption(typed.ends[0]);
+			await this.page.getByLabel('to', { exact: true }).selectOption(typed.ends[1]);
+		} else if ('point' in typed) {
+			const form = this.page.locator('.dock form');
+			await form.waitFor();
+			if (await form.getByLabel('Direction').isVisible())
+				await form.getByRole('button', { name: 'across, down' }).click();
+			await this.fillPlace(typed.point);
+		} else {
+			const handles = this.page.getByRole('group', { name: 'Handle to move' }).getByRole('button');
+			for (const [i, offset] of typed.offsets.entries()) {
+				await handles.nth(i).click();
+				await this.fillPlace(offset);
+			}
+		}
+		await this.button('Check').click();
 	}
 
 	/** Moves the chosen handle to a place by arrow keys alone, from where it is drawn now. */

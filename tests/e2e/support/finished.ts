@@ -2,12 +2,10 @@ import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { placementOfPath, placeOfPoint } from '#checker/placed.ts';
 import { evaluate } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
-import { lessonMethod } from '../../drafting/lesson-method.ts';
+import { lessonMethods } from '../../lessons/lesson-files.ts';
 
 /** The methods of the course. */
-export const METHODS: readonly Method[] = ['10-the-sheet', '40-back-levels', '50-front-levels'].map(
-	lessonMethod
-);
+export const METHODS: readonly Method[] = [...lessonMethods().values()];
 
 /** Every step of a method as the browser keeps it once it is drafted rightly for Heron. */
 export const finishedSteps = (method: Method): Readonly<Record<string, unknown>> => {

@@ -9,7 +9,11 @@ import { divisionMissteps } from './by-kind/division.ts';
 import type { KindMissteps } from './by-kind/kind-missteps.ts';
 import { markMissteps } from './by-kind/mark.ts';
 import { meetingMissteps } from './by-kind/meeting.ts';
+import { mirrorMissteps } from './by-kind/mirror.ts';
+import { spreadMissteps } from './by-kind/spread.ts';
 import { swingMissteps } from './by-kind/swing.ts';
+import { turnMissteps } from './by-kind/turn.ts';
+import { untilMissteps } from './by-kind/until.ts';
 import type { Misstep } from './misstep.ts';
 import { PRIORS } from './priors.ts';
 import { passes, standOf, type Candidate, type Stand } from './stand.ts';
@@ -20,14 +24,14 @@ const noMissteps = (): readonly Candidate[] => [];
 /** Every kind of step: one that is missing here does not compile. */
 const KINDS: { readonly [K in StepKind]: KindMissteps<K> } = {
 	corner: noMissteps,
-	turn: noMissteps,
-	spread: noMissteps,
-	mirror: noMissteps,
+	turn: turnMissteps,
+	spread: spreadMissteps,
+	mirror: mirrorMissteps,
 	section: noMissteps,
 	chain: noMissteps,
 	parallel: noMissteps,
 	arc: noMissteps,
-	until: noMissteps,
+	until: untilMissteps,
 	traced: noMissteps,
 	carried: noMissteps,
 	mark: markMissteps,

@@ -42,6 +42,14 @@ export const PRIORS = {
 	otherPanel: 0.015,
 	/** The right place of another point that is still to come: shared by all of those. */
 	otherPoint: 0.03,
+	/** What is to be moved left where it was: its new name is read as another name of the same place. */
+	unmoved: 0.04,
+	/** Moved straight onto the end of the other leg, as though paper stretched: whoever draws a turn, and does not make it, sees two ends that meet. */
+	straightOnto: 0.06,
+	/** The angle of another dart of the same piece: shared by none, since there are two or three of them. */
+	otherDart: 0.03,
+	/** As long as another line than the rule's: shared by all that are drawn. */
+	otherLine: 0.06,
 	/** A curve of a wrong shape: shapes are recognised and not weighed, so that one number does. */
 	curve: 0.1
 } as const;

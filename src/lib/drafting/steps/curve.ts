@@ -1,5 +1,7 @@
 import { printLength } from '#shared/units.ts';
+import { curveCorner } from '#geometry/corner-curve.ts';
 import { pathLength } from '#geometry/path.ts';
+import { directionTo } from '#geometry/point.ts';
 import type { CubicSegment } from '#geometry/segment.ts';
 import { offsetWords } from '../words.ts';
 import { curveNeeds, curveSegments, headingWords, type CurveNode } from './course.ts';
@@ -13,10 +15,24 @@ const handleWords = (segments: readonly CubicSegment[], through: readonly CurveN
 		})
 		.join('; ');
 
-const RULES: Readonly<Record<StepOf<'curve'>['rule'], string>> = {
-	corner:
-		'The square lines from the two ends meet at a corner; each handle goes 0.55 of the way from its end to that corner.',
-	thirds: 'Each handle lies a third of the straight distance from its own end.'
+const CORNER =
+	'The square lines from the two ends meet at a corner; each handle goes 0.55 of the way from its end to that corner.';
+const THIRDS = 'Each handle lies a third of the straight distance from its own end.';
+const BOTH =
+	'Where the square lines from two ends meet ahead of both, each handle goes 0.55 of the way to that corner; where they do not, it lies a third of the straight distance from its end.';
+
+/** Whether the lines ahead of a piece's start and back from its end meet at a corner. */
+const hasCorner = ({ from, leaving, arriving, to }: CubicSegment): boolean => {
+	const [out, into] = [directionTo(from, leaving), directionTo(arriving, to)];
+	if (!out || !into) return false;
+	return curveCorner({ point: from, heading: out }, { point: to, heading: into }) !== undefined;
+};
+
+/** The rule of the handles, as it holds for this body. */
+const ruleWords = (rule: StepOf<'curve'>['rule'], segments: readonly CubicSegment[]): string => {
+	const corners = segments.filter(hasCorner).length;
+	if (rule === 'thirds' || corners === 0) return THIRDS;
+	return corners === segments.length ? CORNER : BOTH;
 };
 
 /**
@@ -35,7 +51,7 @@ export const curve: StepRules<'curve'> = {
 		const ways = step.through.map(({ point, heading }) => `${point} ${headingWords(heading, lineWords)}`);
 		return {
 			where: `Look at how the curve runs: through ${ways.join(', then ')}.`,
-			rule: RULES[step.rule],
+			rule: ruleWords(step.rule, segments),
 			worked: `Handles: ${handleWords(segments, step.through, unit)}. The curve is ${printLength(pathLength(segments), unit)} long.`
 		};
 	}

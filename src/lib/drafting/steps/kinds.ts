@@ -96,9 +96,13 @@ export const stepNeeds = (step: Step): readonly string[] => [
 /** The point from which a drafter measures in this step, where there is one. */
 export const stepStart = (step: Step): string | undefined => rulesOf(step).start(step);
 
+/** Whether a given step is a line that follows from drawn ones, and not a thing traced, carried or the corner. */
+export const followsFromLines = (step: Step): boolean =>
+	isGiven(step) && !['corner', 'traced', 'carried'].includes(step.kind);
+
 /** Whether this body's draft has the step at all. */
 export const isDrafted = (step: Step, scope: Scope): boolean =>
-	depends(step, scope) && (rulesOf(step).exists?.(step as never, scope) ?? true);
+	depends(step, scope) && (rulesOf(step).exists?.(step, scope) ?? true);
 
 /** Works a step from what is in scope: a place, a line, or why there is none. */
 export const workStep = (step: Step, scope: Scope): Work => rulesOf(step).work(step, scope);

@@ -3,13 +3,14 @@ import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { polyline, type Path } from '#geometry/path.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
-import { draftLineKind, namePlaces, POINT_NAME_SIZE, type DraftLineKind } from './draft-lines.ts';
+import { draftLineKind, drawnNow, namePlaces, POINT_NAME_SIZE, type DraftLineKind } from './draft-lines.ts';
 import type { Drawing, Stroke } from './drawing.ts';
 
 /** How a draft's lines are drawn: its outline as strong as what is cut. */
 const KINDS: Readonly<Record<DraftLineKind, Stroke['kind']>> = {
 	outline: 'cutting',
 	level: 'level',
+	traced: 'traced',
 	line: 'line'
 };
 
@@ -23,15 +24,16 @@ const cross = ({ x, y }: SheetPoint): readonly Path[] => [
 
 /** A draft at true scale: its outline, its other lines and levels, and its points with their names. */
 export const draftDrawing = (method: Method, draft: Draft): Drawing => {
-	const places = namePlaces(draft.points);
+	const { points, lines } = drawnNow(method, draft);
+	const places = namePlaces(points);
 	return {
 		name: method.name,
 		strokes: [
-			...Object.entries(draft.lines).map(([name, { path }]): Stroke => ({
+			...Object.entries(lines).map(([name, { path }]): Stroke => ({
 				kind: KINDS[draftLineKind(method, name)],
 				path
 			})),
-			...Object.values(draft.points).flatMap((point) =>
+			...Object.values(points).flatMap((point) =>
 				cross(point).map((path): Stroke => ({ kind: 'line', path }))
 			)
 		],

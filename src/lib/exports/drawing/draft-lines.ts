@@ -1,15 +1,28 @@
 import { mm, type Mm } from '#shared/units.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
+import { movedAway } from '#drafting/moved.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
 
-/** What a line is in a draft: of its outline, a level, or any other. */
-export type DraftLineKind = 'outline' | 'level' | 'line';
+/** What a line is in a draft: of its outline, a level, traced off the draft before, or any other. */
+export type DraftLineKind = 'outline' | 'level' | 'traced' | 'line';
 
 /** What the line of this name is in its draft. */
 export const draftLineKind = (method: Method, name: string): DraftLineKind => {
 	if (method.outline.includes(name)) return 'outline';
-	return method.steps.some((step) => step.name === name && step.kind === 'level') ? 'level' : 'line';
+	const kind = method.steps.find((step) => step.name === name)?.kind;
+	return kind === 'level' || kind === 'traced' ? kind : 'line';
+};
+
+/**
+ * What of a draft is drawn on paper. Where a part was moved, only its newest place is: on paper that is cut, the older
+ * ones would be taken for edges.
+ */
+export const drawnNow = (method: Method, draft: Draft): Pick<Draft, 'points' | 'lines'> => {
+	const away = movedAway(method, draft);
+	const left = <T>(all: Readonly<Record<string, T>>): Readonly<Record<string, T>> =>
+		Object.fromEntries(Object.entries(all).filter(([name]) => !away.has(name)));
+	return { points: left(draft.points), lines: left(draft.lines) };
 };
 
 /** Height of the names of points. */

@@ -15,6 +15,7 @@ export const STROKE_KINDS = [
 	'drill',
 	'line',
 	'level',
+	'traced',
 	'grid',
 	'corner'
 ] as const;

@@ -35,7 +35,7 @@ const ROOM: Mm = mm(9);
 const markWords = (mark: number | undefined): string => (mark === undefined ? '' : String(mark));
 
 /** What a marks sheet says, as blocks of words. */
-export const marksBlocks = (sheet: MarksSheet, title: string): readonly TextBlock[] => {
+const marksBlocks = (sheet: MarksSheet, title: string): readonly TextBlock[] => {
 	const { learner, work, steps, total, outOf, empty = [] } = sheet;
 	const byHand = empty.length > 0 || total === undefined;
 	const widths = [...WIDTHS, ...empty.map(() => BY_HAND)];

@@ -4,11 +4,10 @@ import { pathMapped, polyline, type Path } from '#geometry/path.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
 import type { Drawing, Words } from '../drawing/drawing.ts';
 import type { LineStyle } from '../drawing/line-styles.ts';
-import { OVERLAP, PAGE_MARGIN, type Tile } from '../sheets/tiles.ts';
+import { OVERLAP, PAGE_MARGIN, type Paper, type Tile } from '../sheets/tiles.ts';
 import { strokeOperators, wordsOperators } from './operators.ts';
 import { wrapped } from './text-pages.ts';
 import type { PagePlan } from '../sheets/page-plan.ts';
-import type { PdfOptions } from './pattern-pdf.ts';
 
 const FRAME: LineStyle = { width: 0.18, dashes: [] };
 const JOIN: LineStyle = { width: 0.18, dashes: [0.6, 1.4] };
@@ -140,8 +139,16 @@ const pageMap = (
 	];
 };
 
+/** What the first page is made with. */
+interface FirstPageOptions {
+	readonly paper: Paper;
+	readonly title: string;
+	/** Lines under the title. */
+	readonly about: readonly string[];
+}
+
 /** What the first page says, with how to print and to join. */
-const firstLines = ({ tiles }: PagePlan, { paper, about }: PdfOptions): readonly string[] => [
+const firstLines = ({ tiles }: PagePlan, { paper, about }: FirstPageOptions): readonly string[] => [
 	`${tiles.length === 1 ? 'One page' : `${tiles.length} pages`} of ${paper.name}. Print at 100 % (actual size), then measure the squares before you trust the rest.`,
 	...(tiles.length > 1
 		? [
@@ -155,7 +162,7 @@ const LINE_SIZE: Mm = mm(3.2);
 const LINE_HEIGHT = LINE_SIZE * LEADING;
 /** White between the first page's parts. */
 const APART = 5;
-/** Room for the first page's title, of two lines at the most. */
+/** The most lines of a first page's title; the file's own title has it whole. */
 const TITLE_LINES = 2;
 const [METRIC, INCHES] = CHECK_SIDES;
 /** Height of the check squares, under one another. */
@@ -196,7 +203,7 @@ const fitting = (texts: readonly string[], width: number, room: number, font: PD
 export const firstPage = (
 	plan: PagePlan,
 	drawings: readonly Drawing[],
-	options: PdfOptions,
+	options: FirstPageOptions,
 	font: PDFFont
 ): FirstPage => {
 	const { paper, title } = options;

@@ -13,7 +13,7 @@ export interface RuleSheet extends WorkedMethod {
 }
 
 /** What a rule sheet says, as blocks of words. Throws BadInput for a step that the method does not have. */
-export const ruleBlocks = (sheet: RuleSheet, title: string): readonly TextBlock[] => {
+const ruleBlocks = (sheet: RuleSheet, title: string): readonly TextBlock[] => {
 	const { method, body, draft, unit, chosen } = sheet;
 	const steps = stepsOf(sheet, sheet.steps);
 	const rows = steps.map((step) => {

@@ -34,7 +34,7 @@ const sheetPart = ({ draft }: WorkedMethod): Bounds =>
 	);
 
 /** What a worksheet tells of the steps, as blocks of words: each with where to look and its rule, and by choice its worked numbers. */
-export const worksheetBlocks = (work: WorkedMethod, worked: boolean): readonly TextBlock[] => {
+const worksheetBlocks = (work: WorkedMethod, worked: boolean): readonly TextBlock[] => {
 	const { method, body, draft, unit, chosen } = work;
 	const steps = stepsOf(work);
 	const instructions = steps.flatMap((step, i): readonly TextBlock[] => {

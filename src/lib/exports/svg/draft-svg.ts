@@ -3,20 +3,25 @@ import { boundsOf, pathData, type Bounds } from '#geometry/path.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { at } from '#geometry/point.ts';
-import { draftLineKind, namePlaces, POINT_NAME_SIZE } from '../drawing/draft-lines.ts';
+import { draftLineKind, drawnNow, namePlaces, POINT_NAME_SIZE } from '../drawing/draft-lines.ts';
 import { escaped } from './xml.ts';
 
 /** The side of the square that is measured on paper before a print is trusted. */
 export const CHECK_SQUARE: Mm = mm(100);
 
 /** Line widths in millimetres, each twice the one before it but for the rounding of ISO 128's series (from memory). */
-const WIDTHS = { outline: 0.7, line: 0.35, level: 0.18 } as const;
+const WIDTHS = { outline: 0.7, line: 0.35, level: 0.18, traced: 0.18 } as const;
 
-const lineElement = (method: Method, name: string, draft: Draft): string => {
+const DASHES: Readonly<Record<string, string>> = {
+	level: ' stroke-dasharray="4 2"',
+	traced: ' stroke-dasharray="0.2 1.6"'
+};
+
+const lineElement = (method: Method, name: string, draft: Pick<Draft, 'lines'>): string => {
 	const line = draft.lines[name];
 	if (!line) return '';
 	const kind = draftLineKind(method, name);
-	const dashes = kind === 'level' ? ' stroke-dasharray="4 2"' : '';
+	const dashes = DASHES[kind] ?? '';
 	return `<path id="line-${name}" d="${pathData(line.path)}" stroke-width="${WIDTHS[kind]}"${dashes}/>`;
 };
 
@@ -31,12 +36,16 @@ const pointElements = (points: Draft['points']): string => {
 		.join('');
 };
 
-/** The ink of a draft as SVG elements in millimetres: its lines, its points and their names. */
+/**
+ * The ink of a draft as SVG elements in millimetres: its lines, its points and their names. Where a part was moved,
+ * only its newest place is drawn: on paper that is cut, the older ones would be taken for edges.
+ */
 export const draftInk = (method: Method, draft: Draft): string => {
-	const lines = Object.keys(draft.lines).map((name) => lineElement(method, name, draft));
+	const { points, lines } = drawnNow(method, draft);
+	const elements = Object.keys(lines).map((name) => lineElement(method, name, draft));
 	return (
-		`<g fill="none" stroke="#000" stroke-linecap="round" stroke-linejoin="round">${lines.join('')}</g>` +
-		`<g font-family="sans-serif" font-size="${POINT_NAME_SIZE}">${pointElements(draft.points)}</g>`
+		`<g fill="none" stroke="#000" stroke-linecap="round" stroke-linejoin="round">${elements.join('')}</g>` +
+		`<g font-family="sans-serif" font-size="${POINT_NAME_SIZE}">${pointElements(points)}</g>`
 	);
 };
 

@@ -10,7 +10,16 @@ export interface Label {
 	readonly point: ScreenPoint;
 	/** Whether it is so far off that a fine line has to lead to it. */
 	readonly led: boolean;
+	/** Whether it is left out: it would stand on other ink, and can be done without. */
+	readonly left: boolean;
 }
+
+/**
+ * How much a name is wanted. *needed*: always written, and before all others. *passing*: of a point that was
+ * moved away, written where there is ample room. Any other is left out only where it would lie on other ink.
+ */
+export type Want = 'needed' | 'usual' | 'passing';
+const WANTS: readonly Want[] = ['needed', 'usual', 'passing'];
 
 /** How far from its point a name's middle is written; and how far where that leaves it no room. */
 const AWAY = 15;
@@ -18,6 +27,8 @@ const FURTHER = 30;
 /** How near to other ink counts as crowded, and how near as no room at all: half the length of a short name, and a little air. */
 const CROWDED = 40;
 const NO_ROOM = 12;
+/** How much room each name must have to be written, in pixels to the nearest other ink. */
+const ROOM_WANTED: Readonly<Record<Want, number>> = { needed: 0, usual: 8, passing: 16 };
 const NAME_SHARE = 0.7;
 const turned = (degrees: readonly number[]): readonly number[] =>
 	degrees.map((each) => (each * Math.PI) / 180);
@@ -27,9 +38,17 @@ const SIDES_FURTHER = turned(Array.from({ length: 16 }, (_, i) => -45 + i * 22.5
 
 const gap = (a: ScreenPoint, b: ScreenPoint): number => Math.hypot(a.left - b.left, a.top - b.top);
 
-/** Writes each name on the side of its point that is the clearest of lines, points and other names. */
+/** A point whose name is to be written. */
+interface Named {
+	readonly name: string;
+	readonly at: SheetPoint;
+	/** Always written where nothing else is said. */
+	readonly want?: Want;
+}
+
+/** Writes each name on the side of its point that is the clearest of lines, points and other names; the most wanted names choose first. */
 export const placeLabels = (
-	points: readonly { readonly name: string; readonly at: SheetPoint }[],
+	points: readonly Named[],
 	paths: readonly Path[],
 	view: SheetView
 ): readonly Label[] => {
@@ -45,7 +64,7 @@ export const placeLabels = (
 	);
 	const marks = points.map(({ at }) => toScreen(view, at));
 	const written: ScreenPoint[] = [];
-	return points.map(({ name, at }) => {
+	const write = ({ name, at, want = 'needed' }: Named): Label => {
 		const point = toScreen(view, at);
 		const near = [...ink, ...marks].filter(
 			(other) => gap(other, point) < FURTHER + CROWDED && gap(other, point) > 0.5
@@ -67,7 +86,15 @@ export const placeLabels = (
 		const beside = clearest(SIDES, AWAY);
 		const further = room(beside) < NO_ROOM ? clearest(SIDES_FURTHER, FURTHER) : beside;
 		const best = room(further) > room(beside) ? further : beside;
-		written.push(best);
-		return { name, at: best, point, led: best !== beside };
-	});
+		const left = room(best) < ROOM_WANTED[want];
+		if (!left) written.push(best);
+		return { name, at: best, point, led: best !== beside, left };
+	};
+	const labels = new Map(
+		WANTS.flatMap((each) => points.filter(({ want = 'needed' }) => want === each)).map((point) => [
+			point,
+			write(point)
+		])
+	);
+	return points.flatMap((point) => labels.get(point) ?? []);
 };

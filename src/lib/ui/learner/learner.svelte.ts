@@ -89,6 +89,13 @@ export class Learner {
 		return kept;
 	}
 
+	/** Keeps something that another tab may have changed too. Gives it with what that tab did. */
+	settle<T>(slot: Slot<T>, ours: T): T {
+		const { value, setAside } = this.#saved.keep(slot, ours);
+		this.#note(setAside);
+		return value;
+	}
+
 	/** Changes settings. Gives whether the browser keeps them. */
 	change(settings: Partial<Settings>): boolean {
 		const { value, kept, setAside } = this.#saved.keep(SETTINGS, { ...this.settings, ...settings });

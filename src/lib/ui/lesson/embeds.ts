@@ -1,6 +1,10 @@
-/** The components that a lesson's Markdown may use; the build imports them into every lesson. */
+/** The components that a lesson's Markdown may use; the build reads this list, and imports into each lesson those that it uses. */
 export { default as Comparison } from './Comparison.svelte';
 export { default as Figure } from './Figure.svelte';
+export { default as GarmentPieces } from './GarmentPieces.svelte';
+export { default as LayingFigure } from './LayingFigure.svelte';
+export { default as PieceFigure } from './PieceFigure.svelte';
+export { default as SewnSeam } from './SewnSeam.svelte';
 export { default as SideBySide } from './SideBySide.svelte';
 export { default as Step } from './Step.svelte';
 export { default as Tape } from './Tape.svelte';

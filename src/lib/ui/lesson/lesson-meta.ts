@@ -5,6 +5,8 @@ export const lessonMetaSchema = z.strictObject({
 	title: z.string().min(1),
 	part: z.string().min(1),
 	method: z.string().optional(),
+	/** The garment whose pieces and seams its text shows. */
+	garment: z.string().optional(),
 	minutes: z.number().int().positive(),
 	summary: z.string().min(1)
 });

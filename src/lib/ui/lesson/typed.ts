@@ -37,17 +37,21 @@ export class BadField extends Error {
 	}
 }
 
+/** Whether a step's distance can be typed with a square direction: a slanting, swung or turned way has none. */
+const goesSquare = (step: Step): boolean =>
+	['mark', 'level', 'division', 'spread'].includes(step.kind) ||
+	(step.kind === 'until' && step.about === undefined);
+
 /** What was typed for a step before, as it was written; else what suits the kind of step. */
 export const firstFields = (
-	{ kind }: Step,
+	step: Step,
 	origin: string | undefined,
 	before: Typed | undefined,
 	unit: Unit
 ): Fields => ({
-	// A slanting or swung way has no square direction to be typed with.
-	form: kind === 'mark' || kind === 'level' || kind === 'division' ? 'distance' : 'coordinates',
+	form: goesSquare(step) ? 'distance' : 'coordinates',
 	sum: '',
-	go: kind === 'level' ? 'across' : 'down',
+	go: step.kind === 'level' ? 'across' : 'down',
 	from: origin ?? 'O',
 	across: '',
 	down: '',

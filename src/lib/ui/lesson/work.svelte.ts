@@ -6,14 +6,19 @@ import { placementOfPath, placeOfPoint } from '#checker/placed.ts';
 import { evaluate, type Draft, type Drafted, type Evaluation } from '#drafting/evaluate.ts';
 import { explain, givenLengths, type GivenLength } from '#drafting/explain.ts';
 import { stepNamed, type Method } from '#drafting/method.ts';
-import { isGiven, stepMakes, stepNeeds } from '#drafting/steps/kinds.ts';
+import { followsFromLines, isGiven, stepMakes, stepNeeds } from '#drafting/steps/kinds.ts';
 import type { Explanation, Step } from '#drafting/steps/step-rules.ts';
+import { movedIn } from '#drafting/moved.ts';
 import type { Learner } from '../learner/learner.svelte.ts';
 import { workSlot, type Entries } from '../saved/kinds.ts';
 import type { Slot } from '../saved/saved.ts';
 import type { Entry } from '../saved/schemas.ts';
 
 const NEW_ENTRY: Entry = { checked: false, tries: 0, help: 0, kept: false, shown: false };
+
+/** Whether a draft has a step at all; while there is none, every step is taken to be in it. */
+const isIn = (draft: Draft | undefined, name: string): boolean =>
+	!draft || name in draft.points || name in draft.lines;
 
 /** A learner's work judged as a whole: a verdict for every placement, and the draft that they stand on. */
 interface Judged {
@@ -115,13 +120,17 @@ export class Work {
 
 	/** The steps that later ones can be drawn from. The method has each after all that it needs, so one pass finds them. */
 	readonly #standing: ReadonlySet<string> = $derived.by(() => {
+		const { draft, entries } = this;
+		const { verdicts } = this.#judged;
 		const standing = new Set<string>();
 		for (const step of this.method.steps) {
 			const { name } = step;
+			const { checked, kept } = entries[name] ?? NEW_ENTRY;
+			const answer = verdicts[name]?.verdict.answer;
 			const stands = isGiven(step)
-				? stepNeeds(step).every((need) => standing.has(need) || !this.isNeeded(need))
-				: this.isRight(name) || this.isKept(name);
-			if (stands && this.isNeeded(name)) standing.add(name);
+				? this.#needs(step).every((need) => standing.has(need) || !isIn(draft, need))
+				: checked && (answer === 'right' || (kept && answer === 'wrong'));
+			if (stands && isIn(draft, name)) standing.add(name);
 		}
 		return standing;
 	});
@@ -133,7 +142,7 @@ export class Work {
 
 	/** Whether this body's draft has the step at all: some steps depend on the measurements. */
 	isNeeded(name: string): boolean {
-		return !this.draft || name in this.draft.points || name in this.draft.lines;
+		return isIn(this.draft, name);
 	}
 
 	/** Those of some steps that are still to be drafted. */
@@ -152,10 +161,28 @@ export class Work {
 		return checked && this.verdict(name).answer === 'wrong' ? 'wrong' : 'placed';
 	}
 
+	/** What must stand before a step is drawn: what it is worked from, and all that it moves, for a panel is turned whole. */
+	#wants(name: string): readonly string[] {
+		return [...this.#needs(this.step(name)), ...movedIn(this.method, this.step(name))];
+	}
+
+	/** What a step is worked from. A given line waits for the step that is asked before it too: it would show where that one lies. */
+	#needs(step: Step): readonly string[] {
+		if (!followsFromLines(step)) return stepNeeds(step);
+		const before = this.method.steps.slice(0, this.method.steps.indexOf(step));
+		const asked = before.findLast((each) => !isGiven(each) && isIn(this.draft, each.name));
+		return [...stepNeeds(step), ...(asked ? [asked.name] : [])];
+	}
+
 	/** The earlier steps that must be drafted before this one can be drawn; for what is given, those that it waits for. */
 	blockers(name: string): readonly string[] {
-		const missing = stepNeeds(this.step(name)).filter((need) => this.isNeeded(need) && !this.isDrafted(need));
-		return [...new Set(missing.flatMap((need) => (isGiven(this.step(need)) ? this.blockers(need) : [need])))];
+		const { draft } = this;
+		const standing = this.#standing;
+		const blocking = (each: string): readonly string[] => {
+			const missing = this.#wants(each).filter((need) => isIn(draft, need) && !standing.has(need));
+			return [...new Set(missing.flatMap((need) => (isGiven(this.step(need)) ? blocking(need) : [need])))];
+		};
+		return blocking(name);
 	}
 
 	/**
@@ -163,12 +190,10 @@ export class Work {
 	 * not add up; and what the learner kept, where they put it.
 	 */
 	readonly inked: Pick<Draft, 'points' | 'lines'> = $derived.by(() => {
-		const names = new Set(this.method.steps.map(({ name }) => name).filter((name) => this.isDrafted(name)));
+		const [names, own] = [this.#standing, this.own];
 		const kept = <T>(all: Readonly<Record<string, T>>): Record<string, T> =>
 			Object.fromEntries(Object.entries(all).filter(([name]) => names.has(name)));
-		return this.draft
-			? { points: kept(this.own.points), lines: kept(this.own.lines) }
-			: { points: {}, lines: {} };
+		return this.draft ? { points: kept(own.points), lines: kept(own.lines) } : { points: {}, lines: {} };
 	});
 
 	/** The rule of a step for the chosen body, in its three rungs; undefined where the body cannot be drafted. */
@@ -226,13 +251,18 @@ export class Work {
 	/** Drafts the steps that this one leans on, for a learner who begins at a later lesson. They are noted as shown. */
 	draftBefore(name: string): void {
 		const shown: Record<string, Entry> = {};
+		const { draft, entries } = this;
+		const standing = this.#standing;
+		const seen = new Set<string>();
 		const add = (each: string): void => {
-			if (each in shown || !this.isNeeded(each) || this.isDrafted(each)) return;
-			for (const need of stepNeeds(this.step(each))) add(need);
+			if (seen.has(each) || !isIn(draft, each) || standing.has(each)) return;
+			seen.add(each);
+			for (const need of this.#wants(each)) add(need);
 			if (isGiven(this.step(each))) return;
-			shown[each] = { ...this.entry(each), placement: this.answer(each), checked: true, shown: true };
+			const entry = entries[each] ?? NEW_ENTRY;
+			shown[each] = { ...entry, placement: this.answer(each), checked: true, shown: true };
 		};
-		for (const need of stepNeeds(this.step(name))) add(need);
+		for (const need of this.#wants(name)) add(need);
 		if (Object.keys(shown).length > 0) this.#change(shown);
 	}
 
@@ -311,8 +341,9 @@ export class Work {
 		if (!draft) return { verdicts: {}, own: { points: {}, lines: {} } };
 		const own = new OwnDraft(this.method, this.body, draft);
 		const verdicts: Record<string, DoubleVerdict> = {};
-		for (const step of this.method.steps.filter(({ name }) => this.isNeeded(name))) {
-			const { placement, checked, kept } = this.entry(step.name);
+		const { entries } = this;
+		for (const step of this.method.steps.filter(({ name }) => isIn(draft, name))) {
+			const { placement, checked, kept } = entries[step.name] ?? NEW_ENTRY;
 			if (!placement) {
 				if (own.leansOnOwn(step)) own.follow(step);
 				continue;

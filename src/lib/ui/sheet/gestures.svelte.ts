@@ -1,7 +1,8 @@
 import { mm, px, type Mm } from '#shared/units.ts';
 import { distance, type SheetPoint } from '#geometry/point.ts';
-import { snapped } from './grid.ts';
+import { SNAPS, snapped } from './grid.ts';
 import type { Target, Tool } from './tool.svelte.ts';
+import { heldTo } from './way.ts';
 import { panned, toScreen, toSheet, zoomed, type ScreenPoint, type SheetView } from './view.ts';
 
 /** What the fingers or the mouse are doing. Every way out goes through `end`. */
@@ -21,10 +22,19 @@ type Doing =
 			readonly start: ScreenPoint;
 			readonly hold: ScreenPoint;
 	  }
+	/** What keeps to its way is moved by as much as the finger goes along it, wherever it was taken hold of. */
+	| {
+			readonly kind: 'guiding';
+			readonly target: Target;
+			readonly stood: SheetPoint;
+			readonly grip: SheetPoint;
+	  }
 	| { readonly kind: 'pinching'; readonly apart: number; readonly middle: ScreenPoint };
 
 /** Movement in pixels below which a press is a tap and not a drag. */
 const TAP_SLACK = 6;
+/** The same for what keeps to its way: a dart may be closed by a few pixels, and a tap on its panel means nothing. */
+const WAY_SLACK = 2;
 /** How near a press must be to a target to take hold of it: half the 44 px that a finger wants, less for a mouse. */
 const GRASP = { touch: 24, mouse: 14 } as const;
 /** A finger hides what it touches, so what it drags stays this far above it. */
@@ -32,8 +42,8 @@ const FINGER_LIFT = 44;
 /** How near a named point must be for a line's end to settle on it. */
 const SETTLE = 30;
 
-const far = (a: ScreenPoint, b: ScreenPoint): boolean =>
-	Math.hypot(a.left - b.left, a.top - b.top) > TAP_SLACK;
+const far = (a: ScreenPoint, b: ScreenPoint, slack: number): boolean =>
+	Math.hypot(a.left - b.left, a.top - b.top) > slack;
 
 /** Turns presses, drags, pinches and taps on the sheet into moves of the tool and of the view. */
 export class Gestures {
@@ -50,7 +60,8 @@ export class Gestures {
 		this.snap = snap;
 	}
 
-	down(id: number, at: ScreenPoint, touch: boolean): void {
+	/** `onPanel`: pressed on the part of the draft that the step moves, which is taken hold of anywhere. */
+	down(id: number, at: ScreenPoint, touch: boolean, onPanel = false): void {
 		this.#pressed.set(id, at);
 		// A third finger changes nothing: two are enough to pinch with, and none of them is a tap.
 		if (this.#pressed.size > 2) return;
@@ -59,7 +70,8 @@ export class Gestures {
 			this.#doing = { kind: 'pinching', ...this.#spread() };
 			return;
 		}
-		const target = this.#targetAt(at, touch ? GRASP.touch : GRASP.mouse);
+		const near = this.#targetAt(at, touch ? GRASP.touch : GRASP.mouse);
+		const target = onPanel ? this.tool.target : near;
 		const chosen = target?.id === this.tool.target?.id;
 		if (target) this.tool.choose(target.id);
 		this.#doing = target ? { kind: 'grasping', target, start: at, chosen } : { kind: 'pressing', start: at };
@@ -67,7 +79,7 @@ export class Gestures {
 
 	move(id: number, at: ScreenPoint, touch: boolean): void {
 		if (!this.#pressed.has(id)) {
-			this.hover = touch ? undefined : this.#settled(at);
+			this.hover = touch || this.tool.way ? undefined : this.#settled(at);
 			return;
 		}
 		this.#pressed.set(id, at);
@@ -75,6 +87,7 @@ export class Gestures {
 		const doing = this.#doing;
 		if (doing.kind === 'pinching') this.#pinch(doing);
 		if (doing.kind === 'dragging') this.#drag(doing, at, touch);
+		if (doing.kind === 'guiding') this.#guide(doing, at);
 		if (doing.kind === 'panning') {
 			this.view = panned(this.view, at.left - doing.last.left, at.top - doing.last.top);
 			this.#doing = { kind: 'panning', last: at };
@@ -84,7 +97,9 @@ export class Gestures {
 	/** A press that has moved too far for a tap becomes a drag from where it began: a quick one may be a single move. */
 	#begin(at: ScreenPoint): void {
 		const doing = this.#doing;
-		if ((doing.kind !== 'grasping' && doing.kind !== 'pressing') || !far(doing.start, at)) return;
+		if (doing.kind !== 'grasping' && doing.kind !== 'pressing') return;
+		const slack = doing.kind === 'grasping' && this.tool.way ? WAY_SLACK : TAP_SLACK;
+		if (!far(doing.start, at, slack)) return;
 		if (doing.kind === 'grasping') this.#doing = this.#taken(doing);
 		else {
 			this.hover = undefined;
@@ -96,10 +111,12 @@ export class Gestures {
 		// Pressed down elsewhere and let go over the sheet: none of our doing.
 		if (!this.#pressed.has(id)) return;
 		const doing = this.#doing;
-		const dragged = doing.kind === 'dragging' ? this.tool.places[doing.target.id] : undefined;
-		if (doing.kind === 'dragging' && dragged) this.tool.put(doing.target.id, dragged);
-		// A tap on a mark that was not chosen yet only chooses it; any other tap places.
-		const tapped = doing.kind === 'pressing' || (doing.kind === 'grasping' && doing.chosen);
+		const held = doing.kind === 'dragging' || doing.kind === 'guiding' ? doing.target.id : undefined;
+		const dragged = held === undefined ? undefined : this.tool.places[held];
+		if (held !== undefined && dragged) this.tool.put(held, dragged);
+		// A tap on a mark that was not chosen yet only chooses it, and one on a panel moves nothing; any other tap places.
+		const onMark = doing.kind === 'grasping' && doing.chosen && !this.tool.way;
+		const tapped = doing.kind === 'pressing' || onMark;
 		if (tapped && this.tool.target) this.tool.put(this.tool.target.id, this.#settled(at));
 		this.end(id);
 	}
@@ -122,6 +139,7 @@ export class Gestures {
 	/** A place on the screen as a place of the sheet: on the grid, or on a named point where the target settles on those. */
 	#settled(at: ScreenPoint, target = this.tool.target): SheetPoint {
 		const place = toSheet(this.view, at);
+		if (this.tool.way) return heldTo(this.tool.way, place, this.#fine);
 		if (target?.settles) {
 			const near = Object.values(this.tool.work.inked.points)
 				.map((point) => ({ point, away: distance(point, place) * this.view.scale }))
@@ -131,9 +149,23 @@ export class Gestures {
 		return snapped(place, this.snap());
 	}
 
+	/** The finest step of the learner's ruler. */
+	get #fine(): Mm {
+		return SNAPS[this.tool.work.learner.unit][0] ?? mm(1);
+	}
+
+	#guide({ target, stood, grip }: Extract<Doing, { kind: 'guiding' }>, at: ScreenPoint): void {
+		const { way } = this.tool;
+		if (!way) return;
+		const gone = way.gone(way.begin, stood) + way.gone(grip, toSheet(this.view, at));
+		this.tool.drag(target.id, heldTo(way, way.placeAt(mm(gone)), this.#fine));
+	}
+
 	/** A mark that is taken hold of stays where it is under the finger or the mouse. */
 	#taken({ target, start }: Extract<Doing, { kind: 'grasping' }>): Doing {
 		const place = this.tool.places[target.id];
+		if (place && this.tool.way)
+			return { kind: 'guiding', target, stood: place, grip: toSheet(this.view, start) };
 		const seen = place ? toScreen(this.view, place) : start;
 		return {
 			kind: 'dragging',

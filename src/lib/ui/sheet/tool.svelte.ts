@@ -1,4 +1,5 @@
 import type { Placement } from '#shared/placement.ts';
+import { mm, type Mm } from '#shared/units.ts';
 import { pathOfPlacement, pointOfPlace } from '#checker/placed.ts';
 import { placementOfPath, placeOfPoint } from '#checker/placed.ts';
 import type { Drafted } from '#drafting/evaluate.ts';
@@ -8,6 +9,7 @@ import { pathEnd, pathStart, polyline, type Path } from '#geometry/path.ts';
 import { between, type SheetPoint } from '#geometry/point.ts';
 import { cubic, type CubicSegment } from '#geometry/segment.ts';
 import { fromOrigin, onSheet } from './readout.ts';
+import { turnedBy, turnWords, wayOf, type Way } from './way.ts';
 import type { Work } from '../lesson/work.svelte.ts';
 
 /**
@@ -35,6 +37,8 @@ interface ToolKind {
 	places(placement: Placement): Places;
 	/** The placement, once every target has a place. */
 	placement(places: Places): Placement | undefined;
+	/** The way that the target keeps to, where it may not be put anywhere. */
+	readonly way?: Way | undefined;
 }
 
 const oneTarget = (id: string, name: string, origin: string | undefined): Target => ({
@@ -49,6 +53,13 @@ const pointTool = (step: Step): ToolKind => ({
 	begin: {},
 	places: (placement): Places => (placement.kind === 'point' ? { point: pointOfPlace(placement.at) } : {}),
 	placement: ({ point }) => point && { kind: 'point', at: placeOfPoint(point) }
+});
+
+/** A point that goes its own way stands where it begins until it is moved. */
+const wayTool = (step: Step, way: Way): ToolKind => ({
+	...pointTool(step),
+	begin: { point: way.begin },
+	way
 });
 
 const levelTool = (step: StepOf<'level'>, drafted: Drafted): ToolKind => ({
@@ -124,7 +135,9 @@ const NOTHING: ToolKind = { targets: [], begin: {}, places: () => ({}), placemen
 const toolFor = (step: Step, drafted: Drafted): ToolKind => {
 	if (step.kind === 'level') return levelTool(step, drafted);
 	if (step.kind === 'straight') return straightTool();
-	return step.kind === 'curve' ? curveTool(step, drafted) : pointTool(step);
+	if (step.kind === 'curve') return curveTool(step, drafted);
+	const way = wayOf(step, drafted);
+	return way ? wayTool(step, way) : pointTool(step);
 };
 
 /** The tool at work on the chosen step. */
@@ -136,6 +149,8 @@ export class Tool {
 	#pending: Places = $state.raw({});
 	/** What a screen reader is told: the step taken up, or where a mark was put. */
 	spoken: string = $state('');
+	/** How things stand with the target at a place, told by whatever draws how it moves. */
+	tell: ((place: SheetPoint) => string) | undefined = $state.raw();
 	/** Where a target is being dragged, before it is let go. */
 	#dragged: Places = $state.raw({});
 
@@ -152,6 +167,8 @@ export class Tool {
 		const placed = placement ? this.#kind.places(placement) : this.#pending;
 		return { ...this.#kind.begin, ...placed, ...this.#dragged };
 	});
+	/** The way that the chosen target keeps to, where it has one: round a pin, or straight on. */
+	readonly way: Way | undefined = $derived(this.#kind.way);
 	readonly target: Target | undefined = $derived(this.targets[this.#chosen] ?? this.targets[0]);
 	/** The line as it stands while its handles are being moved. */
 	readonly line: Path | undefined = $derived.by(() => {
@@ -222,14 +239,29 @@ export class Tool {
 		this.#advance(places);
 	}
 
+	/** How things stand with the chosen target at a place on its way: "open 2.3 cm at F · turned 4.6° anticlockwise". */
+	told(place: SheetPoint): string {
+		const angle = this.step.kind === 'turn' && this.way ? turnedBy(this.way, place) : undefined;
+		return this.tell?.(place) ?? (angle === undefined ? '' : turnWords(angle));
+	}
+
 	/** Where a target was put, as it is said. */
 	#said(id: string, place: SheetPoint): string {
 		const target = this.targets.find((each) => each.id === id);
 		const from = this.originPlace(target);
 		const { unit } = this.work.learner;
+		const told = this.told(place);
+		if (told) return `${target?.name ?? ''}: ${told}; ${onSheet(place, unit)}`;
 		const where =
 			target?.origin && from ? fromOrigin(target.origin, from, place, unit) : onSheet(place, unit);
 		return `${target?.name ?? ''}: ${where}`;
+	}
+
+	/** Moves a target on along its way, from where it stands. */
+	goOn(by: Mm): void {
+		const { way, target, places } = this;
+		const stands = target && places[target.id];
+		if (way && stands) this.put(target.id, way.placeAt(mm(way.gone(way.begin, stands) + by)));
 	}
 
 	/** Puts everything of this step away: the one way out of a half-made placement. */

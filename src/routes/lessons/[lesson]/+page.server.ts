@@ -2,7 +2,7 @@ import { error } from '@sveltejs/kit';
 import { didYouMean } from '#shared/nearest-name.ts';
 import type { LessonLink } from '#ui/lesson/lesson-meta.ts';
 import type { LessonOf } from '#ui/lesson/lesson-of.ts';
-import { LESSONS, methodById, type CataloguedLesson } from '../../catalogue.server.ts';
+import { garmentById, LESSONS, methodById, type CataloguedLesson } from '../../catalogue.server.ts';
 import type { PageServerLoad } from './$types';
 
 const link = (lesson: CataloguedLesson | undefined): LessonLink | undefined =>
@@ -31,6 +31,7 @@ export const load: PageServerLoad = ({ params }) => {
 		meta: lesson.meta,
 		steps: lesson.steps,
 		method: lesson.meta.method === undefined ? undefined : methodById(lesson.meta.method),
+		garment: lesson.meta.garment === undefined ? undefined : garmentById(lesson.meta.garment),
 		lessonOf: lessonOf(lesson.meta.method),
 		previous: link(LESSONS[index - 1]),
 		next: link(LESSONS[index + 1])

@@ -1,0 +1,95 @@
+import { UNSPOKEN } from '#shared/tolerances.ts';
+import { mm, radians } from '#shared/units.ts';
+import type { Scope } from '#drafting/formula/value.ts';
+import { formulaLengths, type Formula } from '#drafting/formula/formula.ts';
+import { isPointName } from '#drafting/names.ts';
+import { workStep } from '#drafting/steps/kinds.ts';
+import { turnAngle } from '#drafting/steps/motion.ts';
+import type { StepOf } from '#drafting/steps/step-rules.ts';
+import { movedBy, turning } from '#geometry/motion.ts';
+import { at, distance, type SheetPoint } from '#geometry/point.ts';
+import { lineWords } from '../leaf-words.ts';
+import { PRIORS } from '../priors.ts';
+import type { Candidate, Stand } from '../stand.ts';
+import { wronglyStarted, wronglyWorked, type KindMissteps } from './kind-missteps.ts';
+
+/** Where the point would come to lie by the step's own rule, worked from other things. */
+const ledTo = (step: StepOf<'until'>, scope: Scope): SheetPoint | undefined => {
+	const work = workStep(step, scope);
+	return work.kind === 'point' ? work.point : undefined;
+};
+
+/** A length that was worked already, as a formula. */
+const fixed = (length: number): Formula => ({ kind: 'number', value: length });
+
+/** The lines that the length could be taken from by mistake: those drawn before, and the edges of the draft that the rule borrows from. */
+const otherLines = (step: StepOf<'until'>, { method, scope }: Stand): readonly string[] => {
+	const named = formulaLengths(step.length).flatMap((leaf) => (leaf.kind === 'length' ? [leaf.line] : []));
+	const own = method.steps.slice(
+		0,
+		method.steps.findIndex(({ name }) => name === step.name)
+	);
+	const borrowed = named.flatMap((line) => {
+		const [alias = '', name] = line.split('.');
+		return name === undefined ? [] : (method.uses[alias]?.outline ?? []).map((edge) => `${alias}.${edge}`);
+	});
+	const lines = [...own.map(({ name }) => name).filter((name) => !isPointName(name)), ...borrowed];
+	return lines.filter((line) => !named.includes(line) && scope.has(line));
+};
+
+/** As far as makes the curve as long as another line; of lines of one length, the first stands for all. */
+const asLongAsOthers = (step: StepOf<'until'>, stand: Stand): readonly Candidate[] => {
+	const lines = otherLines(step, stand).flatMap((line) => {
+		const place = ledTo({ ...step, length: { kind: 'length', line } }, stand.scope);
+		return place ? [{ line, place }] : [];
+	});
+	const first = lines.filter(
+		({ place }, i) => lines.findIndex((other) => distance(other.place, place) <= UNSPOKEN) === i
+	);
+	return first.map(({ line, place }) => ({
+		note: `length:${line}`,
+		prior: PRIORS.otherLine / first.length,
+		place,
+		say: () =>
+			`You went on until the curve was as long as ${lineWords(stand.method, line)}; the rule takes another line.`
+	}));
+};
+
+/** The same way back, and not at all. */
+const wrongWays = (step: StepOf<'until'>, stand: Stand): readonly Candidate[] => {
+	const [start, { right }] = [stand.scope.point(step.from), stand];
+	const centre = step.about === undefined ? undefined : stand.scope.point(step.about);
+	const back = centre
+		? movedBy(turning(centre, radians(-turnAngle(centre, start, right))), start)
+		: at(2 * start.x - right.x, 2 * start.y - right.y);
+	return [
+		{
+			note: 'direction:opposite',
+			prior: PRIORS.opposite,
+			place: back,
+			say: () => `You went the opposite way from ${step.from}.`
+		},
+		{
+			note: 'unmoved',
+			prior: PRIORS.unmoved,
+			place: start,
+			say: () => `You left the point at ${step.from}; the rule goes on until the curve is long enough.`
+		}
+	];
+};
+
+/** A point that goes on until its curve is long enough: from elsewhere, as long as another line, or the other way. */
+export const untilMissteps: KindMissteps<'until'> = (step, stand) => {
+	const from = (start: SheetPoint): Scope => ({
+		...stand.scope,
+		point: (name) => (name === step.from ? start : stand.scope.point(name))
+	});
+	return [
+		...wronglyWorked(step.length, stand, (length) =>
+			ledTo({ ...step, length: fixed(mm(length)) }, stand.scope)
+		),
+		...wronglyStarted(step.from, stand, (start) => ledTo(step, from(start))),
+		...asLongAsOthers(step, stand),
+		...wrongWays(step, stand)
+	];
+};

@@ -1,0 +1,141 @@
+import { z } from 'zod';
+import { checkAllowance, type Allowance } from '#shared/allowances.ts';
+import { BadInput } from '#shared/bad-input.ts';
+import { didYouMean } from '#shared/nearest-name.ts';
+import { mm, type Mm } from '#shared/units.ts';
+import type { Garment } from '#garment/garment.ts';
+import { mergedByName } from './merge.ts';
+import { reasonOf, type Kind, type Slot } from './saved.ts';
+import { VERSION } from './schemas.ts';
+import { savedKey } from './shelf.ts';
+
+/** What a maker chose for a garment and a body, in millimetres; only what differs from the usual. */
+export interface SavedChoices {
+	/** Allowances by key. */
+	readonly allowances: Readonly<Record<string, Mm>>;
+	/** Seam allowances of single edges, by names such as `front.side`. */
+	readonly edges: Readonly<Record<string, Mm>>;
+	/** The whole breadth of the cloth. */
+	readonly cloth?: Mm | undefined;
+}
+
+/** Nothing chosen: everything is as usual. */
+export const AS_USUAL: SavedChoices = { allowances: {}, edges: {} };
+
+/** What of a garment has to be known to read a maker's choices back. */
+export type ChosenFor = Pick<Garment, 'id' | 'name' | 'allowances' | 'pieces'>;
+
+/** The allowance of a single edge: its range is the widest of those of cutting, a deep hem. Common practice, no source. */
+export const EDGE_ALLOWANCE: Allowance = {
+	key: 'edge',
+	words: 'the allowance of an edge',
+	default: mm(10),
+	range: [mm(0), mm(100)]
+};
+
+/** The breadth of cloth, from a narrow handloom to the widest sheeting. Common practice, no source. */
+export const CLOTH_WIDTH: Allowance = {
+	key: 'cloth',
+	words: 'the width of the cloth',
+	default: mm(1400),
+	range: [mm(600), mm(3200)]
+};
+
+/** Every edge of a garment that may have an allowance of its own: a fold has none. */
+const edgeNames = ({ pieces }: ChosenFor): readonly string[] =>
+	pieces.flatMap(({ key, edges }) =>
+		edges.filter(({ kind }) => kind !== 'fold').map(({ name }) => `${key}.${name}`)
+	);
+
+/** Each choice is read by itself, so that one that cannot be read takes no other with it. */
+const savedSchema = z.object({
+	version: z.literal(VERSION).default(VERSION),
+	allowances: z.record(z.string(), z.unknown()).default({}),
+	edges: z.record(z.string(), z.unknown()).default({}),
+	cloth: z.unknown().optional()
+});
+
+/** A choice that cannot be used: why, and as it was saved. */
+interface Bad {
+	readonly key: string;
+	readonly reason: string;
+	readonly json: unknown;
+}
+
+const length = z.number();
+
+/** The chosen lengths that can be used, and what is wrong with the others. */
+const readAll = (
+	json: Readonly<Record<string, unknown>>,
+	ruleOf: (key: string) => Allowance
+): { readonly good: Record<string, Mm>; readonly bad: readonly Bad[] } => {
+	const good: Record<string, Mm> = {};
+	const bad: Bad[] = [];
+	for (const [key, value] of Object.entries(json)) {
+		try {
+			good[key] = checkAllowance(ruleOf(key), mm(length.parse(value)), '');
+		} catch (error) {
+			bad.push({ key, reason: error instanceof BadInput ? error.rule : reasonOf(error), json: value });
+		}
+	}
+	return { good, bad };
+};
+
+const asJson = (bad: readonly Bad[]): Readonly<Record<string, unknown>> =>
+	Object.fromEntries(bad.map(({ key, json }) => [key, json]));
+
+/** Choices for one garment; those that it does not know, or that lie outside their ranges, are damaged. */
+const choices = (garment: ChosenFor): Kind<SavedChoices> => {
+	const known = new Map(garment.allowances.map((each) => [each.key, each]));
+	const edges = edgeNames(garment);
+	const unknown = (what: string, key: string, keys: readonly string[]): BadInput =>
+		new BadInput(key, `there is no ${what} of this name${didYouMean(key, keys)}`);
+	const allowanceOf = (key: string): Allowance => {
+		const found = known.get(key);
+		if (!found) throw unknown('allowance', key, [...known.keys()]);
+		return found;
+	};
+	const edgeOf = (key: string): Allowance => {
+		if (!edges.includes(key)) throw unknown('edge', key, edges);
+		return EDGE_ALLOWANCE;
+	};
+	return {
+		read: (json) => {
+			const saved = savedSchema.parse(json);
+			const allowances = readAll(saved.allowances, allowanceOf);
+			const own = readAll(saved.edges, edgeOf);
+			const cloth = readAll(saved.cloth === undefined ? {} : { cloth: saved.cloth }, () => CLOTH_WIDTH);
+			const bad = [...allowances.bad, ...own.bad, ...cloth.bad];
+			const [first] = bad;
+			const rest = {
+				version: VERSION,
+				allowances: asJson(allowances.bad),
+				edges: asJson(own.bad),
+				...asJson(cloth.bad)
+			};
+			return {
+				value: { allowances: allowances.good, edges: own.good, ...cloth.good },
+				damage: first && { parts: bad.map(({ key }) => key), reason: first.reason, rest }
+			};
+		},
+		write: (value) => ({ version: VERSION, ...value }),
+		merge: (base, ours, theirs) => {
+			const one = ({ cloth }: Partial<SavedChoices>): Record<string, Mm> => (cloth ? { cloth } : {});
+			return {
+				allowances: mergedByName(base?.allowances ?? {}, ours.allowances, theirs.allowances),
+				edges: mergedByName(base?.edges ?? {}, ours.edges, theirs.edges),
+				...mergedByName(one(base ?? {}), one(ours), one(theirs))
+			};
+		}
+	};
+};
+
+/** Where a maker's choices for a garment are kept, for one body. */
+export const choicesSlot = (
+	garment: ChosenFor,
+	body: { readonly id: string; readonly name: string }
+): Slot<SavedChoices> => ({
+	key: savedKey('choices', garment.id, body.id),
+	what: `Your choices for ${garment.name}, for ${body.name}`,
+	kind: choices(garment)
+});

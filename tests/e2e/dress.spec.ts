@@ -1,0 +1,115 @@
+import { expect, test, type Page } from '@playwright/test';
+import { readBody } from '#shared/body.ts';
+import { MEASUREMENT_KEYS, measurementOf } from '#shared/measurements.ts';
+import { lessonMethods } from '../lessons/lesson-files.ts';
+import { Desk, type Typed } from './support/desk.ts';
+import { workedSteps } from './support/worked.ts';
+
+/** A learner's own numbers, in centimetres: invented, and unlike those of any invented body of the class. */
+const OWN: Readonly<Record<(typeof MEASUREMENT_KEYS)[number], number>> = {
+	bust: 91,
+	waist: 73,
+	hip: 99,
+	neck: 36,
+	backWidth: 37.2,
+	backLength: 41.5,
+	waistToHip: 20,
+	frontLength: 44,
+	bustHeight: 26,
+	bustSpan: 18.5
+};
+
+/** The lessons that are drafted, with their methods; each leads on to the next. */
+const LESSONS: readonly (readonly [lesson: string, method: string])[] = [
+	['61-linnet-back-top', 'linnet-back-top'],
+	['62-linnet-front-top', 'linnet-front'],
+	['63-linnet-looseness', 'linnet-front'],
+	['64-linnet-contour-dart', 'linnet-front'],
+	['65-linnet-moving-darts', 'linnet-front'],
+	['66-linnet-front-waist', 'linnet-front'],
+	['67-linnet-band-and-stand', 'linnet-front'],
+	['68-linnet-back-waist', 'linnet-back'],
+	['69-linnet-facing', 'linnet-facing'],
+	['70-linnet-skirt', 'linnet-skirt'],
+	['71-linnet-casing', 'linnet-casing'],
+	['72-linnet-binding', 'linnet-binding']
+];
+
+/** The lessons that are only read, in their order. */
+const READ = [
+	'73-linnet-truing',
+	'74-linnet-allowances-and-notches',
+	'75-linnet-labels-and-grain',
+	'76-linnet-laying-out-and-cutting',
+	'77-linnet-order-of-sewing'
+];
+
+/** Enters the learner's own measurements on their page. */
+const enterMeasurements = async (page: Page): Promise<void> => {
+	await page.goto('/measurements');
+	await page.locator('[data-alive=true]').waitFor();
+	await page.getByRole('button', { name: 'Add your own' }).click();
+	for (const key of MEASUREMENT_KEYS) {
+		await page.getByLabel(measurementOf(key).title, { exact: true }).fill(String(OWN[key]));
+		await page.keyboard.press('Tab');
+	}
+};
+
+/** The steps that the lesson on the page asks for, in its order. */
+const stepsOnPage = (page: Page): Promise<string[]> =>
+	page.locator('.text .step').evaluateAll((steps) => steps.map(({ id }) => id.replace('step-', '')));
+
+test('from an empty browser to the finished pattern of the dress, for a learner’s own body, by the lessons', async ({
+	page
+}) => {
+	test.setTimeout(240_000);
+	const methods = lessonMethods();
+	const body = readBody({ name: 'Mine', unit: 'cm', ...OWN });
+	const desk = new Desk(page);
+	const worked = (id: string): ReadonlyMap<string, Typed> => {
+		const method = methods.get(id);
+		if (!method) throw new Error(`there is no method ${id}`);
+		return workedSteps(method, body);
+	};
+	await enterMeasurements(page);
+	await desk.open('61-linnet-back-top');
+	let drafted = 0;
+	for (const [lesson, id] of LESSONS) {
+		await page.waitForURL(`**/lessons/${lesson}`);
+		const steps = worked(id);
+		const names = await stepsOnPage(page);
+		for (const [i, name] of names.entries()) {
+			expect(await desk.current(), lesson).toBe(name);
+			const typed = steps.get(name);
+			if (!typed) throw new Error(`${lesson} asks for ${name}, which this body does not need`);
+			await desk.byTyping(typed);
+			await desk.expectRight();
+			if (i < names.length - 1) await desk.button(/^Next: /).click();
+		}
+		drafted += names.length;
+		await desk.page
+			.locator('.dock')
+			.getByRole('link', { name: /^Next lesson/ })
+			.click();
+	}
+	const all = [...new Set(LESSONS.map(([, id]) => id))].map((id) => worked(id).size);
+	expect(drafted, 'every step of the seven methods').toBe(all.reduce((sum, size) => sum + size, 0));
+
+	// The lessons without steps lead on to the last, and that one to the pattern.
+	for (const lesson of READ) {
+		await page.waitForURL(`**/lessons/${lesson}`);
+		if (lesson !== READ.at(-1)) await page.locator('a[rel=next]').click();
+	}
+	await page.getByRole('link', { name: 'the pattern page' }).click();
+	await expect(page.getByRole('heading', { level: 1, name: 'The Linnet dress' })).toBeVisible();
+	const seams = page.getByRole('region', { name: 'Seams', exact: true }).locator('tbody tr');
+	await expect(seams).toHaveCount(12);
+	await expect(seams.filter({ hasText: '✓' })).toHaveCount(12);
+	const runs = page.getByRole('region', { name: 'Runs', exact: true }).locator('tbody tr');
+	await expect(runs.filter({ hasText: '✗' })).toHaveCount(0);
+	// By hand: the block's shoulder runs 11.6 across (18.6 less a sixth of 36 and 1) and 3 down, which is 11.98 long;
+	// 1.5 and 2 are taken off its ends, and 3 for the band. The elastic is 10 shorter than the waist.
+	await expect(seams.filter({ hasText: 'Front and back shoulder' })).toContainText('5.48 cm');
+	await expect(page.locator('#numbers')).toContainText('63 cm');
+	await expect(page.locator('#numbers')).toContainText('65 cm');
+});
