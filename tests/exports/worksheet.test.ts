@@ -62,6 +62,20 @@ describe.each([1, 1 / 2, 1 / 4])('the grid at 1 : %d, as poppler renders it', (s
 			expect(Math.abs(line - (lines[i] ?? 0) - 10 * share)).toBeLessThan(0.2);
 	});
 
+	it('has its words clear of the corner marks, however narrow it is', () => {
+		const { strokes, words } = gridDrawing(BOUNDS, 'in', share);
+		const marks = strokes.filter(({ kind }) => kind === 'corner').map(({ path }) => boundsOf([path]));
+		const half = LINE_STYLES.corner.width / 2;
+		for (const each of words) {
+			const { left, top, right, bottom } = drawingBounds({ name: '', strokes: [], words: [each] });
+			for (const mark of marks) {
+				const across = right < mark.left - half || left > mark.right + half;
+				const down = bottom < mark.top - half || top > mark.bottom + half;
+				expect(across || down, each.text).toBe(true);
+			}
+		}
+	});
+
 	it('has corner marks of their own full size, the lower right one hollow', async () => {
 		const { page, dot } = await printed(share);
 		const [right, bottom] = [200 * share + CORNER_OUT, 300 * share + CORNER_OUT];

@@ -22,7 +22,7 @@ const parsedFiles = (name: string): readonly ParsedMethodFile[] =>
 		}));
 
 /** Finds the methods of all lessons. */
-const findMethod: FindMethod = methodLibrary(parsedFiles('method.yaml'));
+export const findMethod: FindMethod = methodLibrary(parsedFiles('method.yaml'));
 
 /** Every garment of the lessons, in order. */
 export const garments = (): readonly Garment[] =>

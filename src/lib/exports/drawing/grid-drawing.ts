@@ -63,9 +63,14 @@ const written = (text: string, place: SheetPoint, size: Mm, middle: boolean): Wo
 	turn: radians(0)
 });
 
-/** A grid's size as "1 : 2", and what a square of it is on the sheet. */
-export const scaleWords = (share: number, unit: Unit): string =>
-	`Scale 1 : ${1 / share}. The side of a square is ${SQUARES[unit].words} of the sheet.`;
+/** A grid's scale, and what a square of it is on the sheet: two short texts, for a grid may be narrow. */
+const scaleTexts = (share: number, unit: Unit): readonly [string, string] => [
+	`Scale 1 : ${1 / share}.`,
+	`Each square is ${SQUARES[unit].words} of the sheet.`
+];
+
+/** A grid's scale as "1 : 2", and what a square of it is on the sheet. */
+export const scaleWords = (share: number, unit: Unit): string => scaleTexts(share, unit).join(' ');
 
 /**
  * The bare grid over a part of the sheet, for drafting by hand: lines a centimetre or an inch of the sheet apart, each
@@ -87,6 +92,7 @@ export const gridDrawing = (bounds: Bounds, unit: Unit, share = 1): Drawing => {
 	const kind = (count: number): Stroke['kind'] => (count % strong === 0 ? 'line' : 'grid');
 	const number = (count: number, place: SheetPoint): readonly Words[] =>
 		count % strong === 0 ? [written(printNumber(mm(count * side), unit), place, NUMBER_SIZE, true)] : [];
+	const [scale, squares] = scaleTexts(share, unit);
 	return {
 		name: 'grid',
 		strokes: [
@@ -105,7 +111,8 @@ export const gridDrawing = (bounds: Bounds, unit: Unit, share = 1): Drawing => {
 			...rows.flatMap((count) =>
 				number(count, at(edges.left - APART - NUMBER_SIZE, count * onPaper + NUMBER_SIZE / 3))
 			),
-			written(scaleWords(share, unit), at(edges.left, edges.top - 2 * APART - NUMBER_SIZE), SCALE_SIZE, false)
+			written(scale, at(edges.left, edges.top - 2 * APART - NUMBER_SIZE), SCALE_SIZE, false),
+			written(squares, at(edges.left, edges.bottom + APART + NUMBER_SIZE), NUMBER_SIZE, false)
 		]
 	};
 };

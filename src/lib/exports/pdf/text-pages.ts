@@ -72,13 +72,18 @@ const broken = (word: string, fits: (piece: string) => boolean): readonly string
 	return [...pieces, piece];
 };
 
+/** A number and what belongs to it, its fraction or its unit, with a space that no line ends at. */
+const bound = (text: string): string => text.replace(/(\d) (?=\d+\/\d|[cm]m\b)/g, '$1\u00a0');
+
 /** A text as lines no wider than a width; a word wider than that is broken where it must be. */
 export const wrapped = (text: string, size: Mm, width: number, font: PDFFont): readonly string[] => {
 	const measured = (word: string): number => widthOf(word, size, font);
 	const space = measured(' ');
 	const lines: string[] = [];
 	let [line, reached] = ['', 0];
-	for (const word of text.split(/\s+/).filter(Boolean)) {
+	for (const word of bound(text)
+		.split(/[ \t\r\n]+/)
+		.filter(Boolean)) {
 		const own = measured(word);
 		if (line !== '' && reached + space + own <= width) {
 			line += ` ${word}`;
