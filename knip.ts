@@ -11,6 +11,8 @@ const embeddedByLessons = 'src/lib/ui/lesson/embeds.ts';
 const config: KnipConfig = {
 	entry: [embeddedByLessons],
 	project: ['src/**/*.{ts,js,svelte,css}', 'shared/**/*.ts', 'tests/**/*.ts', '*.{ts,js,mjs}'],
+	// Programs of the system that tests read files back with: tests/support/pdf-readers.ts installs them.
+	ignoreBinaries: ['pdftotext', 'pdftoppm'],
 	// The type of a public function's argument or result is part of what a reader needs, so it is
 	// exported beside the function even while nobody else has had to write its name.
 	ignoreExportsUsedInFile: { interface: true, type: true },

@@ -62,3 +62,6 @@ export const UNWRITTEN: Mm = mm(0.05);
 
 /** How far a line drawn at a constant distance from a curve may stray from it: a twentieth of the 0.1 mm asked of a cutting line. */
 export const PARALLEL_ERROR: Mm = mm(0.005);
+
+/** Two curves that meet at less than this run on as one: over the few millimetres of a chord nobody can see or cut such a corner. */
+export const SMOOTH_JOIN: Radians = degrees(1);

@@ -9,6 +9,7 @@ import path from 'node:path';
 import { CHOSEN, ensureChromium } from './support/chromium.ts';
 import { endAll, runScript, type Outcome } from './support/command.ts';
 import { complaintAbout, playwrightCounts, vitestCounts, type Counts } from './support/counts.ts';
+import { ensurePdfReaders } from './support/pdf-readers.ts';
 
 interface Stage {
 	/** The stage's name, which is also the script of package.json that it runs. */
@@ -43,6 +44,10 @@ const STAGES: readonly Stage[] = [
 		name: 'unit',
 		says: 'unit, lessons, reference checks, architecture',
 		group: 'unit',
+		prepare: () => {
+			ensurePdfReaders();
+			return {};
+		},
 		report: { words: ['--reporter=default', '--reporter=json'], read: vitestCounts }
 	},
 	{ name: 'build', says: 'the app as it is served', group: 'build' },
@@ -50,7 +55,10 @@ const STAGES: readonly Stage[] = [
 		name: 'e2e',
 		says: 'the built app in a real browser',
 		group: 'e2e',
-		prepare: () => ({ [CHOSEN]: ensureChromium() }),
+		prepare: () => {
+			ensurePdfReaders();
+			return { [CHOSEN]: ensureChromium() };
+		},
 		report: {
 			words: ['--reporter=list,json'],
 			variable: 'PLAYWRIGHT_JSON_OUTPUT_FILE',

@@ -1,10 +1,11 @@
 import { readBody, type Body } from '#shared/body.ts';
 import { evaluate } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
+import { draftJson } from '#exports/table/draft-json.ts';
 import { refusedLine, workTable } from './batch.ts';
 import { readBodyOptions, type BodyOptions } from './body-options.ts';
 import { draftOrRefuse } from './draft-or-refuse.ts';
-import { draftJson, draftTable } from './draft-output.ts';
+import { draftTable } from './draft-output.ts';
 import { exitCodeOf } from './exit-code.ts';
 import { parsedJson, readInputFile, type InputFile } from './input-file.ts';
 import { methodOf } from './method-files.ts';

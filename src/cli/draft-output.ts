@@ -1,29 +1,6 @@
 import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
-import { pathJson, placeJson, rounded } from '#exports/table/json-numbers.ts';
 import { cm, table } from './table.ts';
-
-/** A draft as one line of JSON, in millimetres. */
-export const draftJson = (draft: Draft, body: string): string => {
-	const points = Object.entries(draft.points).map(([name, point]) => [name, placeJson(point)] as const);
-	const lines = Object.entries(draft.lines).map(
-		([name, { path, length }]) => [name, { length: rounded(length), path: pathJson(path) }] as const
-	);
-	return JSON.stringify({
-		method: draft.method,
-		body,
-		unit: 'mm',
-		points: Object.fromEntries(points),
-		lines: Object.fromEntries(lines),
-		comparisons: Object.fromEntries(
-			draft.comparisons.map(({ name, difference, within }) => [
-				name,
-				{ difference: rounded(difference), within }
-			])
-		),
-		warnings: draft.warnings
-	});
-};
 
 /** A draft as a table for reading, in centimetres. */
 export const draftTable = (method: Method, draft: Draft, body: string): string => {

@@ -2,31 +2,30 @@ import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { BadInput } from '#shared/bad-input.ts';
-import type { Body } from '#shared/body.ts';
-import { fileNames } from '#exports/files/file-name.ts';
-import { patternFile } from '#exports/files/pattern-file.ts';
-import type { Garment } from '#garment/garment.ts';
-import { makePattern, type Choices } from '#garment/pattern.ts';
+import { didYouMean } from '#shared/nearest-name.ts';
+import { fileName, fileNames } from '#exports/files/file-name.ts';
 import { readBodyTable } from './body-table.ts';
-import { readMaker } from './edge-allowances.ts';
 import { exitCodeOf } from './exit-code.ts';
 import { readExportOptions, type ExportOptions } from './export-options.ts';
-import { garmentOf } from './garment-files.ts';
+import { exportSubject, type ExportSubject, type NamedPiece, type Request } from './export-subject.ts';
 import { readInputFile } from './input-file.ts';
 import { complain, writeOut } from './output.ts';
-import { checkComplete, reasons } from './refusals.ts';
+import type { Maker } from './edge-allowances.ts';
 
 const EXPORT_USAGE = `Usage:
   square-across export GARMENT --body FILE.json --to FILE     a pattern at true scale, as .pdf, .svg, .dxf, .csv or .json
   square-across export GARMENT --bodies FILE.csv --to FOLDER  a file for each row, named after it
+  square-across export METHOD --body FILE.json --to FILE      the same for a draft, which has no .dxf
 
-  --as pdf|svg|dxf|csv|json   the kind of file, where the name does not say it
-  --paper a4|letter|a3|a0|roll-60|roll-90   (a4)
+  --as pdf|svg|dxf|csv|json   the kind of file, where the name does not say it (a folder: pdf)
+  --apart                     each piece in a file of its own in the folder --to (svg; also --as pdf or dxf)
+  --paper a4|letter|a3|a0|roll-60|roll-90   of a pdf (a4)
   --pieces front,back         only these pieces
-  --scale full|half|quarter   smaller for class work (full)
-  --date 2026-01-31           the date that a PDF carries; the same input and date give the same bytes
+  --scale full|half|quarter   of a pdf or svg, smaller for class work (full)
+  --date 2026-01-31           the date that a pdf carries; the same input and date give the same bytes
 
 The drawing file keeps to the layers of ASTM D6673 (withdrawn), from memory: no conformity is promised.
+A row of a table that cannot be made is told on standard error, and the others are made; the exit code is then 2.
 `;
 
 /** The typeface that is put into PDF files: the lessons' own. */
@@ -41,10 +40,15 @@ const REASONS: Readonly<Record<string, string>> = {
 	EISDIR: 'this is a folder, not a file',
 	ENOTDIR: 'a part of this path is not a folder',
 	EEXIST: 'this is a file, not a folder',
-	EACCES: 'this user may not write here'
+	EACCES: 'this user may not write here',
+	EPERM: 'this user may not write here',
+	EROFS: 'nothing can be written here',
+	ENOSPC: 'the disk is full',
+	ENAMETOOLONG: 'this name is too long'
 };
 
-const telling = async <T>(place: string, write: () => Promise<T>): Promise<T> => {
+/** Writes at a place. Throws BadInput, naming the place, where a person can put right what went wrong. */
+const writing = async <T>(place: string, write: () => Promise<T>): Promise<T> => {
 	try {
 		return await write();
 	} catch (problem) {
@@ -54,60 +58,95 @@ const telling = async <T>(place: string, write: () => Promise<T>): Promise<T> =>
 	}
 };
 
-const bytesFor = async (
-	garment: Garment,
-	body: Body,
-	edges: Choices['edges'],
+/** The pieces that are wanted. Throws BadInput, before any body is worked, for what the subject cannot be or does not have. */
+const wantedPieces = (
+	{ id, formats, pieces }: ExportSubject,
+	options: ExportOptions
+): readonly NamedPiece[] => {
+	const wanted = options.pieces;
+	if (!formats.includes(options.format))
+		throw new BadInput(
+			'export',
+			`${id} is a draft, and a ${options.format} file holds the pieces of a garment; take ${formats.join(', ')}`
+		);
+	if (pieces.length === 0 && (options.apart || wanted.length > 0))
+		throw new BadInput('export', `${id} is a draft, which has no pieces to choose or to set apart`);
+	const keys = pieces.map(({ key }) => key);
+	const unknown = wanted.find((key) => !keys.includes(key));
+	if (unknown !== undefined)
+		throw new BadInput(
+			'export',
+			`there is no piece "${unknown}"${didYouMean(unknown, keys)}; there are ${keys.join(', ')}`
+		);
+	return wanted.length === 0 ? pieces : pieces.filter(({ key }) => wanted.includes(key));
+};
+
+const requestOf = ({ format, pieces, paper, scale, date }: ExportOptions): Request => ({
+	format,
+	pieces,
+	paper,
+	scale,
+	date,
+	font: fontFile
+});
+
+/** Writes what was asked for of one body: a file, or a folder with a file for each piece. */
+const exportBody = async (
+	subject: ExportSubject,
+	maker: Maker,
 	place: string,
-	{ format, pieces, paper, scale, date }: ExportOptions
-): Promise<Uint8Array> => {
-	checkComplete(garment, body, place);
-	const work = makePattern(garment, body, { allowances: {}, edges });
-	if (work.kind === 'refused') throw new BadInput(place, reasons(work.refusals, body));
-	return patternFile(garment, work.pattern, {
-		format,
-		pieces,
-		paper,
-		scale,
-		date,
-		unit: body.unit,
-		font: fontFile
-	});
-};
-
-const exportOne = async (garment: Garment, options: ExportOptions): Promise<void> => {
-	const file = await readInputFile(options.input.file);
-	const { body, edges } = readMaker(file, garment);
-	const bytes = await bytesFor(garment, body, edges, file.place, options);
-	await telling(options.to, () => writeFile(options.to, bytes));
-};
-
-/** A row that cannot be made is told, and the others are made all the same. */
-const exportMany = async (garment: Garment, options: ExportOptions): Promise<void> => {
-	const file = await readInputFile(options.input.file);
-	const table = readBodyTable(file, garment);
-	if (table.ignored !== undefined) complain(table.ignored);
-	await telling(options.to, () => mkdir(options.to, { recursive: true }));
-	const rows = [...table.rows()];
-	const names = fileNames(rows.map(({ name }) => name));
-	for (const [i, row] of rows.entries()) {
-		const place = `${file.place}: ${row.name}`;
-		const to = path.join(options.to, `${names[i] ?? 'pattern'}.${options.format}`);
-		try {
-			if ('problem' in row) throw new BadInput(place, row.problem);
-			const bytes = await bytesFor(garment, row.body, {}, place, options);
-			await telling(to, () => writeFile(to, bytes));
-			await writeOut(`${to}\n`);
-		} catch (problem) {
-			if (!(problem instanceof BadInput)) throw problem;
-			complain(problem.message);
-		}
+	options: ExportOptions
+): Promise<void> => {
+	const { to } = options;
+	const file = subject.work(maker, place);
+	const request = requestOf(options);
+	if (!options.apart) {
+		const bytes = await file(request);
+		await writing(to, () => writeFile(to, bytes));
+		return;
+	}
+	await writing(to, () => mkdir(to, { recursive: true }));
+	for (const piece of wantedPieces(subject, options)) {
+		const bytes = await file({ ...request, pieces: [piece.key] });
+		const own = path.join(to, `${fileName(piece.fileName)}.${options.format}`);
+		await writing(own, () => writeFile(own, bytes));
 	}
 };
 
+const exportOne = async (subject: ExportSubject, options: ExportOptions): Promise<void> => {
+	const file = await readInputFile(options.input.file);
+	await exportBody(subject, subject.read(file), file.place, options);
+};
+
+/** Writes what was asked for of every row. A row that cannot be made is told, and the others are made all the same. */
+const exportMany = async (subject: ExportSubject, options: ExportOptions): Promise<void> => {
+	const file = await readInputFile(options.input.file);
+	const table = readBodyTable(file, subject);
+	if (table.ignored !== undefined) complain(table.ignored);
+	await writing(options.to, () => mkdir(options.to, { recursive: true }));
+	const rows = [...table.rows()];
+	const names = fileNames(rows.map(({ name }) => name));
+	const ending = options.apart ? '' : `.${options.format}`;
+	let refused = 0;
+	for (const [i, row] of rows.entries()) {
+		const to = path.join(options.to, `${names[i] ?? String(i + 1)}${ending}`);
+		const place = `${file.place}: ${row.name}`;
+		try {
+			if ('problem' in row) throw new BadInput(place, row.problem);
+			await exportBody(subject, { body: row.body, edges: {} }, place, { ...options, to });
+			await writeOut(`${to}\n`);
+		} catch (problem) {
+			if (!(problem instanceof BadInput)) throw problem;
+			complain('problem' in row ? row.problem : problem.message);
+			refused++;
+		}
+	}
+	if (refused > 0) throw new BadInput(file.place, `${refused} of ${rows.length} rows could not be made`);
+};
+
 /**
- * `square-across export GARMENT --body FILE --to FILE`: writes a garment's pattern at true scale, and gives the exit code: 0
- * done, 2 for what a person can put right, told in one line.
+ * `square-across export GARMENT|METHOD --body FILE --to FILE`: writes a pattern or a draft at true scale, and gives the
+ * exit code: 0 done, 2 for what a person can put right, told in one line; a row of a table has a line of its own.
  */
 export const exportCommand = (words: readonly string[]): Promise<number> =>
 	exitCodeOf(async () => {
@@ -116,6 +155,7 @@ export const exportCommand = (words: readonly string[]): Promise<number> =>
 			await writeOut(EXPORT_USAGE);
 			return;
 		}
-		const garment = await garmentOf(options.id, 'export');
-		await (options.input.kind === 'body' ? exportOne : exportMany)(garment, options);
+		const subject = await exportSubject(options.id);
+		wantedPieces(subject, options);
+		await (options.input.kind === 'body' ? exportOne : exportMany)(subject, options);
 	});

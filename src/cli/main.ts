@@ -13,7 +13,7 @@ const USAGE = `Usage:
   square-across draft METHOD --bodies FILE.csv           draft a table of bodies: one line of JSON a row
   square-across pattern GARMENT --body FILE.json [--json]   every piece of a garment for one body, and how its seams agree
   square-across pattern GARMENT --bodies FILE.csv        the same for a table of bodies: one line of JSON a row
-  square-across export GARMENT --body FILE.json --to FILE   the pattern at true scale: .pdf, .svg, .dxf, .csv or .json
+  square-across export GARMENT --body FILE.json --to FILE   the pattern at true scale: .pdf, .svg, .dxf, .csv or .json; METHOD for a draft
   square-across export GARMENT --bodies FILE.csv --to FOLDER   a file for each row of a table
   square-across check METHOD --body FILE.json --placements FILE.json [--json]   check work that was handed in
   square-across check METHOD --stdin                     the same for many learners: one line of JSON each

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { mm, radians } from '#shared/units.ts';
 import { polyline } from '#geometry/path.ts';
 import { at } from '#geometry/point.ts';
@@ -8,7 +9,10 @@ import { drawingBounds, drawingScaled, type Drawing } from '#exports/drawing/dra
 import { drawingsSvg } from '#exports/svg/drawings-svg.ts';
 import { draftCsv, patternCsv } from '#exports/table/tables.ts';
 import { parse } from 'csv-parse/sync';
+import { linesIn } from '../cli/export-here.ts';
+import { lengthOf } from '../cli/pattern-here.ts';
 import { bodyOf, findMethod, garmentOf, madeFor } from '../garment/garment-files.ts';
+import { readSvg } from './read-svg.ts';
 
 const pattern = madeFor(garmentOf('linnet-dress'), bodyOf('heron'));
 const DRAWINGS = pattern.pieces.map((piece) => pieceDrawing(piece, [piece.name]));
@@ -41,6 +45,42 @@ describe('an SVG file of pieces', () => {
 		expect(text).not.toContain('<b>');
 		expect(text).not.toContain('\u0000');
 		expect(text).toContain('🪡');
+	});
+});
+
+describe.each(DEMO_BODIES)('the SVG of the dress for $body.name', ({ body }) => {
+	const { pieces } = madeFor(garmentOf('linnet-dress'), body);
+	const svg = drawingsSvg(
+		arranged(
+			pieces.map((piece) => pieceDrawing(piece, [piece.name])),
+			mm(1400)
+		),
+		body.name
+	);
+
+	it('is well formed, and holds every line at the length that the piece says', () => {
+		expect(readSvg(svg.trimEnd()).tag).toBe('svg');
+		for (const [i, piece] of pieces.entries()) {
+			const id = `piece-${i + 1}-${piece.name.toLowerCase().replaceAll(' ', '-')}`;
+			const drawn = linesIn(svg, `${id}-stitching`).map((data) => lengthOf(data));
+			const edges = piece.edges.filter(({ kind }) => kind !== 'fold').map(({ length }) => length);
+			expect(drawn).toHaveLength(edges.length);
+			edges.forEach((length, at) => {
+				expect(drawn[at], `${id} ${at}`).toBeCloseTo(length, 2);
+			});
+		}
+	});
+
+	it('its size in millimetres holds everything, and little more', () => {
+		const [, width = '', height = ''] = /width="([\d.]+)mm" height="([\d.]+)mm"/.exec(svg) ?? [];
+		const numbers = pieces.map((piece) => drawingBounds(pieceDrawing(piece, [piece.name])));
+		const area = numbers.reduce(
+			(sum, { left, top, right, bottom }) => sum + (right - left) * (bottom - top),
+			0
+		);
+		expect(Number(width)).toBeLessThanOrEqual(1410);
+		expect(Number(width) * Number(height)).toBeGreaterThan(area);
+		expect(Number(width) * Number(height)).toBeLessThan(2.2 * area);
 	});
 });
 

@@ -1,9 +1,11 @@
 import DxfParser from 'dxf-parser';
 import { describe, expect, it } from 'vitest';
-import { pathLength } from '#geometry/path.ts';
+import { DEMO_BODIES } from '#shared/bodies/index.ts';
+import { pathData, pathLength } from '#geometry/path.ts';
 import { pieceWords } from '#garment/words.ts';
 import { dxfFile, safeName } from '#exports/dxf/dxf.ts';
 import { LAYERS } from '#exports/dxf/layers.ts';
+import { lengthOf as pathDataLength } from '../cli/pattern-here.ts';
 import { bodyOf, garmentOf, madeFor } from '../garment/garment-files.ts';
 
 interface Vertex {
@@ -38,6 +40,17 @@ const lengthOf = (vertices: readonly Vertex[], closed: boolean): number => {
 		return before ? sum + Math.hypot(each.x - before.x, each.y - before.y) : sum;
 	}, 0);
 };
+
+/** How far a place lies from a ring of chords. */
+const fromRing = (ring: readonly Vertex[], { x, y }: Vertex): number =>
+	Math.min(
+		...ring.map((a, i) => {
+			const b = ring[(i + 1) % ring.length] ?? a;
+			const whole = (b.x - a.x) ** 2 + (b.y - a.y) ** 2 || 1;
+			const share = Math.min(1, Math.max(0, ((x - a.x) * (b.x - a.x) + (y - a.y) * (b.y - a.y)) / whole));
+			return Math.hypot(x - a.x - share * (b.x - a.x), y - a.y - share * (b.y - a.y));
+		})
+	);
 
 const onLayer = (block: string, layer: number, type: string): readonly Entity[] =>
 	READ.blocks[block]?.entities.filter((each) => each.layer === String(layer) && each.type === type) ?? [];
@@ -89,6 +102,56 @@ describe('a drawing file of the dress, read by an independent parser', () => {
 	it('the same input gives the same text, of plain ASCII with CR LF', () => {
 		expect(FILE).toMatch(/^[\x20-\x7E\r\n]*$/);
 		expect(FILE.replaceAll('\r\n', '')).not.toContain('\n');
+	});
+});
+
+describe.each(DEMO_BODIES)('the dress for $body.name', ({ body }) => {
+	const { pieces } = madeFor(garmentOf('linnet-dress'), body);
+	const read = new DxfParser().parseSync(
+		dxfFile(
+			pieces.map((piece) => ({ piece, words: pieceWords(piece, body.name, 'cm') })),
+			body.name
+		)
+	) as unknown as Read;
+	const outlineOn = (block: string, layer: number): readonly Vertex[] =>
+		read.blocks[block]?.entities.find((each) => each.layer === String(layer) && each.type === 'POLYLINE')
+			?.vertices ?? [];
+
+	it('outlines are as long as another program measures them, within 0.1 mm', () => {
+		for (const piece of pieces) {
+			const block = safeName(piece.name);
+			const pairs = [
+				[LAYERS.boundary, piece.cutting.outline],
+				[LAYERS.sewLines, piece.outline]
+			] as const;
+			for (const [layer, outline] of pairs) {
+				// Lengths of the curves by bezier-js.
+				const length = pathDataLength(pathData(outline, 6));
+				const off = lengthOf(outlineOn(block, layer), true) - length;
+				expect(Math.abs(off), `${block} ${layer}`).toBeLessThan(0.1);
+			}
+		}
+	});
+
+	it('every notch lies on the boundary', () => {
+		for (const piece of pieces) {
+			const block = safeName(piece.name);
+			const ring = outlineOn(block, LAYERS.boundary);
+			const notches =
+				read.blocks[block]?.entities.filter(({ layer }) => layer === String(LAYERS.notches)) ?? [];
+			for (const { position } of notches)
+				expect(fromRing(ring, position ?? { x: NaN, y: NaN }), block).toBeLessThan(0.06);
+		}
+	});
+
+	it('the pieces lie beside one another, none over another', () => {
+		const boxes = read.entities.map(({ name, position }) => {
+			const xs = outlineOn(name, LAYERS.boundary).map(({ x }) => x + (position?.x ?? NaN));
+			return [Math.min(...xs), Math.max(...xs)] as const;
+		});
+		boxes.slice(1).forEach(([left], i) => {
+			expect(left).toBeGreaterThan(boxes[i]?.[1] ?? NaN);
+		});
 	});
 });
 

@@ -7,7 +7,8 @@ import type { Drawing } from '#exports/drawing/drawing.ts';
 import { alignmentPlaces, CHECK_SIDES } from '#exports/pdf/page-words.ts';
 import { patternPdf, type PdfOptions } from '#exports/pdf/pattern-pdf.ts';
 import { planPages } from '#exports/sheets/page-plan.ts';
-import { OVERLAP, PAGE_MARGIN, PAPERS, SHEETS, type Paper, type Tile } from '#exports/sheets/tiles.ts';
+import { OVERLAP, PAGE_MARGIN, PAPERS, SHEETS, type Paper } from '#exports/sheets/tiles.ts';
+import { joinedBy, measuredSquares, middleOf } from './joined-pages.ts';
 import { askOf, firstWords, isInk, rasters, runsInRow, type Raster } from './raster.ts';
 
 const paperOf = (id: string): Paper => {
@@ -39,83 +40,15 @@ const TRIAL: Drawing = {
 	words: [{ text: 'Ñandú, ½', at: at(60, 200), middle: false, size: mm(6), turn: radians(0) }]
 };
 
-/** The middle of an upright line's ink on a row. */
-const middleOf = ([from, to]: readonly [number, number]): number => (from + to) / 2;
-
 describe('the check squares, as poppler renders them', () => {
 	it.each(['a4', 'letter', 'a3'])('on %s: 100 mm and 4 inches, within 0.1 mm', async (id) => {
 		const [page] = rasters(await patternPdf([TRIAL], options(id)), 300, 1, 1);
 		if (!page) throw new Error('no page');
-		const found = CHECK_SIDES.map((side) => {
-			for (let y = 0; y < page.height; y += 7) {
-				const runs = runsInRow(page, y).filter(([from, to]) => to - from < 12);
-				const [left, ...others] = runs;
-				if (!left) continue;
-				const right = others.find(
-					(run) => Math.abs((middleOf(run) - middleOf(left)) / page.perMm - side) <= 0.1
-				);
-				if (right) return (middleOf(right) - middleOf(left)) / page.perMm;
-			}
-			return undefined;
+		measuredSquares(page).forEach((side, i) => {
+			expect(Math.abs(side - (CHECK_SIDES[i] ?? NaN))).toBeLessThan(0.1);
 		});
-		expect(found[0]).toBeCloseTo(100, 0);
-		expect(found[1]).toBeCloseTo(101.6, 0);
 	});
 });
-
-/** Where an alignment mark's cross stands on a page, looked for in the picture near where it may be. */
-const markIn = (page: Raster, near: SheetPoint): SheetPoint | undefined => {
-	const reach = Math.round(4 * page.perMm);
-	const arm = Math.round(2.5 * page.perMm);
-	const [cx, cy] = [Math.round(near.x * page.perMm), Math.round(near.y * page.perMm)];
-	let best: { x: number; y: number; score: number } | undefined;
-	for (let y = cy - reach; y <= cy + reach; y++) {
-		for (let x = cx - reach; x <= cx + reach; x++) {
-			let score = 0;
-			for (let d = -arm; d <= arm; d++)
-				score += Number(isInk(page, x + d, y)) + Number(isInk(page, x, y + d));
-			if (!best || score > best.score) best = { x, y, score };
-		}
-	}
-	return best && best.score > 3.2 * arm ? at(best.x / page.perMm, best.y / page.perMm) : undefined;
-};
-
-/** The pages moved so that their alignment marks lie on one another: how far right and down each stands, in mm. */
-const joinedBy = (pages: readonly Raster[], tiles: readonly Tile[]): ReadonlyMap<string, SheetPoint> => {
-	const marks = tiles.map((tile, i) => {
-		const page = pages[i];
-		if (!page) throw new Error('a page is missing');
-		return alignmentPlaces(tile).map((place) => ({
-			key: `${place.x.toFixed(2)},${place.y.toFixed(2)}`,
-			on: markIn(page, at(place.x - tile.left + PAGE_MARGIN + 0.7, place.y - tile.top + PAGE_MARGIN - 0.6))
-		}));
-	});
-	const placed = new Map<number, SheetPoint>([[0, at(0, 0)]]);
-	for (let round = 0; round < tiles.length; round++) {
-		for (const [i, own] of marks.entries()) {
-			if (placed.has(i)) continue;
-			for (const [j, base] of placed) {
-				const shared = own.flatMap(({ key, on }) => {
-					const other = marks[j]?.find((each) => each.key === key)?.on;
-					return on && other ? [at(base.x + other.x - on.x, base.y + other.y - on.y)] : [];
-				});
-				const [first] = shared;
-				if (!first) continue;
-				const mean = (of: (place: SheetPoint) => number): number =>
-					shared.reduce((sum, each) => sum + of(each), 0) / shared.length;
-				placed.set(
-					i,
-					at(
-						mean(({ x }) => x),
-						mean(({ y }) => y)
-					)
-				);
-				break;
-			}
-		}
-	}
-	return new Map([...placed].map(([i, place]) => [tiles[i]?.name ?? '', place]));
-};
 
 describe('tiled pages', () => {
 	it('joined again by their own marks, a length across the joins is true within 0.2 mm', async () => {

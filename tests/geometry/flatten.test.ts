@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { mm } from '#shared/units.ts';
 import { greatestDistance } from '#geometry/apart.ts';
-import { flattened } from '#geometry/flatten.ts';
+import { flattened, flattenedParts } from '#geometry/flatten.ts';
 import { polyline, type Path } from '#geometry/path.ts';
 import { at, distance, type SheetPoint } from '#geometry/point.ts';
 import { cubic, segmentPoint, straight } from '#geometry/segment.ts';
@@ -47,6 +47,26 @@ describe('flattened', () => {
 		const places = flattened(path, mm(0.05));
 		expect(places.slice(0, 3)).toEqual([at(0, 0), at(30, 0), at(30, 40)]);
 		expect(places.at(-1)).toEqual(at(0, 60));
+	});
+
+	it('a smooth join needs no point of its own: a half circle takes as many chords as if it were one curve', () => {
+		const share = 0.5522847498;
+		const half: Path = [
+			cubic(at(100, 0), at(100, 100 * share), at(100 * share, 100), at(0, 100)),
+			cubic(at(0, 100), at(-100 * share, 100), at(-100, 100 * share), at(-100, 0))
+		];
+		const chords = Math.PI / (2 * Math.acos(1 - 0.04 / 100));
+		expect(flattened(half, mm(0.04)).length - 1).toBe(Math.ceil(chords));
+		expect(flattenedParts(half, mm(0.04))).toHaveLength(1);
+	});
+
+	it('a corner between two curves is kept', () => {
+		const lens: Path = [
+			cubic(at(0, 0), at(40, 60), at(160, 60), at(200, 0)),
+			cubic(at(200, 0), at(160, -60), at(40, -60), at(0, 0))
+		];
+		expect(flattened(lens, mm(0.5))).toContainEqual(at(200, 0));
+		expect(flattenedParts(lens, mm(0.5))).toHaveLength(2);
 	});
 
 	it('a curve that begins and ends at one place is still followed', () => {

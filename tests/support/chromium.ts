@@ -7,6 +7,7 @@ import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium as playwrightsOwn } from '@playwright/test';
+import { canUseDebian, fromDebian, installStep, isRoot } from './debian.ts';
 
 /** Names a browser of one's own choice; it is then the only one considered. */
 export const CHOSEN = 'SQUARE_ACROSS_CHROMIUM';
@@ -31,10 +32,6 @@ const USUAL_PLACES: Partial<Record<NodeJS.Platform, readonly string[]>> = {
 
 /** Longest wait for a browser to say its version, in milliseconds. */
 const ANSWER_WITHIN = 20_000;
-/** Longest wait for one installation, in milliseconds: a slow line, 200 MB. */
-const INSTALL_WITHIN = 15 * 60_000;
-
-const isRoot = process.getuid?.() === 0;
 
 /**
  * Switches for a browser under test: no sandbox for root (Chromium refuses to start with one), and none
@@ -77,29 +74,9 @@ export const findChromium = (): string | undefined => {
 	return [...new Set(places)].find(runs);
 };
 
-/** Runs one installation step, and shows what it said when it failed; true when it went well. */
-const step = (command: string, words: readonly string[]): boolean => {
-	console.log(`$ ${[path.basename(command), ...words].join(' ')}`);
-	const { status, stdout, stderr, error } = spawnSync(command, words, {
-		timeout: INSTALL_WITHIN,
-		stdio: ['ignore', 'pipe', 'pipe'],
-		encoding: 'utf8',
-		maxBuffer: 64 * 1024 * 1024,
-		env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' }
-	});
-	if (status === 0) return true;
-	console.log([stdout, stderr, error?.message].filter(Boolean).join('\n').trimEnd());
-	return false;
-};
-
-const hasAptGet = (): boolean => process.platform === 'linux' && existsSync('/usr/bin/apt-get');
-
-const fromDebian = (): boolean =>
-	step('apt-get', ['update']) && step('apt-get', ['install', '-y', '--no-install-recommends', 'chromium']);
-
 const fromPlaywright = (): boolean => {
 	const cli = path.join(path.dirname(fileURLToPath(import.meta.resolve('@playwright/test'))), 'cli.js');
-	return step(process.execPath, [cli, 'install', '--no-shell', 'chromium']);
+	return installStep(process.execPath, [cli, 'install', '--no-shell', 'chromium']);
 };
 
 const WHAT_TO_DO = `No Chromium was found, and none could be installed, so the browser tests cannot run.
@@ -117,7 +94,7 @@ export const ensureChromium = (): string => {
 	const found = findChromium();
 	if (found) return found;
 	console.log('No Chromium found; installing one (once).');
-	const ways = isRoot && hasAptGet() ? [fromDebian, fromPlaywright] : [fromPlaywright];
+	const ways = canUseDebian() ? [() => fromDebian('chromium'), fromPlaywright] : [fromPlaywright];
 	for (const way of ways) {
 		const installed = way() ? findChromium() : undefined;
 		if (installed) return installed;

@@ -1,17 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { mm, px } from '#shared/units.ts';
+import { dense, grainLine, notchStrokes } from '#garment/piece-lines.ts';
 import type { Piece } from '#garment/piece.ts';
 import { boundsOf, pathEnd, pathStart } from '#geometry/path.ts';
 import { at, distance, type SheetPoint } from '#geometry/point.ts';
-import {
-	dense,
-	foldSign,
-	grainLine,
-	notchStrokes,
-	pieceBounds,
-	pieceLeaf,
-	roomFor
-} from '#ui/pattern/piece-ink.ts';
+import { foldSign, pieceBounds, pieceLeaf, roomFor } from '#ui/pattern/piece-ink.ts';
 import { rowsWithin } from '#ui/pattern/piece-row.ts';
 import { layWords, pieceLabel, seamWords } from '#ui/pattern/piece-words.ts';
 import { bodyOf, garmentOf, garments, madeFor } from '../garment/garment-files.ts';
@@ -42,13 +35,13 @@ describe('a piece as it is drawn', () => {
 		const [single] = front.notches.filter(({ edge }) => edge === 'side');
 		const [twice] = back.notches.filter(({ edge }) => edge === 'side');
 		if (!single || !twice) throw new Error('the side seam has a notch on both its edges');
-		const [stroke, none] = notchStrokes({ ...front, notches: [single] });
+		const [stroke, none] = notchStrokes(front, single);
 		expect(none).toBeUndefined();
 		const cut = dense(front.cutting.outline, mm(0.2));
 		const tip = stroke && pathEnd(stroke);
 		expect(stroke && distance(pathStart(stroke), single.at)).toBeCloseTo(0, 6);
 		expect(tip && Math.min(...cut.map((place) => distance(place, tip)))).toBeLessThan(0.2);
-		const [left, right] = notchStrokes({ ...back, notches: [twice] });
+		const [left, right] = notchStrokes(back, twice);
 		expect(left && right && distance(pathStart(left), pathStart(right))).toBeCloseTo(6, 1);
 	});
 

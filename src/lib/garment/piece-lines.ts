@@ -1,9 +1,10 @@
 import { mm, type Mm } from '#shared/units.ts';
-import { crossings } from '#geometry/kernel/crossings.ts';
-import { boundsOf, pathEnd, pathSamples, pathStart, polyline, type Path } from '#geometry/path.ts';
-import type { Segment } from '#geometry/segment.ts';
+import { isClockwise } from '#geometry/area.ts';
+import { pathEnd, pathSamples, pathStart, polyline, type Path } from '#geometry/path.ts';
 import {
+	alongness,
 	at,
+	between,
 	directionTo,
 	distance,
 	moved,
@@ -12,51 +13,58 @@ import {
 	type Direction,
 	type SheetPoint
 } from '#geometry/point.ts';
-import { nearestOnPath } from '#geometry/apart.ts';
+import {
+	parameterAtLength,
+	segmentDirection,
+	segmentLength,
+	segmentPoint,
+	type Segment
+} from '#geometry/segment.ts';
 import type { Notch, Piece } from './piece.ts';
 
-/** How far apart the two strokes of a double notch stand. */
-const NOTCH_APART: Mm = mm(6);
-/** A notch's stroke where the edge has no allowance to cross. */
-const SHORTEST_NOTCH: Mm = mm(4);
-/** The share of a piece's extent along the grain that its grain line takes up. */
-const GRAIN_SHARE = 0.5;
+/** Half the gap between the two strokes of a double notch, so that scissors can make two snips of them. */
+const HALF_APART: Mm = mm(3);
+/** How far a notch runs into the piece where nothing is cut outside its stitching line. */
+const INWARD: Mm = mm(5);
 /** Length of the arrowheads of a grain line, and half their width. */
 const ARROW: readonly [long: Mm, half: Mm] = [mm(5), mm(1.6)];
-const EIGHTH_TURN = Math.SQRT1_2;
 
-/** The way out of a piece across an edge, at a place of its stitching line. */
-const outward = (piece: Piece, edge: string, place: SheetPoint): Direction | undefined => {
-	const cutting = piece.cutting.edges.find(({ name }) => name === edge);
-	const stitched = piece.edges.find(({ name }) => name === edge);
-	if (!cutting || !stitched || stitched.allowance === 0) return undefined;
-	return directionTo(place, nearestOnPath(cutting.path, place));
+/** The direction out of a piece where its outline runs in `along`. */
+export const outwardAt = (outline: Path, along: Direction): Direction =>
+	isClockwise(outline) ? opposite(squareTo(along)) : squareTo(along);
+
+/** A place a given length along a line, and the direction of the line there; undefined where it is not so long. */
+const placeAlong = (
+	path: Path,
+	length: Mm
+): { readonly at: SheetPoint; readonly runs: Direction } | undefined => {
+	let left = length;
+	for (const segment of path) {
+		const whole = segmentLength(segment);
+		if (left <= whole) {
+			const t = parameterAtLength(segment, left);
+			const runs = segmentDirection(segment, t);
+			return runs && { at: segmentPoint(segment, t), runs };
+		}
+		left = mm(left - whole);
+	}
+	return undefined;
 };
 
-/** The direction along an edge near a place. */
-const alongEdge = (piece: Piece, edge: string, place: SheetPoint): Direction | undefined => {
-	const path = piece.edges.find(({ name }) => name === edge)?.path;
-	if (!path) return undefined;
-	const samples = pathSamples(path, mm(2));
-	const near = samples.reduce(
-		(best, each, i) => (distance(each, place) < distance(samples[best] ?? place, place) ? i : best),
-		0
-	);
-	const [before, after] = [samples[Math.max(0, near - 1)], samples[Math.min(samples.length - 1, near + 1)]];
-	return before && after && directionTo(before, after);
-};
-
-/** The strokes of a notch: from the stitching line square across the seam allowance; two for a double one. */
-export const notchStrokes = (piece: Piece, notch: Notch): readonly Path[] => {
-	const along = alongEdge(piece, notch.edge, notch.at);
-	if (!along) return [];
-	const out = outward(piece, notch.edge, notch.at) ?? squareTo(opposite(along));
-	const allowance = piece.edges.find(({ name }) => name === notch.edge)?.allowance ?? mm(0);
-	const length = mm(Math.max(SHORTEST_NOTCH, allowance));
-	const sides = notch.style === 'double' ? [mm(-NOTCH_APART / 2), mm(NOTCH_APART / 2)] : [mm(0)];
-	return sides.map((aside) => {
-		const foot = moved(notch.at, along, aside);
-		return polyline(foot, moved(foot, out, length));
+/** The strokes of a notch, square to its edge: from the stitching line out to the cutting line, or inward where the two are one; two for a double one. */
+export const notchStrokes = (piece: Piece, { edge: name, along, style }: Notch): readonly Path[] => {
+	const edge = piece.edges.find((each) => each.name === name);
+	if (!edge) return [];
+	const lengths = style === 'single' ? [along] : [mm(along - HALF_APART), mm(along + HALF_APART)];
+	return lengths.flatMap((length) => {
+		const place = placeAlong(edge.path, length);
+		if (!place) return [];
+		const outward = outwardAt(piece.outline, place.runs);
+		const tip =
+			edge.allowance > 0
+				? moved(place.at, outward, edge.allowance)
+				: moved(place.at, opposite(outward), INWARD);
+		return [polyline(place.at, tip)];
 	});
 };
 
@@ -81,44 +89,102 @@ export const cutStrokes = (piece: Piece): readonly { readonly path: Path; readon
 	return first ? [{ path: [first, ...rest], closed: false }] : [];
 };
 
-/** The direction of the cloth's grain on a piece; on the bias at 45 degrees to the straight way that it names. */
-const grainDirection = ({ grain: [from, to], bias }: Piece): Direction => {
-	const straight = directionTo(from, to) ?? { dx: 0, dy: 1 };
-	return bias
-		? { dx: (straight.dx - straight.dy) * EIGHTH_TURN, dy: (straight.dx + straight.dy) * EIGHTH_TURN }
-		: straight;
-};
+/** The outline as places no further apart than `step`, also on its straight parts. */
+export const dense = (path: Path, step: Mm): readonly SheetPoint[] =>
+	path.flatMap((segment) => {
+		const places = pathSamples([segment], step);
+		return places.slice(1).flatMap((to, i) => {
+			const from = places[i] ?? to;
+			const parts = Math.max(1, Math.ceil(distance(from, to) / step));
+			return Array.from({ length: parts }, (_, part) => between(from, to, part / parts));
+		});
+	});
 
-/** The longest run of the straight line through a place that lies within the piece. */
-const runWithin = (
-	piece: Piece,
+/** Where a straight way through `through` crosses a polygon, as lengths along it in order. */
+const crossings = (
+	polygon: readonly SheetPoint[],
 	through: SheetPoint,
-	way: Direction
-): readonly [SheetPoint, SheetPoint] | undefined => {
-	const { left, top, right, bottom } = boundsOf([piece.outline]);
-	const far = mm(right - left + bottom - top);
-	const meets = crossings(piece.outline, polyline(moved(through, way, mm(-far)), moved(through, way, far)));
-	const places = meets
-		.map((place) => (place.x - through.x) * way.dx + (place.y - through.y) * way.dy)
+	along: Direction
+): readonly number[] => {
+	const across = squareTo(along);
+	const places = polygon.map((place) => {
+		const way = { dx: place.x - through.x, dy: place.y - through.y };
+		return { along: alongness(way, along), across: alongness(way, across) };
+	});
+	return places
+		.flatMap((b, i) => {
+			const a = places.at(i - 1) ?? b;
+			if (a.across < 0 === b.across < 0) return [];
+			return [a.along + ((b.along - a.along) * a.across) / (a.across - b.across)];
+		})
 		.sort((a, b) => a - b);
-	const runs = places.slice(1).map((to, i) => ({ from: places[i] ?? to, to }));
-	// Runs lie inside and outside in turn; the first begins inside.
-	const inside = runs.filter((_, i) => i % 2 === 0);
-	const longest = inside.reduce<{ from: number; to: number } | undefined>(
-		(best, each) => (best && best.to - best.from >= each.to - each.from ? best : each),
-		undefined
-	);
-	return longest && [moved(through, way, mm(longest.from)), moved(through, way, mm(longest.to))];
 };
 
-/** The two ends of a piece's grain line, in its middle and within it. */
-export const grainLine = (piece: Piece): readonly [SheetPoint, SheetPoint] => {
-	const { left, top, right, bottom } = boundsOf([piece.outline]);
-	const way = grainDirection(piece);
-	const middle = at((left + right) / 2, (top + bottom) / 2);
-	const [from, to] = runWithin(piece, middle, way) ?? piece.grain;
-	const trim = mm((distance(from, to) * (1 - GRAIN_SHARE)) / 2);
-	return [moved(from, way, trim), moved(to, way, mm(-trim))];
+/** Places across a piece, as shares of its breadth, where its grain line may lie; the middle is liked best. */
+const GRAIN_PLACES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8];
+/** How much of the way across a piece its grain line takes up, and how long it grows. */
+const GRAIN_SHARE = 0.72;
+const LONGEST_GRAIN: Mm = mm(260);
+/** How far apart the places of the outline lie among which it is looked for, and how far it keeps from a mark on paper. */
+const GRAIN_STEP: Mm = mm(12);
+const GRAIN_ROOM: Mm = mm(20);
+
+/** How much less a place is liked that a mark's name stands in. */
+const CROWDED = 0.5;
+
+/** The direction of the threads: as the piece's grain runs, or at 45 degrees to it on the bias. */
+const threads = ({ grain: [from, to], bias }: Piece): Direction => {
+	const along = directionTo(from, to) ?? { dx: 0, dy: 1 };
+	if (!bias) return along;
+	const half = Math.SQRT1_2;
+	return { dx: (along.dx - along.dy) * half, dy: (along.dx + along.dy) * half };
+};
+
+/**
+ * The two ends of the grain line as it is drawn: within the piece, where there is the most room for it along the threads, and
+ * rather not within `apart` of a mark, where that mark's name stands. `polygon` is the outline as dense places.
+ */
+export const grainLine = (
+	piece: Piece,
+	polygon: readonly SheetPoint[] = dense(piece.outline, GRAIN_STEP),
+	apart: Mm = GRAIN_ROOM
+): readonly [SheetPoint, SheetPoint] => {
+	const along = threads(piece);
+	const across = squareTo(along);
+	const widths = polygon.map(({ x, y }) => alongness({ dx: x, dy: y }, across));
+	const [least, most] = [Math.min(...widths), Math.max(...widths)];
+	const avoided = [
+		...piece.drills.map((drill) => drill.at),
+		...piece.marks.flatMap(({ path }) => [pathStart(path), pathEnd(path)])
+	].map(({ x, y }) => alongness({ dx: x, dy: y }, across));
+	/** How near the outline comes to a part of the way at this place across. */
+	const beside = (from: number, to: number, width: number): number =>
+		Math.min(
+			...polygon.flatMap(({ x, y }, i) => {
+				const far = alongness({ dx: x, dy: y }, along);
+				return far < from || far > to ? [] : [Math.abs((widths[i] ?? width) - width)];
+			})
+		);
+	let found: readonly [SheetPoint, SheetPoint] = piece.grain;
+	let best = 0;
+	for (const share of GRAIN_PLACES) {
+		const width = least + share * (most - least);
+		const through = at(across.dx * width, across.dy * width);
+		const met = crossings(polygon, through, along);
+		const crowded = avoided.some((each) => Math.abs(each - width) < apart);
+		for (let i = 0; i + 1 < met.length; i += 2) {
+			const [from = 0, to = 0] = [met[i], met[i + 1]];
+			const [middle, half] = [(from + to) / 2, Math.min(LONGEST_GRAIN, GRAIN_SHARE * (to - from)) / 2];
+			const gap = beside(middle - half, middle + half, width);
+			const score =
+				(to - from) * (1 - Math.abs(share - 0.5)) * (crowded ? CROWDED : 1) * Math.min(1, gap / apart);
+			if (score <= best) continue;
+			best = score;
+			const place = moved(through, along, mm(middle));
+			found = [moved(place, along, mm(-half)), moved(place, along, mm(half))];
+		}
+	}
+	return found;
 };
 
 /** The strokes of a grain line: a straight line with an arrowhead at each end. */

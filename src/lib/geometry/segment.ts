@@ -99,8 +99,8 @@ export const segmentReversed = (segment: Segment): Segment =>
 		? straight(segment.to, segment.from)
 		: cubic(segment.to, segment.arriving, segment.leaving, segment.from);
 
-/** Where one coordinate of a cubic stops growing or shrinking, inside 0..1. */
-const turningParameters = (p0: number, p1: number, p2: number, p3: number): number[] => {
+/** Where one coordinate of a cubic, given by its ends and handles, stops growing or shrinking. */
+export const turningParameters = (p0: number, p1: number, p2: number, p3: number): number[] => {
 	const [a, b, c] = [-p0 + 3 * p1 - 3 * p2 + p3, 2 * (p0 - 2 * p1 + p2), p1 - p0];
 	if (Math.abs(a) < 1e-12) return Math.abs(b) < 1e-12 ? [] : [-c / b];
 	const root = Math.sqrt(b * b - 4 * a * c);

@@ -1,6 +1,8 @@
 import { mm, radians, type Mm } from '#shared/units.ts';
-import { boundsOf, pathSamples, type Path } from '#geometry/path.ts';
-import { at, type SheetPoint } from '#geometry/point.ts';
+import { nearestOnPath } from '#geometry/apart.ts';
+import { chordMeets } from '#geometry/chord.ts';
+import { boundsOf, pathSamples, type Bounds, type Path } from '#geometry/path.ts';
+import { at, distance, type SheetPoint } from '#geometry/point.ts';
 import type { Words } from './drawing.ts';
 
 /** Heights of writing: the first line, and all others. */
@@ -15,16 +17,18 @@ const LONGEST = 34;
 /** Smaller and smaller writing is tried where it does not fit; below this it could not be read on paper. */
 const SIZES = [1, 0.8, 0.6] as const;
 /** Places tried across and down a piece. */
-const TRIES = 9;
+const TRIES = 13;
+/** How closely curves are followed round the writing. */
+const STEP: Mm = mm(4);
 /** Air round the writing. */
 const AIR = 3;
 
-/** A text broken between words. */
-const broken = (text: string): readonly string[] => {
+/** A text broken between words, into lines of so many letters at the most where words are no longer. */
+const broken = (text: string, longest = LONGEST): readonly string[] => {
 	const lines: string[] = [];
 	for (const word of text.split(' ')) {
 		const last = lines.at(-1);
-		if (last !== undefined && `${last} ${word}`.length <= LONGEST)
+		if (last !== undefined && `${last} ${word}`.length <= longest)
 			lines[lines.length - 1] = `${last} ${word}`;
 		else lines.push(word);
 	}
@@ -68,22 +72,14 @@ const rim = (
 
 /** Whether any of some lines comes into a turned rectangle. */
 const crossed = (
-	lines: readonly Path[],
-	centre: SheetPoint,
+	lines: readonly (readonly SheetPoint[])[],
+	{ x, y }: SheetPoint,
 	half: readonly [number, number],
 	upright: boolean
 ): boolean => {
 	const [dx, dy] = upright ? [half[1], half[0]] : half;
-	return lines.some((line) =>
-		line.some((segment) => {
-			const steps = 40;
-			return Array.from({ length: steps + 1 }, (_, i) => i / steps).some((t) => {
-				const x = segment.from.x + (segment.to.x - segment.from.x) * t;
-				const y = segment.from.y + (segment.to.y - segment.from.y) * t;
-				return Math.abs(x - centre.x) < dx && Math.abs(y - centre.y) < dy;
-			});
-		})
-	);
+	const box = { left: mm(x - dx), top: mm(y - dy), right: mm(x + dx), bottom: mm(y + dy) };
+	return lines.some((line) => line.some((place, i) => i > 0 && chordMeets(line[i - 1] ?? place, place, box)));
 };
 
 /** The lines set about a place, one under the other; upright, they read from below. */
@@ -104,36 +100,64 @@ const set = (
 	});
 };
 
+/** Places all over a rectangle, those near its middle first. */
+const placesIn = ({ left, top, right, bottom }: Bounds): readonly SheetPoint[] => {
+	const middle = at((left + right) / 2, (top + bottom) / 2);
+	const share = (i: number): number => (i + 1) / (TRIES + 1);
+	return Array.from({ length: TRIES * TRIES }, (_, i) =>
+		at(left + (right - left) * share(i % TRIES), top + (bottom - top) * share(Math.floor(i / TRIES)))
+	).sort((a, b) => distance(a, middle) - distance(b, middle));
+};
+
+/** The place within an outline that lies furthest from it: where a narrow piece is widest. */
+const widest = (
+	outline: Path,
+	ring: readonly SheetPoint[],
+	places: readonly SheetPoint[]
+): SheetPoint | undefined => {
+	const clear = (place: SheetPoint): number => distance(nearestOnPath(outline, place), place);
+	return places
+		.filter((place) => within(ring, place))
+		.reduce<SheetPoint | undefined>(
+			(best, each) => (best && clear(best) >= clear(each) ? best : each),
+			undefined
+		);
+};
+
 /**
  * Lines of writing within a piece, clear of the lines that are drawn in it: as large as they fit, level or else upright,
- * near the middle; the first line alone where there is no room for all.
+ * near the middle; the first line alone where there is no room for all, a word a line if need be, and at the piece's
+ * widest place where even that is too much.
  */
 export const writingWithin = (
 	texts: readonly string[],
 	outline: Path,
 	around: readonly Path[]
 ): readonly Words[] => {
-	const ring = pathSamples(outline, mm(4));
-	const { left, top, right, bottom } = boundsOf([outline]);
-	const middle = at((left + right) / 2, (top + bottom) / 2);
-	const places = Array.from({ length: TRIES * TRIES }, (_, i) =>
-		at(
-			left + ((right - left) * ((i % TRIES) + 1)) / (TRIES + 1),
-			top + ((bottom - top) * (Math.floor(i / TRIES) + 1)) / (TRIES + 1)
-		)
-	).sort((a, b) => Math.hypot(a.x - middle.x, a.y - middle.y) - Math.hypot(b.x - middle.x, b.y - middle.y));
-	for (const lines of [texts.flatMap(broken), texts.slice(0, 1).flatMap(broken)]) {
+	const ring = pathSamples(outline, STEP);
+	const inner = around.map((line) => pathSamples(line, STEP));
+	const bounds = boundsOf([outline]);
+	const places = placesIn(bounds);
+	const name = texts.slice(0, 1);
+	const wordByWord = name.flatMap((text) => broken(text, 1));
+	for (const lines of [
+		texts.flatMap((text) => broken(text)),
+		name.flatMap((text) => broken(text)),
+		wordByWord
+	]) {
 		for (const share of SIZES) {
 			const half = halves(lines, share);
 			for (const upright of [false, true]) {
 				const free = places.find(
 					(centre) =>
 						rim(centre, half, upright).every((place) => within(ring, place)) &&
-						!crossed(around, centre, half, upright)
+						!crossed(inner, centre, half, upright)
 				);
 				if (free) return set(lines, free, share, upright);
 			}
 		}
 	}
-	return set(texts.slice(0, 1), middle, SIZES[2], bottom - top > right - left);
+	const { left, top, right, bottom } = bounds;
+	const centre = widest(outline, ring, places) ?? at((left + right) / 2, (top + bottom) / 2);
+	return set(name, centre, SIZES[2], bottom - top > right - left);
 };

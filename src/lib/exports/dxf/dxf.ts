@@ -1,13 +1,14 @@
 import { mm, type Mm } from '#shared/units.ts';
 import { grainLine, notchStrokes } from '#garment/piece-lines.ts';
 import type { Piece } from '#garment/piece.ts';
-import { flattened } from '#geometry/flatten.ts';
-import { pathEnd, pathStart, type Path } from '#geometry/path.ts';
-import type { SheetPoint } from '#geometry/point.ts';
+import { nearestOnPath } from '#geometry/apart.ts';
+import { flattened, flattenedParts } from '#geometry/flatten.ts';
+import { boundsOf, pathEnd, pathStart, type Path } from '#geometry/path.ts';
+import { at, type SheetPoint } from '#geometry/point.ts';
 import { LAYERS } from './layers.ts';
 
 /** How far a chord may lie from its curve. */
-export const FLATTENING: Mm = mm(0.05);
+const FLATTENING: Mm = mm(0.05);
 
 /** A group code and its value, each on a line of its own: so DXF is written (Autodesk's published reference of release 12, from memory). */
 type Group = readonly [code: number, value: string | number];
@@ -33,16 +34,32 @@ export const safeName = (name: string): string =>
 		.slice(0, LONGEST_NAME)
 		.toUpperCase() || 'PIECE';
 
-/** Text in the signs that release 12 has: plain ASCII, other letters without their accents. */
+/** Letters that no accent can be taken off. */
+const SPELT: Readonly<Record<string, string>> = {
+	ß: 'ss',
+	æ: 'ae',
+	Æ: 'AE',
+	ø: 'o',
+	Ø: 'O',
+	œ: 'oe',
+	Œ: 'OE',
+	ł: 'l',
+	Ł: 'L'
+};
+
+/** Text in the signs that release 12 has: plain ASCII, other letters without their accents, fractions as 1/2. */
 const plainText = (text: string): string =>
 	text
-		.normalize('NFD')
-		.replace(/[\u0300-\u036F]/g, '')
-		.replace(/[\u2013\u2014\u2212]/g, '-')
+		.replace(/(\d)(?=[\u00BC-\u00BE\u2150-\u215E])/g, '$1 ')
 		.replace(/[\u2018\u2019]/g, "'")
 		.replace(/[\u201C\u201D\u2033]/g, '"')
+		.normalize('NFKD')
+		.replace(/\p{M}/gu, '')
+		.replace(/[\u2013\u2014\u2212]/g, '-')
+		.replace(/\u2044/g, '/')
+		.replace(/\u00D7/g, 'x')
 		.replace(/\u00B0/g, ' deg')
-		.replace(/[^\x20-\x7E]+/g, '?');
+		.replace(/[^\x20-\x7E]/gu, (sign) => SPELT[sign] ?? '?');
 
 const polylineOf = (places: readonly SheetPoint[], layer: number, closed: boolean): readonly Group[] => [
 	[0, 'POLYLINE'],
@@ -64,32 +81,31 @@ const lineOf = (path: Path, layer: number): readonly Group[] => [
 	...place(pathEnd(path), 1)
 ];
 
-const pointOf = (at: SheetPoint, layer: number): readonly Group[] => [[0, 'POINT'], [8, layer], ...place(at)];
+const pointOf = (where: SheetPoint, layer: number): readonly Group[] => [
+	[0, 'POINT'],
+	[8, layer],
+	...place(where)
+];
 
-const textOf = (text: string, at: SheetPoint, layer: number): readonly Group[] => [
+const textOf = (text: string, where: SheetPoint, layer: number): readonly Group[] => [
 	[0, 'TEXT'],
 	[8, layer],
-	...place(at),
+	...place(where),
 	[40, '5.000'],
 	[1, plainText(text)]
 ];
 
 /** The corners of an outline, and the points between them on its curves. */
-const turnsAndCurves = (path: Path): readonly Group[] => [
-	...path.flatMap(({ from }) => pointOf(from, LAYERS.turnPoints)),
-	...path.flatMap((segment) =>
-		segment.kind === 'straight'
-			? []
-			: flattened([segment], FLATTENING)
-					.slice(1, -1)
-					.flatMap((each) => pointOf(each, LAYERS.curvePoints))
-	)
-];
+const turnsAndCurves = (outline: Path): readonly Group[] =>
+	flattenedParts(outline, FLATTENING).flatMap(([corner, ...others]) => [
+		...(corner ? pointOf(corner, LAYERS.turnPoints) : []),
+		...others.slice(0, -1).flatMap((each) => pointOf(each, LAYERS.curvePoints))
+	]);
 
 /** The closed outline without its last place, which is the first again. */
 const closedPlaces = (outline: Path): readonly SheetPoint[] => flattened(outline, FLATTENING).slice(0, -1);
 
-/** Everything of one piece: boundary, stitching line, fold, grain, notches, inner lines, drill holes, words. */
+/** Everything of one piece, each notch where it meets the boundary: boundary, stitching line, fold, grain, notches, inner lines, drill holes, words. */
 const pieceEntities = (piece: Piece, words: readonly string[]): readonly Group[] => {
 	const fold = piece.edges.find(({ name }) => name === piece.fold);
 	const [from, to] = grainLine(piece);
@@ -100,12 +116,14 @@ const pieceEntities = (piece: Piece, words: readonly string[]): readonly Group[]
 		...(fold ? lineOf(fold.path, LAYERS.mirror) : []),
 		...lineOf([{ kind: 'straight', from, to }], LAYERS.grain),
 		...piece.notches.flatMap((notch) =>
-			notchStrokes(piece, notch).flatMap((stroke) => pointOf(pathEnd(stroke), LAYERS.notches))
+			notchStrokes(piece, notch).flatMap((stroke) =>
+				pointOf(nearestOnPath(piece.cutting.outline, pathEnd(stroke)), LAYERS.notches)
+			)
 		),
 		...[...piece.marks.map(({ path }) => path), ...piece.darts.flatMap(({ legs }) => legs)].flatMap((path) =>
 			polylineOf(flattened(path, FLATTENING), LAYERS.internal, false)
 		),
-		...piece.drills.flatMap(({ at }) => pointOf(at, LAYERS.drills)),
+		...piece.drills.flatMap((drill) => pointOf(drill.at, LAYERS.drills)),
 		...words.flatMap((text, i) => textOf(text, { ...from, y: mm(from.y + i * 8) }, LAYERS.boundary))
 	];
 };
@@ -126,6 +144,20 @@ export interface WrittenPiece {
 	readonly piece: Piece;
 	readonly words: readonly string[];
 }
+
+/** Room between two pieces in the drawing. */
+const APART: Mm = mm(20);
+
+/** Where each block is set, so that the pieces lie in a row and none over another. */
+const sideBySide = (pieces: readonly WrittenPiece[]): readonly SheetPoint[] => {
+	let free = 0;
+	return pieces.map(({ piece }) => {
+		const { left, top, right } = boundsOf([piece.cutting.outline]);
+		const set = at(free - left, -top);
+		free += right - left + APART;
+		return set;
+	});
+};
 
 /**
  * Pieces as a drawing file of release 12, one block a piece, in millimetres, after the layer convention of ASTM D6673
@@ -161,13 +193,11 @@ export const dxfFile = (pieces: readonly WrittenPiece[], title: string): string 
 		[0, 'ENDSEC'],
 		[0, 'SECTION'],
 		[2, 'ENTITIES'],
-		...pieces.flatMap((_, i): readonly Group[] => [
+		...sideBySide(pieces).flatMap((set, i): readonly Group[] => [
 			[0, 'INSERT'],
 			[8, 0],
 			[2, names[i] ?? 'PIECE'],
-			[10, '0.000'],
-			[20, '0.000'],
-			[30, '0.000']
+			...place(set)
 		]),
 		[0, 'ENDSEC'],
 		[0, 'EOF']

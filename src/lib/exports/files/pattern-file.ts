@@ -7,10 +7,10 @@ import type { Pattern } from '#garment/pattern.ts';
 import type { Piece } from '#garment/piece.ts';
 import { pieceWords } from '#garment/words.ts';
 import { arranged } from '../drawing/arrange.ts';
-import { drawingBounds, drawingScaled, type Drawing } from '../drawing/drawing.ts';
+import { drawingScaled, type Drawing } from '../drawing/drawing.ts';
 import { pieceDrawing } from '../drawing/piece-drawing.ts';
 import { onFewestPages } from '../sheets/fewest-pages.ts';
-import { PAGE_MARGIN, PAPERS, ROLLS, SHEETS, type Paper } from '../sheets/tiles.ts';
+import { PAGE_MARGIN, PAPERS, SHEETS, type Paper } from '../sheets/tiles.ts';
 
 /** The kinds of file that a pattern can be saved as. */
 export const FORMATS = ['pdf', 'svg', 'dxf', 'csv', 'json'] as const;
@@ -43,7 +43,8 @@ const SVG_WIDTH = mm(1500);
 /** Every paper that a PDF can be made on. */
 export const ALL_PAPERS: readonly Paper[] = [...PAPERS, ...SHEETS];
 
-const paperOf = (id: string): Paper => {
+/** The paper of this id, whatever its capitals. Throws BadInput with the nearest. */
+export const paperOf = (id: string): Paper => {
 	const ids = ALL_PAPERS.map((each) => each.id);
 	const paper = ALL_PAPERS.find((each) => each.id === id.toLowerCase());
 	if (!paper)
@@ -66,36 +67,54 @@ const chosenPieces = ({ pieces }: Pattern, wanted: readonly string[]): readonly 
 	return wanted.length === 0 ? pieces : pieces.filter(({ key }) => wanted.includes(key));
 };
 
-const SCALE_WORDS: Readonly<Record<ScaleName, string>> = {
+/** What is written on a piece. */
+const writtenOn = (piece: Piece, garment: Garment, { body }: Pattern, unit: Unit): readonly string[] => [
+	...pieceWords(piece, body, unit),
+	garment.name
+];
+
+/** What a drawing says of its own scale. */
+export const SCALE_WORDS: Readonly<Record<ScaleName, string>> = {
 	full: 'Drawn at full size.',
 	half: 'Drawn at half size, for class work: do not cut cloth by it.',
 	quarter: 'Drawn at a quarter of its size, for class work: do not cut cloth by it.'
 };
 
-/** The least length of a sheet off a roll: the first page's words and squares need so much. */
-const SHORTEST_SHEET = mm(420);
-
-/** A roll cut off below what is drawn. */
-const cutOff = (paper: Paper, drawings: readonly Drawing[]): Paper => {
-	if (!ROLLS.includes(paper) || drawings.length === 0) return paper;
-	const lowest = Math.max(...drawings.map((drawing) => drawingBounds(drawing).bottom));
-	const height = Math.max(SHORTEST_SHEET, lowest + 2 * PAGE_MARGIN + 10);
-	return height < paper.height ? { ...paper, height: mm(height) } : paper;
-};
-
-const pdf = async (
+/** The chosen pieces as they are drawn at the wanted scale. */
+const drawn = (
 	garment: Garment,
 	pattern: Pattern,
-	drawings: readonly Drawing[],
-	request: FileRequest
-): Promise<Uint8Array> => {
+	{ pieces, scale, unit }: Pick<FileRequest, 'pieces' | 'scale' | 'unit'>
+): readonly Drawing[] =>
+	chosenPieces(pattern, pieces).map((piece) =>
+		drawingScaled(pieceDrawing(piece, writtenOn(piece, garment, pattern, unit)), SCALES[scale])
+	);
+
+/** The pieces as they are laid out on the paper of a PDF, and that paper. */
+export interface PatternSheet {
+	readonly paper: Paper;
+	readonly drawings: readonly Drawing[];
+}
+
+/** Lays the chosen pieces out on a paper. Throws BadInput for a paper or a piece that is not there. */
+export const patternSheet = (
+	garment: Garment,
+	pattern: Pattern,
+	request: Pick<FileRequest, 'pieces' | 'paper' | 'scale' | 'unit'>
+): PatternSheet => {
 	const paper = paperOf(request.paper);
-	const { patternPdf } = await import('../pdf/pattern-pdf.ts');
+	const drawings = drawn(garment, pattern, request);
 	const onSheet = SHEETS.includes(paper)
 		? arranged(drawings, mm(paper.width - 2 * PAGE_MARGIN - 6))
 		: onFewestPages(drawings, paper);
-	return patternPdf(onSheet, {
-		paper: cutOff(paper, onSheet),
+	return { paper, drawings: onSheet };
+};
+
+const pdf = async (garment: Garment, pattern: Pattern, request: FileRequest): Promise<Uint8Array> => {
+	const { paper, drawings } = patternSheet(garment, pattern, request);
+	const { patternPdf } = await import('../pdf/pattern-pdf.ts');
+	return patternPdf(drawings, {
+		paper,
 		title: garment.name,
 		about: [`For ${pattern.body}. ${SCALE_WORDS[request.scale]}`, ...cautionWords(garment.cautions)],
 		unit: request.unit,
@@ -118,7 +137,7 @@ export const patternFile = async (
 	const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 	const pieces = chosenPieces(pattern, request.pieces);
 	const title = `${garment.name} for ${pattern.body}`;
-	const words = (piece: Piece): readonly string[] => [...pieceWords(piece, pattern.body, unit), garment.name];
+	const words = (piece: Piece): readonly string[] => writtenOn(piece, garment, pattern, unit);
 	if (format === 'csv') return bytes((await import('../table/tables.ts')).patternCsv({ ...pattern, pieces }));
 	if (format === 'json')
 		return bytes(`${(await import('../table/pattern-json.ts')).patternJson({ ...pattern, pieces }, unit)}\n`);
@@ -131,8 +150,7 @@ export const patternFile = async (
 			)
 		);
 	}
-	const share = SCALES[request.scale];
-	const drawings = pieces.map((piece) => drawingScaled(pieceDrawing(piece, words(piece)), share));
-	if (format === 'pdf') return pdf(garment, pattern, drawings, request);
-	return bytes((await import('../svg/drawings-svg.ts')).drawingsSvg(arranged(drawings, SVG_WIDTH), title));
+	if (format === 'pdf') return pdf(garment, pattern, request);
+	const laidOut = arranged(drawn(garment, pattern, request), SVG_WIDTH);
+	return bytes((await import('../svg/drawings-svg.ts')).drawingsSvg(laidOut, title));
 };

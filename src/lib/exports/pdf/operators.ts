@@ -18,28 +18,33 @@ import {
 } from '@cantoo/pdf-lib';
 import { mm, type Mm } from '#shared/units.ts';
 import type { Path } from '#geometry/path.ts';
+import type { SheetPoint } from '#geometry/point.ts';
 import type { Drawing, Stroke, Words } from '../drawing/drawing.ts';
 import { LINE_STYLES, type LineStyle } from '../drawing/line-styles.ts';
 
 /** The name under which every page knows the typeface. */
 export const FONT_NAME = 'F0';
 
+/** Decimals of a millimetre in a file: a tenth of a micrometre. */
+const DIGITS = 4;
+/**
+ * A number as it is written. Browsers and Node differ in the last binary digit of a sine: without rounding the same
+ * pattern would be another file in each, and a larger one.
+ */
+export const written = (value: number): number => Math.round(value * 10 ** DIGITS) / 10 ** DIGITS + 0;
+
 /** A path in the sheet's own millimetres, x outward and y down. */
-const pathOperators = (path: Path): readonly PDFOperator[] => [
-	moveTo(path[0].from.x, path[0].from.y),
-	...path.map((segment) =>
-		segment.kind === 'straight'
-			? lineTo(segment.to.x, segment.to.y)
-			: appendBezierCurve(
-					segment.leaving.x,
-					segment.leaving.y,
-					segment.arriving.x,
-					segment.arriving.y,
-					segment.to.x,
-					segment.to.y
-				)
-	)
-];
+const pathOperators = (path: Path): readonly PDFOperator[] => {
+	const xy = ({ x, y }: SheetPoint): [number, number] => [written(x), written(y)];
+	return [
+		moveTo(...xy(path[0].from)),
+		...path.map((segment) =>
+			segment.kind === 'straight'
+				? lineTo(...xy(segment.to))
+				: appendBezierCurve(...xy(segment.leaving), ...xy(segment.arriving), ...xy(segment.to))
+		)
+	];
+};
 
 /** Paths drawn in one style. */
 export const strokeOperators = (
@@ -89,7 +94,7 @@ export const writable = (text: string, font: PDFFont): string => {
 };
 
 /** Keeps what is made of a text in a typeface: to lay one out costs more than all else, and the same return on every page. */
-const kept = <T>(make: (written: string, font: PDFFont) => T): ((text: string, font: PDFFont) => T) => {
+const kept = <T>(make: (spelt: string, font: PDFFont) => T): ((text: string, font: PDFFont) => T) => {
 	const made = new WeakMap<PDFFont, Map<string, T>>();
 	return (text, font) => {
 		const known = made.get(font) ?? new Map<string, T>();
@@ -100,8 +105,8 @@ const kept = <T>(make: (written: string, font: PDFFont) => T): ((text: string, f
 	};
 };
 
-const widthAtOne = kept((written, font) => font.widthOfTextAtSize(written, 1));
-const encoded = kept((written, font) => font.encodeText(written));
+const widthAtOne = kept((spelt, font) => font.widthOfTextAtSize(spelt, 1));
+const encoded = kept((spelt, font) => font.encodeText(spelt));
 
 /** How wide a text without a line's end is written. */
 export const widthOf = (text: string, size: Mm, font: PDFFont): Mm => mm(widthAtOne(text, font) * size);
@@ -112,11 +117,11 @@ export const wordsOperators = (
 	font: PDFFont
 ): readonly PDFOperator[] => {
 	const back = middle ? widthOf(text, size, font) / 2 : 0;
-	const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+	const [cos, sin] = [written(Math.cos(turn)), written(Math.sin(turn))];
 	return [
 		beginText(),
-		setFontAndSize(FONT_NAME, size),
-		setTextMatrix(cos, sin, sin, -cos, x - back * cos, y - back * sin),
+		setFontAndSize(FONT_NAME, written(size)),
+		setTextMatrix(cos, sin, sin, -cos, written(x - back * cos), written(y - back * sin)),
 		showText(encoded(text, font)),
 		endText()
 	];

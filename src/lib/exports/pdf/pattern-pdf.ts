@@ -15,7 +15,7 @@ import type { Drawing } from '../drawing/drawing.ts';
 import { planPages, type PagePlan } from '../sheets/page-plan.ts';
 import { PAGE_MARGIN, PAPERS, type Paper, type Tile } from '../sheets/tiles.ts';
 import { addPage, addTextPages, closeFile, openFile, type FileOptions, type OpenFile } from './file.ts';
-import { FONT_NAME, drawingOperators } from './operators.ts';
+import { drawingOperators, FONT_NAME, written } from './operators.ts';
 import { firstPage, FIRST_PAGE_HEIGHT, pageFurniture } from './page-words.ts';
 import type { TextBlock } from './text-pages.ts';
 
@@ -41,7 +41,7 @@ const WIDEST_TO_READ: Mm = mm(300);
 const cutPaper = (paper: Paper, { top, bottom }: Bounds): Paper => {
 	if (paper.height <= ROLL_LENGTH) return paper;
 	const needed = Math.max(FIRST_PAGE_HEIGHT, bottom - top + 2 * PAGE_MARGIN + SPARE);
-	return { ...paper, height: mm(Math.min(paper.height, needed)) };
+	return { ...paper, height: mm(Math.min(paper.height, written(needed))) };
 };
 
 /** The paper that words are read on: the drawing's own, or a page of A4 where that is a sheet for the floor. */
@@ -55,7 +55,7 @@ const sheetInk = (
 	{ left, top, right, bottom }: Bounds
 ): PDFRef => {
 	const form = document.context.formXObject([...drawingOperators(drawings, font)], {
-		BBox: document.context.obj([left, top, right, bottom]),
+		BBox: document.context.obj([left, top, right, bottom].map(written)),
 		Resources: { Font: { [FONT_NAME]: font.ref } }
 	});
 	return document.context.register(form);
@@ -69,7 +69,7 @@ const tilePage = (file: OpenFile, ink: PDFRef, tile: Tile, plan: PagePlan, paper
 		rectangle(PAGE_MARGIN, PAGE_MARGIN, tile.width, tile.height),
 		clip(),
 		endPath(),
-		concatTransformationMatrix(1, 0, 0, 1, PAGE_MARGIN - tile.left, PAGE_MARGIN - tile.top),
+		concatTransformationMatrix(1, 0, 0, 1, written(PAGE_MARGIN - tile.left), written(PAGE_MARGIN - tile.top)),
 		drawObject(INK_NAME),
 		popGraphicsState(),
 		...pageFurniture(tile, plan, file.font)

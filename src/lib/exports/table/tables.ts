@@ -1,4 +1,5 @@
-import { stringify } from 'csv-stringify/sync';
+// The build for browsers, which runs everywhere: the other leans on Node's Buffer.
+import { stringify } from 'csv-stringify/browser/esm/sync';
 import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import type { Pattern, ReportedNumber } from '#garment/pattern.ts';

@@ -1,35 +1,17 @@
 import { mm, px, type Mm, type Px } from '#shared/units.ts';
+import { outwardAt } from '#garment/piece-lines.ts';
 import type { Piece } from '#garment/piece.ts';
-import { isClockwise } from '#geometry/area.ts';
+import { boundsOf, pathStart, pointAtLength, polyline, type Bounds, type Path } from '#geometry/path.ts';
 import {
-	boundsOf,
-	pathEnd,
-	pathSamples,
-	pathStart,
-	pointAtLength,
-	polyline,
-	type Bounds,
-	type Path
-} from '#geometry/path.ts';
-import {
-	alongness,
 	at,
 	between,
 	directionTo,
-	distance,
 	moved,
 	opposite,
-	squareTo,
 	type Direction,
 	type SheetPoint
 } from '#geometry/point.ts';
-import { parameterAtLength, segmentDirection, segmentLength, segmentPoint } from '#geometry/segment.ts';
 import type { ScreenSize, SheetView } from '../sheet/view.ts';
-
-/** Half the gap between the two strokes of a double notch, so that scissors can make two snips of them. */
-const HALF_APART: Mm = mm(3);
-/** How far a notch runs into the piece where nothing is cut outside its stitching line. */
-const INWARD: Mm = mm(5);
 
 /** A drawing of a piece: its size on the screen, and what of the sheet it shows. */
 export interface PieceLeaf {
@@ -65,48 +47,6 @@ export const pieceLeaf = ({ left, top, right, bottom }: Bounds, room: number): P
 	};
 };
 
-/** The direction out of a piece where its outline runs in `along`. */
-const outwardAt = (outline: Path, along: Direction): Direction =>
-	isClockwise(outline) ? opposite(squareTo(along)) : squareTo(along);
-
-/** A place a given length along a line, and the direction of the line there; undefined where it is not so long. */
-const placeAlong = (
-	path: Path,
-	length: Mm
-): { readonly at: SheetPoint; readonly runs: Direction } | undefined => {
-	let left = length;
-	for (const segment of path) {
-		const whole = segmentLength(segment);
-		if (left <= whole) {
-			const t = parameterAtLength(segment, left);
-			const runs = segmentDirection(segment, t);
-			return runs && { at: segmentPoint(segment, t), runs };
-		}
-		left = mm(left - whole);
-	}
-	return undefined;
-};
-
-/** The strokes of a piece's notches, square to their edges: from the stitching line out to the cutting line, or inward where the two are one. */
-export const notchStrokes = (piece: Piece): readonly Path[] => {
-	const clockwise = isClockwise(piece.outline);
-	return piece.notches.flatMap(({ edge: name, along, style }) => {
-		const edge = piece.edges.find((each) => each.name === name);
-		const places = style === 'single' ? [along] : [mm(along - HALF_APART), mm(along + HALF_APART)];
-		return places.flatMap((length) => {
-			const place = edge && placeAlong(edge.path, length);
-			if (!place) return [];
-			const across = squareTo(place.runs);
-			const outward = clockwise ? opposite(across) : across;
-			const tip =
-				edge.allowance > 0
-					? moved(place.at, outward, edge.allowance)
-					: moved(place.at, opposite(outward), INWARD);
-			return [polyline(place.at, tip)];
-		});
-	});
-};
-
 /** An arrow that says which edge lies on the fold: its two ends on the fold, and how far inside its shaft runs. */
 export interface FoldSign {
 	readonly path: Path;
@@ -135,101 +75,6 @@ export const foldSign = (piece: Piece, inside: Mm): FoldSign | undefined => {
 		reads: along.dy > 0 || (along.dy === 0 && along.dx < 0) ? opposite(along) : along,
 		bracket: polyline(first, moved(first, inward, inside), moved(last, inward, inside), last)
 	};
-};
-
-/** The outline as places no further apart than `step`, also on its straight parts. */
-export const dense = (path: Path, step: Mm): readonly SheetPoint[] =>
-	path.flatMap((segment) => {
-		const places = pathSamples([segment], step);
-		return places.slice(1).flatMap((to, i) => {
-			const from = places[i] ?? to;
-			const parts = Math.max(1, Math.ceil(distance(from, to) / step));
-			return Array.from({ length: parts }, (_, part) => between(from, to, part / parts));
-		});
-	});
-
-/** Where a straight way through `through` crosses a polygon, as lengths along it in order. */
-const crossings = (
-	polygon: readonly SheetPoint[],
-	through: SheetPoint,
-	along: Direction
-): readonly number[] => {
-	const across = squareTo(along);
-	const places = polygon.map((place) => {
-		const way = { dx: place.x - through.x, dy: place.y - through.y };
-		return { along: alongness(way, along), across: alongness(way, across) };
-	});
-	return places
-		.flatMap((b, i) => {
-			const a = places.at(i - 1) ?? b;
-			if (a.across < 0 === b.across < 0) return [];
-			return [a.along + ((b.along - a.along) * a.across) / (a.across - b.across)];
-		})
-		.sort((a, b) => a - b);
-};
-
-/** Places across a piece, as shares of its breadth, where its grain line may lie; the middle is liked best. */
-const GRAIN_PLACES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8];
-/** How much of the way across a piece its grain line takes up, and how long it grows. */
-const GRAIN_SHARE = 0.72;
-const LONGEST_GRAIN: Mm = mm(260);
-
-/** How much less a place is liked that a mark's name stands in. */
-const CROWDED = 0.5;
-
-/** The direction of the threads: as the piece's grain runs, or at 45 degrees to it on the bias. */
-const threads = ({ grain: [from, to], bias }: Piece): Direction => {
-	const along = directionTo(from, to) ?? { dx: 0, dy: 1 };
-	if (!bias) return along;
-	const half = Math.SQRT1_2;
-	return { dx: (along.dx - along.dy) * half, dy: (along.dx + along.dy) * half };
-};
-
-/**
- * The grain line where it is drawn: within the piece, where there is the most room for it along the threads, and
- * rather not within `apart` of a mark, where that mark's name stands.
- */
-export const grainLine = (
-	piece: Piece,
-	polygon: readonly SheetPoint[],
-	apart: Mm
-): readonly [SheetPoint, SheetPoint] => {
-	const along = threads(piece);
-	const across = squareTo(along);
-	const widths = polygon.map(({ x, y }) => alongness({ dx: x, dy: y }, across));
-	const [least, most] = [Math.min(...widths), Math.max(...widths)];
-	const avoided = [
-		...piece.drills.map((drill) => drill.at),
-		...piece.marks.flatMap(({ path }) => [pathStart(path), pathEnd(path)])
-	].map(({ x, y }) => alongness({ dx: x, dy: y }, across));
-	/** How near the outline comes to a part of the way at this place across. */
-	const beside = (from: number, to: number, width: number): number =>
-		Math.min(
-			...polygon.flatMap(({ x, y }, i) => {
-				const far = alongness({ dx: x, dy: y }, along);
-				return far < from || far > to ? [] : [Math.abs((widths[i] ?? width) - width)];
-			})
-		);
-	let found: readonly [SheetPoint, SheetPoint] = piece.grain;
-	let best = 0;
-	for (const share of GRAIN_PLACES) {
-		const width = least + share * (most - least);
-		const through = at(across.dx * width, across.dy * width);
-		const met = crossings(polygon, through, along);
-		const crowded = avoided.some((each) => Math.abs(each - width) < apart);
-		for (let i = 0; i + 1 < met.length; i += 2) {
-			const [from = 0, to = 0] = [met[i], met[i + 1]];
-			const [middle, half] = [(from + to) / 2, Math.min(LONGEST_GRAIN, GRAIN_SHARE * (to - from)) / 2];
-			const gap = beside(middle - half, middle + half, width);
-			const score =
-				(to - from) * (1 - Math.abs(share - 0.5)) * (crowded ? CROWDED : 1) * Math.min(1, gap / apart);
-			if (score <= best) continue;
-			best = score;
-			const place = moved(through, along, mm(middle));
-			found = [moved(place, along, mm(-half)), moved(place, along, mm(half))];
-		}
-	}
-	return found;
 };
 
 const isWithin = (polygon: readonly SheetPoint[], { x, y }: SheetPoint): boolean => {

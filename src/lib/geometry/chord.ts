@@ -1,0 +1,25 @@
+import type { Bounds } from './path.ts';
+import type { SheetPoint } from './point.ts';
+
+/** Whether a straight chord comes into a rectangle, its rim included: clipped by one pair of sides after the other. */
+export const chordMeets = (
+	from: SheetPoint,
+	to: SheetPoint,
+	{ left, top, right, bottom }: Bounds
+): boolean => {
+	let [enter, leave] = [0, 1];
+	const sides: readonly (readonly [start: number, way: number, least: number, most: number])[] = [
+		[from.x, to.x - from.x, left, right],
+		[from.y, to.y - from.y, top, bottom]
+	];
+	for (const [start, way, least, most] of sides) {
+		if (way === 0) {
+			if (start < least || start > most) return false;
+			continue;
+		}
+		const [a, b] = [(least - start) / way, (most - start) / way];
+		enter = Math.max(enter, Math.min(a, b));
+		leave = Math.min(leave, Math.max(a, b));
+	}
+	return enter <= leave;
+};
