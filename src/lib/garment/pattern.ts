@@ -15,7 +15,7 @@ export interface Choices {
 	readonly edges: Readonly<Record<string, Mm>>;
 }
 
-export const NO_CHOICES: Choices = { allowances: {}, edges: {} };
+const NO_CHOICES: Choices = { allowances: {}, edges: {} };
 
 /** A number that the garment reports. */
 export interface ReportedNumber {
