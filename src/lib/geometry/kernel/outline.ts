@@ -33,7 +33,9 @@ export const paperCurve = (segment: Segment): paper.Curve =>
 /** An outline as paper's closed path, put into no project; one whose end is not at its start is closed by a straight piece. */
 export const paperOutline = (path: Path): paper.Path => {
 	const [start, end] = [pathStart(path), pathEnd(path)];
-	const outline = distance(start, end) > SAME_PLACE ? [...path, straight(end, start)] : path;
+	const closed = distance(start, end) > SAME_PLACE ? [...path, straight(end, start)] : path;
+	// A straight piece of no length has no direction, and its two ends would be taken for a crossing.
+	const outline = closed.filter(({ kind, from, to }) => kind === 'cubic' || distance(from, to) > SAME_PLACE);
 	const corner = (segment: Segment, i: number): paper.Segment => {
 		const place = new paper.Point(segment.from.x, segment.from.y);
 		const before = outline.at(i - 1) ?? segment;
