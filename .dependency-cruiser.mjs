@@ -137,6 +137,15 @@ export default {
 			to: { path: 'node_modules/paper/' }
 		},
 		{
+			name: 'the-browser-takes-zod-from-shape',
+			comment:
+				'The whole of zod is 16 kB more in every lesson than its small dialect. ' +
+				"Write `import { z } from '#shared/shape.ts'` and the small spelling: z.optional(x), .check(z.minLength(1)).",
+			severity: 'error',
+			from: { path: '^src/lib/(ui|practice|checker|drafting|garment|exports|geometry)/', pathNot: TEST },
+			to: { path: 'node_modules/zod/' }
+		},
+		{
 			name: 'core-knows-no-framework',
 			comment:
 				'The same engine runs in a page, on the server and at the command line, so it must not pull in Svelte, ' +

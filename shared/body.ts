@@ -1,4 +1,3 @@
-import { z } from 'zod';
 import {
 	BLOCK_ALLOWANCES,
 	checkAllowance,
@@ -9,6 +8,7 @@ import {
 import { BadInput, shown } from './bad-input.ts';
 import { MEASUREMENT_KEYS, measurementOf, type MeasurementKey } from './measurements.ts';
 import { didYouMean } from './nearest-name.ts';
+import { z } from './shape.ts';
 import { mm, parseLength, UnreadableLength, type Mm, type Unit } from './units.ts';
 
 /** Measurements by key, in millimetres; a measurement that was not taken is absent. */
@@ -28,9 +28,9 @@ const BODY_RANGE: readonly [Mm, Mm] = [mm(50), mm(3000)];
 const written = z.union([z.number(), z.string()]);
 /** A body as a file holds it: `{"name":"Heron","unit":"cm","bust":96,...,"allowances":{"bustEase":4}}`; the unit is cm where none is named. */
 export const bodyFileSchema = z.looseObject({
-	name: z.string().max(200).optional(),
-	unit: z.enum(['cm', 'mm', 'in']).default('cm'),
-	allowances: z.record(z.string(), written).default({})
+	name: z.optional(z.string().check(z.maxLength(200))),
+	unit: z._default(z.enum(['cm', 'mm', 'in']), 'cm'),
+	allowances: z._default(z.record(z.string(), written), {})
 });
 
 const NOTES = new Set(['name', 'unit', 'allowances', 'note', 'about']);
@@ -82,7 +82,7 @@ export const readAllowance = (
 	);
 };
 
-const fileIssue = (error: z.ZodError, input: unknown, place: string): BadInput => {
+const fileIssue = (error: z.core.$ZodError, input: unknown, place: string): BadInput => {
 	const issue = error.issues[0];
 	const path = issue?.path.map(String).join('.') ?? '';
 	const seen = issue?.path.reduce<unknown>(

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { CLOTHS } from './cloths.ts';
 
 /**
  * A garment file: which lines of which drafts are the edges of which pieces, what is sewn to what, and what
@@ -18,8 +19,6 @@ const pointName = z.string().regex(/^[A-Z][0-9]*$/);
 export const EDGE_KINDS = ['seam', 'fold', 'hem', 'opening', 'dart'] as const;
 /** How the cutting line goes round the corner between an edge and the next. */
 export const CORNER_RULES = ['mitre', 'square', 'turn-up', 'trim'] as const;
-/** What a piece is cut in. */
-export const CLOTHS = ['fabric', 'lining', 'interfacing'] as const;
 
 const edge = z.strictObject({
 	name: key,
@@ -114,5 +113,5 @@ export const garmentFileSchema = z.strictObject({
 export type GarmentFile = z.infer<typeof garmentFileSchema>;
 export type EdgeKind = (typeof EDGE_KINDS)[number];
 export type CornerRule = (typeof CORNER_RULES)[number];
-export type Cloth = (typeof CLOTHS)[number];
+export type { Cloth } from './cloths.ts';
 export type Caution = (typeof CAUTIONS)[number];

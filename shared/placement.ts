@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import { z } from './shape.ts';
 
 /**
  * What a learner put down for a step. Places are [across, down] in millimetres on the sheet. What
@@ -8,10 +8,10 @@ import { z } from 'zod';
 /** Nothing is drafted further than this from the corner; a place beyond it was not meant. */
 const SHEET_LIMIT_MM = 5000;
 
-const coordinate = z.number().min(-SHEET_LIMIT_MM).max(SHEET_LIMIT_MM);
+const coordinate = z.number().check(z.minimum(-SHEET_LIMIT_MM), z.maximum(SHEET_LIMIT_MM));
 const place = z.tuple([coordinate, coordinate]);
 const unit = z.enum(['mm', 'cm', 'in']);
-const writing = z.string().max(100);
+const writing = z.string().check(z.maxLength(100));
 
 const typed = z.discriminatedUnion('form', [
 	z.strictObject({
@@ -31,8 +31,11 @@ const segment = z.union([
 
 /** A placement: one point, or one line of straight and curved pieces. */
 export const placementSchema = z.discriminatedUnion('kind', [
-	z.strictObject({ kind: z.literal('point'), at: place, typed: typed.optional() }),
-	z.strictObject({ kind: z.literal('line'), segments: z.array(segment).min(1).max(20) })
+	z.strictObject({ kind: z.literal('point'), at: place, typed: z.optional(typed) }),
+	z.strictObject({
+		kind: z.literal('line'),
+		segments: z.array(segment).check(z.minLength(1), z.maxLength(20))
+	})
 ]);
 
 export type Placement = z.infer<typeof placementSchema>;

@@ -106,6 +106,12 @@ const plants: readonly Plant[] = [
 		sees: 'node_modules/paper/'
 	},
 	{
+		rule: 'the-browser-takes-zod-from-shape',
+		file: 'src/lib/ui/planted-zod.ts',
+		text: "import { z } from 'zod';\nexport const used = z;\n",
+		sees: 'node_modules/zod/'
+	},
+	{
 		rule: 'core-knows-no-framework',
 		file: 'src/lib/drafting/planted-framework.ts',
 		text: "import { onMount } from 'svelte';\nexport const used = onMount;\n",

@@ -208,6 +208,14 @@ describe('a wider cloth', () => {
 		);
 	});
 
+	it('never needs more where the first place that is found is not the best', () => {
+		// Laid one after the other these four need 820 mm of a cloth of 920, and, each nearer to the cut end, 870 of one of 940.
+		const four = [box('a', 250, 150, 2), box('b', 100, 450, 2), box('c', 400, 250, 2), box('d', 200, 400, 2)];
+		expect(lay(920, ...four).length).toBe(820);
+		expect(lay(940, ...four).length).toBe(820);
+		growing(four, 900, 20);
+	});
+
 	it.each(garments())('nor for $name', (garment) => {
 		growing(madeFor(garment, bodyOf('heron')).pieces, 800, 173);
 	});

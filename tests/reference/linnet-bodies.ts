@@ -12,7 +12,7 @@ export interface Wearer {
 }
 
 /** Every allowance of the dress, those of cutting with them: default and range in centimetres. */
-export const CHOICES = LINNET.allowances.map(({ key, default: usual, range: [least, most] }) => ({
+const CHOICES = LINNET.allowances.map(({ key, default: usual, range: [least, most] }) => ({
 	key,
 	usual: usual / 10,
 	ends: [least / 10, most / 10] as const

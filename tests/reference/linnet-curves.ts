@@ -62,7 +62,7 @@ export const placeOn = ([a, b, c, d]: Cubic, t: number): Spot => {
 };
 
 /** How a cubic runs at t, in centimetres per unit of t. */
-export const runOf = ([a, b, c, d]: Cubic, t: number): Spot => {
+const runOf = ([a, b, c, d]: Cubic, t: number): Spot => {
 	const s = 1 - t;
 	const at = (i: 0 | 1): number =>
 		3 * s * s * (b[i] - a[i]) + 6 * s * t * (c[i] - b[i]) + 3 * t * t * (d[i] - c[i]);

@@ -2,7 +2,7 @@ import type { AllowanceValues } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
 import { measurementOf } from '#shared/measurements.ts';
-import { mm, printLength, type Mm } from '#shared/units.ts';
+import { mm, printLength, type Mm, type Unit } from '#shared/units.ts';
 import { chained, pathLength, type Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
 import { depends, keeps, measured, type ComparisonRule, type Condition } from './conditions.ts';
@@ -108,15 +108,15 @@ export const scopeOf = (
 	};
 };
 
-/** The conditions that a draft breaks. */
-const broken = (conditions: readonly Condition[], scope: Scope): readonly Refusal[] =>
+/** The conditions that a draft breaks, with what was measured in the unit that the body is written in. */
+const broken = (conditions: readonly Condition[], scope: Scope, unit: Unit): readonly Refusal[] =>
 	conditions
 		.filter((condition) => depends(condition, scope))
 		.map((condition) => ({ condition, length: measured(condition.measure, scope) }))
 		.filter(({ condition, length }) => !keeps(length, condition.bounds))
 		.map(({ condition: { odds, because }, length }) => ({
 			odds,
-			because: `${because} (here it is ${printLength(length, 'cm')})`
+			because: `${because} (here it is ${printLength(length, unit)})`
 		}));
 
 /** Which refusal rules the given points and lines break: none for a sound draft. Rules whose points are not drafted yet are passed over. */
@@ -124,7 +124,7 @@ export const brokenRules = (method: Method, body: Body, drafted: Drafted): reado
 	const scope = scopeOf(method, body, drafted);
 	return method.refusals.flatMap((rule) => {
 		try {
-			return broken([rule], scope);
+			return broken([rule], scope, body.unit);
 		} catch (error) {
 			if (error instanceof NotDrafted) return [];
 			throw error;
@@ -155,8 +155,8 @@ const compare = ({ name, label, difference, within }: ComparisonRule, scope: Sco
 };
 
 /** A comparison that does not agree, as a warning. */
-const disagreement = ({ label, difference }: Comparison): string =>
-	`${label} ${printLength(mm(Math.abs(difference)), 'cm')} too ${difference > 0 ? 'long' : 'short'} to be sewn as drafted`;
+const disagreement = ({ label, difference }: Comparison, unit: Unit): string =>
+	`${label} ${printLength(mm(Math.abs(difference)), unit)} too ${difference > 0 ? 'long' : 'short'} to be sewn as drafted`;
 
 /**
  * Works a method out for a body, with the methods it uses. Gives the draft, or a refusal that names
@@ -192,14 +192,14 @@ const worked = (
 	const scope = scopeOf(method, body, drafted, chosen);
 	const stopped = workSteps(method, drafted, scope);
 	if (stopped) return stopped;
-	const refusals = broken(method.refusals, scope);
+	const refusals = broken(method.refusals, scope, body.unit);
 	if (refusals.length > 0) return refused(...refusals);
 	const comparisons = method.comparisons
 		.filter((rule) => depends(rule, scope))
 		.map((rule) => compare(rule, scope));
 	const warnings = [
-		...broken(method.warnings, scope).map((warning) => warningWords(warning)),
-		...comparisons.filter(({ within }) => !within).map(disagreement)
+		...broken(method.warnings, scope, body.unit).map((warning) => warningWords(warning)),
+		...comparisons.filter(({ within }) => !within).map((each) => disagreement(each, body.unit))
 	];
 	return { kind: 'drafted', draft: { method: method.id, ...drafted, comparisons, warnings } };
 };

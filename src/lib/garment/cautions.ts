@@ -5,7 +5,7 @@ import type { Caution } from '#shared/garment.ts';
  * anything said here. Standards named: EN 14682 (cords and drawstrings on children's clothing), EN 14878
  * (burning behaviour of children's nightwear), 16 CFR 1615 and 1616 (children's sleepwear, United States).
  */
-export const CAUTION_WORDS: Readonly<Record<Caution, string>> = {
+const CAUTION_WORDS: Readonly<Record<Caution, string>> = {
 	tools: 'Scissors, blades, pins and needles cut and prick. Follow the rules of the room where you work.',
 	iron: 'A hot iron burns skin and cloth. Try it on a scrap first, and stand it up when you let go of it.',
 	wash: 'Cloth that will be washed is washed before it is cut, since it shrinks.',

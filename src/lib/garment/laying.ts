@@ -38,8 +38,8 @@ export interface Laying {
 
 /** Between two pieces, so that scissors pass; and between the fold and what does not lie on it. Common practice, no source. */
 export const LAYING_GAP: Mm = mm(10);
-/** Cloth is counted in whole centimetres of its breadth: what is over is selvedge. */
-const BREADTH_STEP = 10;
+/** Cloth is counted by two centimetres of its breadth: what is over is selvedge. Millimetres. */
+const BREADTH_STEP = 20;
 
 /** A piece as it is laid: its rectangle, its threads along the cloth. */
 interface Shape {
@@ -146,10 +146,17 @@ const ORDERS: readonly Order[] = [foldFirst(higher), foldFirst(wider), higher, w
 /** Boxes laid one after the other on a layer so broad; what one of the orders needs least cloth for. */
 const laidBest = (boxes: readonly Box[], breadth: Mm, from: Mm): readonly Placed[] => {
 	let best: readonly Placed[] | undefined;
+	let least = Infinity;
 	for (const order of boxes.length > 1 ? ORDERS : ORDERS.slice(0, 1)) {
 		const laid: Placed[] = [];
-		for (const box of [...boxes].sort(order)) laid.push(laidFirst(box, laid, breadth, from));
-		if (!best || endOf(laid) < endOf(best)) best = laid;
+		let end = 0;
+		for (const box of [...boxes].sort(order)) {
+			const placed = laidFirst(box, laid, breadth, from);
+			laid.push(placed);
+			end = Math.max(end, placed.top + placed.height);
+			if (end >= least) break;
+		}
+		if (end < least) [best, least] = [laid, end];
 	}
 	return best ?? [];
 };

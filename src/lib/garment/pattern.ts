@@ -1,6 +1,6 @@
 import type { AllowanceValues } from '#shared/allowances.ts';
 import type { Body } from '#shared/body.ts';
-import { mm, printLength, type Mm } from '#shared/units.ts';
+import { mm, printLength, type Mm, type Unit } from '#shared/units.ts';
 import { evaluate, scopeOf, type Draft, type Evaluation, type Refusal } from '#drafting/evaluate.ts';
 import { numberOf, type Scope } from '#drafting/formula/value.ts';
 import { chainsOf } from './chains.ts';
@@ -15,7 +15,7 @@ export interface Choices {
 	readonly edges: Readonly<Record<string, Mm>>;
 }
 
-export const NO_CHOICES: Choices = { allowances: {}, edges: {} };
+const NO_CHOICES: Choices = { allowances: {}, edges: {} };
 
 /** A number that the garment reports. */
 export interface ReportedNumber {
@@ -53,16 +53,16 @@ const reported = (rule: NumberRule, scope: Scope): ReportedNumber => {
 	return { name, label, kind, value, within };
 };
 
-/** A reported number as it is read: a length in centimetres, or a plain number. */
-const numberWords = ({ kind, value }: ReportedNumber): string =>
-	kind === 'length' ? printLength(mm(value), 'cm') : value.toFixed(2);
+/** A reported number as it is read: a length in `unit`, or a plain number. */
+const numberWords = ({ kind, value }: ReportedNumber, unit: Unit): string =>
+	kind === 'length' ? printLength(mm(value), unit) : value.toFixed(2);
 
-const seamWarnings = (seams: readonly SeamReport[]): readonly string[] =>
+const seamWarnings = (seams: readonly SeamReport[], unit: Unit): readonly string[] =>
 	seams
 		.filter(({ within }) => !within)
 		.map(
 			({ label, difference }) =>
-				`${label}: the second is ${printLength(mm(Math.abs(difference)), 'cm')} too ${difference > 0 ? 'long' : 'short'}`
+				`${label}: the second is ${printLength(mm(Math.abs(difference)), unit)} too ${difference > 0 ? 'long' : 'short'}`
 		);
 
 const runWarnings = (runs: readonly RunReport[]): readonly string[] =>
@@ -70,11 +70,15 @@ const runWarnings = (runs: readonly RunReport[]): readonly string[] =>
 		.filter(({ within }) => !within)
 		.map(({ label, corner }) => `${label}: a corner of ${((corner * 180) / Math.PI).toFixed(1)}°`);
 
-const numberWarnings = (garment: Garment, numbers: readonly ReportedNumber[]): readonly string[] =>
+const numberWarnings = (
+	garment: Garment,
+	numbers: readonly ReportedNumber[],
+	unit: Unit
+): readonly string[] =>
 	numbers.flatMap((number) => {
 		if (number.within) return [];
 		const because = garment.numbers.find(({ name }) => name === number.name)?.because;
-		return [`${number.label} is ${numberWords(number)}${because ? `: ${because}` : ''}`];
+		return [`${number.label} is ${numberWords(number, unit)}${because ? `: ${because}` : ''}`];
 	});
 
 /** Works the drafts of a garment; gives the refusal of the first that this body does not have. */
@@ -143,9 +147,9 @@ export const makePattern = (garment: Garment, body: Body, choices: Choices = NO_
 	const numbers = garment.numbers.map((rule) => reported(rule, scope));
 	const warnings = [
 		...draftWarnings(drafts),
-		...seamWarnings(seams),
+		...seamWarnings(seams, body.unit),
 		...runWarnings(runs),
-		...numberWarnings(garment, numbers)
+		...numberWarnings(garment, numbers, body.unit)
 	];
 	return {
 		kind: 'made',

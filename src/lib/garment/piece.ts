@@ -59,7 +59,7 @@ export interface Piece {
 }
 
 /** A piece's outline does not close: a fault of ours or of a garment file, not of a body. */
-export class OpenOutline extends Error {
+class OpenOutline extends Error {
 	constructor(piece: string, edge: string) {
 		super(`the outline of ${piece} does not close at ${edge}`);
 		this.name = 'OpenOutline';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import { z } from '#shared/shape.ts';
 import type { Verdict } from '#shared/verdict.ts';
 import {
 	BODIES_REMEMBERED,
@@ -18,9 +18,9 @@ const VERSION = 1;
 
 const ruleRecordSchema = z.object({
 	/** How likely the rule is known, 0 to 1. */
-	known: z.number().min(0).max(1),
+	known: z.number().check(z.minimum(0), z.maximum(1)),
 	/** Tries that counted since the rule was last mastered, or its worked example last seen. */
-	tries: z.number().int().min(0),
+	tries: z.int().check(z.minimum(0)),
 	/** Bodies on which it was tried, the latest last: none counts twice. */
 	bodies: z.array(z.string()),
 	/** Days on which it was right, the first ones only: as many as make it secure. */
@@ -30,8 +30,8 @@ const ruleRecordSchema = z.object({
 
 /** A learner's mastery as it is saved. Rules that were never tried are absent. */
 export const masterySchema = z.object({
-	version: z.literal(VERSION).default(VERSION),
-	rules: z.record(z.string(), ruleRecordSchema).default({})
+	version: z._default(z.literal(VERSION), VERSION),
+	rules: z._default(z.record(z.string(), ruleRecordSchema), {})
 });
 
 export type Mastery = z.infer<typeof masterySchema>;

@@ -1,5 +1,5 @@
 import { fsrs, Rating, S_MIN } from 'ts-fsrs';
-import { z } from 'zod';
+import { z } from '#shared/shape.ts';
 import { REVIEW } from './constants.ts';
 
 /**
@@ -12,9 +12,9 @@ const DAY_MS = 24 * 60 * 60 * 1000;
 /** When a rule was last tried and comes up again, and the memory model's two numbers for it. */
 export const reviewSchema = z.object({
 	/** Days after which the rule is still known with REVIEW's chance. */
-	stability: z.number().min(S_MIN),
+	stability: z.number().check(z.minimum(S_MIN)),
 	/** 1 to 10. */
-	difficulty: z.number().min(1).max(10),
+	difficulty: z.number().check(z.minimum(1), z.maximum(10)),
 	last: z.iso.date(),
 	due: z.iso.date()
 });

@@ -1,6 +1,6 @@
-import { z } from 'zod';
 import type { Body } from '#shared/body.ts';
 import type { Place, Placement } from '#shared/placement.ts';
+import { z } from '#shared/shape.ts';
 import type { Mm, Unit } from '#shared/units.ts';
 import type { Verdict } from '#shared/verdict.ts';
 import type { Path } from '#geometry/path.ts';
@@ -20,7 +20,7 @@ export type ExerciseKind = (typeof EXERCISE_KINDS)[number];
  */
 export const exerciseKeySchema = z.strictObject({
 	kind: z.enum(EXERCISE_KINDS),
-	seed: z.number().int(),
+	seed: z.int(),
 	method: z.string(),
 	step: z.string()
 });

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import { z } from '#shared/shape.ts';
 import { distance } from '#geometry/point.ts';
 import type { Drafted } from '#drafting/evaluate.ts';
 import { explain } from '#drafting/explain.ts';
@@ -24,7 +24,7 @@ import type {
 } from './exercise.ts';
 import { judgedParts, notValid, unfinished } from './judgements.ts';
 
-const answerSchema = z.object({ point: z.string(), choice: z.string().optional() });
+const answerSchema = z.object({ point: z.string(), choice: z.optional(z.string()) });
 
 /** The family of a misstep: `fraction` of `fraction:half-for-quarter`. */
 const familyOf = ({ note }: Choice): string => note.split(':')[0] ?? note;

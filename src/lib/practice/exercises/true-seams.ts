@@ -1,5 +1,5 @@
-import { z } from 'zod';
 import { BadInput } from '#shared/bad-input.ts';
+import { z } from '#shared/shape.ts';
 import { NUMBER_TOLERANCE, POINT_TOLERANCE, SAME_PLACE } from '#shared/tolerances.ts';
 import { mm, printLength, type Mm, type Unit } from '#shared/units.ts';
 import { placeFinding } from '#checker/check-point.ts';
@@ -22,9 +22,9 @@ import { drawnSeam, seamNames, seamPair, type SeamPair } from './seams.ts';
 
 const answerSchema = z.object({
 	longer: z.enum(['first', 'second']),
-	by: z.string().max(100),
+	by: z.string().check(z.maxLength(100)),
 	unit: z.enum(['mm', 'cm', 'in']),
-	moved: z.tuple([z.number(), z.number()]).optional()
+	moved: z.optional(z.tuple([z.number(), z.number()]))
 });
 type Answer = z.infer<typeof answerSchema>;
 

@@ -1,5 +1,5 @@
 import { NUMBER_TOLERANCE } from '#shared/tolerances.ts';
-import { z } from 'zod';
+import { z } from '#shared/shape.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import { mm, type Mm, type Unit } from '#shared/units.ts';
 import { NO_DIAGNOSIS, type Diagnosis, type Misstep } from '#checker/missteps/misstep.ts';
@@ -18,7 +18,10 @@ import type { ExerciseRules, Judgement, WorkNumber } from './exercise.ts';
 import { judgedParts, notValid, unfinished } from './judgements.ts';
 import { among, diagnosed, diagnosisSentences, noteOf } from './slips.ts';
 
-const answerSchema = z.object({ typed: z.string().max(100), unit: z.enum(['mm', 'cm', 'in']) });
+const answerSchema = z.object({
+	typed: z.string().check(z.maxLength(100)),
+	unit: z.enum(['mm', 'cm', 'in'])
+});
 
 /** A step that lays off one length. */
 type Measured = StepOf<'mark'> | StepOf<'along'>;

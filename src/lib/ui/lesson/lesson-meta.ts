@@ -1,14 +1,16 @@
-import { z } from 'zod';
+import { z } from '#shared/shape.ts';
+
+const text = z.string().check(z.minLength(1));
 
 /** The front matter of a lesson. */
 export const lessonMetaSchema = z.strictObject({
-	title: z.string().min(1),
-	part: z.string().min(1),
-	method: z.string().optional(),
+	title: text,
+	part: text,
+	method: z.optional(z.string()),
 	/** The garment whose pieces and seams its text shows. */
-	garment: z.string().optional(),
-	minutes: z.number().int().positive(),
-	summary: z.string().min(1)
+	garment: z.optional(z.string()),
+	minutes: z.int().check(z.positive()),
+	summary: text
 });
 
 export type LessonMeta = z.infer<typeof lessonMetaSchema>;

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import { z } from '#shared/shape.ts';
 import type { Method } from '#drafting/method.ts';
 import { exercise, judge } from '#practice/exercises/kinds.ts';
 import { exerciseKeySchema, type Exercise, type Judged } from '#practice/exercises/exercise.ts';
@@ -12,12 +12,12 @@ import { whole } from '../saved/saved.ts';
 const SET_SIZE = 10;
 
 const savedSetSchema = z.object({
-	version: z.literal(1).default(1),
-	items: z.array(exerciseKeySchema.extend({ rule: z.string(), exampleFirst: z.boolean() })),
-	at: z.number().int().min(0),
+	version: z._default(z.literal(1), 1),
+	items: z.array(z.extend(exerciseKeySchema, { rule: z.string(), exampleFirst: z.boolean() })),
+	at: z.int().check(z.minimum(0)),
 	results: z.array(z.enum(['right', 'wrong', 'helped', 'passed'])),
-	helped: z.boolean().default(false),
-	exampleSeen: z.boolean().default(false)
+	helped: z._default(z.boolean(), false),
+	exampleSeen: z._default(z.boolean(), false)
 });
 
 const MASTERY = whole(savedKey('mastery'), 'What you practised', masterySchema);

@@ -1,7 +1,7 @@
-import { z } from 'zod';
 import { checkAllowance, type Allowance } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
+import { z } from '#shared/shape.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import type { Garment } from '#garment/garment.ts';
 import { mergedByName } from './merge.ts';
@@ -49,10 +49,10 @@ const edgeNames = ({ pieces }: ChosenFor): readonly string[] =>
 
 /** Each choice is read by itself, so that one that cannot be read takes no other with it. */
 const savedSchema = z.object({
-	version: z.literal(VERSION).default(VERSION),
-	allowances: z.record(z.string(), z.unknown()).default({}),
-	edges: z.record(z.string(), z.unknown()).default({}),
-	cloth: z.unknown().optional()
+	version: z._default(z.literal(VERSION), VERSION),
+	allowances: z._default(z.record(z.string(), z.unknown()), {}),
+	edges: z._default(z.record(z.string(), z.unknown()), {}),
+	cloth: z.optional(z.unknown())
 });
 
 /** A choice that cannot be used: why, and as it was saved. */

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import { z } from '#shared/shape.ts';
 import { listed } from '#drafting/words.ts';
 import { alike } from './merge.ts';
 import { Shelf } from './shelf.ts';
@@ -67,7 +67,7 @@ export interface Kept<T> {
 
 /** Why a saved value could not be read, in a few words: where, and what was expected there. */
 export const reasonOf = (error: unknown): string => {
-	if (!(error instanceof z.ZodError)) return error instanceof Error ? error.message : String(error);
+	if (!(error instanceof z.core.$ZodError)) return error instanceof Error ? error.message : String(error);
 	const issue = error.issues[0];
 	return `${issue?.path.join('.') || 'the whole'}: ${issue?.message ?? 'not what was expected'}`;
 };
@@ -88,11 +88,11 @@ const readRaw = <T>(kind: Kind<T>, raw: string): Read<T> => {
 };
 
 /** A thing that is read and kept as a whole: of two tabs, the one that keeps it last has it. */
-export const whole = <T>(key: string, what: string, schema: z.ZodType<T>): Slot<T> => ({
+export const whole = <T>(key: string, what: string, schema: z.core.$ZodType<T>): Slot<T> => ({
 	key,
 	what,
 	kind: {
-		read: (json) => ({ value: schema.parse(json), damage: undefined }),
+		read: (json) => ({ value: z.parse(schema, json), damage: undefined }),
 		write: (value) => value,
 		merge: (_, ours) => ours
 	}

@@ -1,44 +1,47 @@
-import { z } from 'zod';
 import { bodyFileSchema, readBody } from '#shared/body.ts';
 import { placementSchema } from '#shared/placement.ts';
+import { z } from '#shared/shape.ts';
 
 /** The shapes in which a learner's things are saved; `version` lets a later program read an earlier one's. */
 export const VERSION = 1;
-const version = z.literal(VERSION).default(VERSION);
+const snap = z.number().check(z.positive());
+const version = z._default(z.literal(VERSION), VERSION);
 
 export const settingsSchema = z.object({
 	version,
-	unit: z.enum(['cm', 'in']).default('cm'),
-	body: z.string().default('heron'),
+	unit: z._default(z.enum(['cm', 'in']), 'cm'),
+	body: z._default(z.string(), 'heron'),
 	/** Snap of the sheet in millimetres, for each unit. */
-	snap: z.object({ cm: z.number().positive(), in: z.number().positive() }).default({ cm: 1, in: 25.4 / 16 })
+	snap: z._default(z.object({ cm: snap, in: snap }), { cm: 1, in: 25.4 / 16 })
 });
 
 /** A body file that reads without an error; what is wrong with it otherwise is the engine's own message. */
-const readableBody = bodyFileSchema.superRefine((file, context) => {
-	try {
-		readBody(file);
-	} catch (error) {
-		context.addIssue({ code: 'custom', message: error instanceof Error ? error.message : String(error) });
-	}
-});
+const readableBody = bodyFileSchema.check(
+	z.superRefine((file, context) => {
+		try {
+			readBody(file);
+		} catch (error) {
+			context.addIssue({ code: 'custom', message: error instanceof Error ? error.message : String(error) });
+		}
+	})
+);
 
-export const ownBodySchema = z.object({ id: z.string().min(1), file: readableBody });
+export const ownBodySchema = z.object({ id: z.string().check(z.minLength(1)), file: readableBody });
 
 /** Each body is read by itself, so that one that cannot be read takes no other with it. */
 export const ownBodiesSchema = z.object({ version, bodies: z.array(z.unknown()) });
 
 export const entrySchema = z.object({
-	placement: placementSchema.optional(),
+	placement: z.optional(placementSchema),
 	/** Whether this very placement was given to the checker. */
-	checked: z.boolean().default(false),
-	tries: z.number().int().min(0).default(0),
+	checked: z._default(z.boolean(), false),
+	tries: z._default(z.int().check(z.minimum(0)), 0),
 	/** Rungs of help opened, 0 to 3. */
-	help: z.number().int().min(0).max(3).default(0),
+	help: z._default(z.int().check(z.minimum(0), z.maximum(3)), 0),
 	/** It is wrong, and the learner goes on from it as it is. */
-	kept: z.boolean().default(false),
+	kept: z._default(z.boolean(), false),
 	/** The program placed it, because the learner began at a later lesson. */
-	shown: z.boolean().default(false)
+	shown: z._default(z.boolean(), false)
 });
 
 /** Each step is read by itself, as each body is. */
@@ -46,7 +49,7 @@ export const workSchema = z.object({
 	version,
 	method: z.string(),
 	/** Absent where the method needs no measurement, so that its draft is the same for every body. */
-	body: z.string().optional(),
+	body: z.optional(z.string()),
 	steps: z.record(z.string(), z.unknown())
 });
 

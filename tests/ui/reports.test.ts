@@ -1,0 +1,68 @@
+import { describe, expect, it } from 'vitest';
+import { readBody, type Body } from '#shared/body.ts';
+import type { Method } from '#drafting/method.ts';
+import { reportsOf } from '#ui/measurements/reports.ts';
+import { BODY, FIGURE, mark, smallMethod } from '../drafting/small-method.ts';
+
+const hipDown = mark('A', 'O', 'down', 'waistToHip');
+/** Refused where the hip lies less than 10 cm below the corner, and where it lies below the waist. */
+const refusing = (name: string): Method =>
+	smallMethod([mark('W', 'O', 'down', 'backLength'), hipDown], {
+		name,
+		refusals: [
+			{
+				need: { down: ['O', 'A'], atLeast: '10 cm' },
+				odds: ['waistToHip', 'backLength'],
+				because: 'the hip is too high'
+			},
+			{
+				need: { down: ['A', 'W'], atLeast: '0 cm' },
+				odds: ['waistToHip', 'backLength'],
+				because: 'the back is too short'
+			}
+		]
+	});
+const METHODS = [
+	refusing('The first'),
+	smallMethod([mark('A', 'O', 'across', 'backWidth')], { name: 'The second' }),
+	refusing('The third')
+];
+const figure = (changed: Readonly<Record<string, unknown>>): Body => readBody({ ...FIGURE, ...changed });
+
+describe('what can be drafted', () => {
+	it('is one list', () => {
+		expect(reportsOf(METHODS, BODY)).toEqual([
+			{ says: 'Can be drafted', ready: true, drafts: ['The first', 'The second', 'The third'] }
+		]);
+	});
+
+	it('where two measurements disagree, that is said once, of every draft that they hold up', () => {
+		expect(reportsOf(METHODS, figure({ waistToHip: 8 }))).toEqual([
+			{
+				says: 'Waist to hip and the back length disagree: the hip is too high (here it is 8 cm); measure both again',
+				ready: false,
+				drafts: ['The first', 'The third']
+			},
+			{ says: 'Can be drafted', ready: true, drafts: ['The second'] }
+		]);
+	});
+
+	it('a draft held up for two reasons stands under each', () => {
+		const reports = reportsOf(METHODS, figure({ waistToHip: 8, backLength: 7 }));
+		expect(reports.map(({ drafts }) => drafts)).toEqual([
+			['The first', 'The third'],
+			['The first', 'The third'],
+			['The second']
+		]);
+	});
+
+	it('what is still wanted comes before any disagreement, and is said once of drafts that want the same', () => {
+		const { backWidth: _, ...rest } = FIGURE;
+		expect(reportsOf(METHODS, readBody(rest))).toMatchObject([
+			{ says: 'Can be drafted', drafts: ['The first', 'The third'] },
+			{ says: 'Still wanted: the back width', ready: false, drafts: ['The second'] }
+		]);
+		const bare = reportsOf(METHODS, readBody({ waistToHip: 8 }));
+		expect(bare.map(({ drafts }) => drafts)).toEqual([['The first', 'The third'], ['The second']]);
+	});
+});
