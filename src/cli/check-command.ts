@@ -17,11 +17,12 @@ import { readPlacements } from './placements.ts';
 const METHOD: Subject = { word: 'method', ask: 'name the method to check, such as back-block' };
 
 const CHECK_USAGE = `Usage:
-  square-across check METHOD --body FILE.json --placements FILE.json [--policy FILE.json] [--json]
+  square-across check METHOD --body FILE.json --placements FILE.json [--policy FILE.json] [--json] [--marks FILE.pdf]
   square-across check METHOD --stdin [--body FILE.json] [--policy FILE.json]
 
 Placements are {"A":[0,222],"N":{"typed":"37/6+1"},...}: places across and down in mm, or what was typed, in the body's unit.
 With --stdin each line is {"learner":"...","body":{...},"placements":{...}}; a line without a body takes that of --body.
+--marks writes a sheet of the marks as well, to be printed.
 A policy is {"level":"strict"|"normal"|"beginner","followThrough":"full"|"half"|"none","wrongCost":0.1,"hintCost":0.05}.
 `;
 
@@ -29,6 +30,7 @@ const OPTIONS = {
 	body: { type: 'string', multiple: true },
 	placements: { type: 'string', multiple: true },
 	policy: { type: 'string', multiple: true },
+	marks: { type: 'string', multiple: true },
 	stdin: { type: 'boolean' },
 	json: { type: 'boolean' },
 	help: { type: 'boolean', short: 'h' }
@@ -102,7 +104,12 @@ const checkMany = async (setting: Setting): Promise<void> => {
 	}
 };
 
-const checkOne = async ({ method, policy, body }: Setting, file: string, json: boolean): Promise<void> => {
+const checkOne = async (
+	{ method, policy, body }: Setting,
+	file: string,
+	json: boolean,
+	marks: string | undefined
+): Promise<void> => {
 	if (!body) throw new BadInput('check', 'give --body FILE.json');
 	const truth = draftOrRefuse(method, body, body.name);
 	const input = await readInputFile(file);
@@ -114,6 +121,9 @@ const checkOne = async ({ method, policy, body }: Setting, file: string, json: b
 		`${input.place}: `
 	);
 	const report = checkSubmission(method, body, truth, placements, policy);
+	// What writes a PDF is loaded only where one is asked for.
+	if (marks !== undefined)
+		await (await import('./marks-file.ts')).writeMarks(report, method, body.name, marks);
 	await writeOut(
 		json ? `${JSON.stringify(reportJson(report, unreadable))}\n` : reportTable(report, method, body.name)
 	);
@@ -134,8 +144,11 @@ const run = async (words: readonly string[]): Promise<void> => {
 	const placements = onlyOne('check', values.placements, '--placements');
 	if (values.stdin && placements !== undefined)
 		throw new BadInput('check', `give --stdin or --placements, not both (${placements})`);
+	const marks = onlyOne('check', values.marks, '--marks');
+	if (values.stdin && marks !== undefined)
+		throw new BadInput('check', `--marks is for one learner, not for --stdin (${marks})`);
 	if (values.stdin) await checkMany(setting);
-	else if (placements !== undefined) await checkOne(setting, placements, values.json ?? false);
+	else if (placements !== undefined) await checkOne(setting, placements, values.json ?? false, marks);
 	else throw new BadInput('check', 'give --placements FILE.json for one learner, or --stdin for many');
 };
 

@@ -1,5 +1,4 @@
-import { mkdir, readFile, writeFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
+import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { BadInput } from '#shared/bad-input.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
@@ -10,6 +9,7 @@ import { readExportOptions, type ExportOptions } from './export-options.ts';
 import { exportSubject, type ExportSubject, type NamedPiece, type Request } from './export-subject.ts';
 import { readInputFile } from './input-file.ts';
 import { complain, writeOut } from './output.ts';
+import { fontFile, writing } from './written-file.ts';
 import type { Maker } from './edge-allowances.ts';
 
 const EXPORT_USAGE = `Usage:
@@ -27,36 +27,6 @@ const EXPORT_USAGE = `Usage:
 The drawing file keeps to the layers of ASTM D6673 (withdrawn), from memory: no conformity is promised.
 A row of a table that cannot be made is told on standard error, and the others are made; the exit code is then 2.
 `;
-
-/** The typeface that is put into PDF files: the lessons' own. */
-const fontFile = (): Promise<Uint8Array> =>
-	readFile(
-		createRequire(import.meta.url).resolve('@fontsource/literata/files/literata-latin-400-normal.woff')
-	);
-
-/** Why a file could not be written, for the cases that a person can put right. */
-const REASONS: Readonly<Record<string, string>> = {
-	ENOENT: 'there is no such folder',
-	EISDIR: 'this is a folder, not a file',
-	ENOTDIR: 'a part of this path is not a folder',
-	EEXIST: 'this is a file, not a folder',
-	EACCES: 'this user may not write here',
-	EPERM: 'this user may not write here',
-	EROFS: 'nothing can be written here',
-	ENOSPC: 'the disk is full',
-	ENAMETOOLONG: 'this name is too long'
-};
-
-/** Writes at a place. Throws BadInput, naming the place, where a person can put right what went wrong. */
-const writing = async <T>(place: string, write: () => Promise<T>): Promise<T> => {
-	try {
-		return await write();
-	} catch (problem) {
-		const reason = problem instanceof Error && 'code' in problem ? REASONS[String(problem.code)] : undefined;
-		if (reason === undefined) throw problem;
-		throw new BadInput(place, reason);
-	}
-};
 
 /** The pieces that are wanted. Throws BadInput, before any body is worked, for what the subject cannot be or does not have. */
 const wantedPieces = (

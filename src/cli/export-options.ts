@@ -3,6 +3,7 @@ import { BadInput } from '#shared/bad-input.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
 import { ALL_PAPERS, FORMATS, SCALES, type Format, type ScaleName } from '#exports/files/pattern-file.ts';
 import { onlyOf, onlyOne, parsedWords, type Subject } from './options.ts';
+import { NO_DATE } from './written-file.ts';
 
 /** What `square-across export` was asked to do. */
 export interface ExportOptions {
@@ -41,9 +42,6 @@ const ONLY_FOR: Readonly<Partial<Record<keyof typeof OPTIONS, readonly Format[]>
 	scale: ['pdf', 'svg'],
 	date: ['pdf']
 };
-
-/** The date that files carry where none was given: the same for everybody, so that the same input gives the same bytes. */
-const NO_DATE = '2000-01-01';
 
 const isFormat = (text: string): text is Format => FORMATS.some((each) => each === text);
 const isScale = (text: string): text is ScaleName => Object.hasOwn(SCALES, text);

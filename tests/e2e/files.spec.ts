@@ -228,7 +228,9 @@ test('half size on A3 takes fewer pages, and one long sheet is one', async ({ pa
 	expect(long).toMatch(/Page size: +2551\.18 x/);
 });
 
-test('a draft, its worksheet and its rules are saved as PDF from the print page', async ({ page }) => {
+test('a draft, its worksheet, its rules and a picture of it are saved from the print page', async ({
+	page
+}) => {
 	await open(page, '/drafts/back-block/print');
 	const draft = await saved(page, 'Save the draft as PDF');
 	expect(draft.suggestedFilename()).toBe('The back block for Heron.pdf');
@@ -241,6 +243,10 @@ test('a draft, its worksheet and its rules are saved as PDF from the print page'
 	expect(firstWords(await bytesOf(await saved(page, 'Save the worksheet as PDF')))).toContain('Worksheet');
 	await choose(page, 'A rule sheet');
 	expect(firstWords(await bytesOf(await saved(page, 'Save the rule sheet as PDF')))).toContain('Rule sheet');
+	await choose(page, 'A picture');
+	const png = await bytesOf(await saved(page, 'Save the picture as PNG'));
+	expect(png.subarray(1, 4).toString('latin1')).toBe('PNG');
+	expect(png.readUInt32BE(20)).toBeGreaterThan(1000);
 });
 
 test('what writes PDF comes only when one is made, and only to the worker; the first lesson has neither it nor paper', async ({

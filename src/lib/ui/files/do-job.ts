@@ -100,11 +100,15 @@ const draftOf = ({ method, body }: DraftJob): Draft => {
 	return work.kind === 'drafted' ? work.draft : refuse(body.name, work.refusals);
 };
 
+/** A picture is made of a drawing, by whoever has a canvas. */
+const sheetFormat = (sheet: DraftJob['sheet']): 'pdf' | 'svg' => (sheet === 'picture' ? 'svg' : 'pdf');
+
 const draftBytes = async (job: DraftJob, title: string, { font, onProgress }: Means): Promise<Uint8Array> => {
 	const { sheet, method, body, paper, scale, unit, date, worked } = job;
 	const draft = draftOf(job);
-	if (sheet === 'draft') {
-		const request = { format: 'pdf', paper, scale, font, date, onPage: onProgress } as const;
+	if (sheet === 'draft' || sheet === 'picture') {
+		const format = sheetFormat(sheet);
+		const request = { format, paper, scale, font, date, onPage: onProgress };
 		return draftFile(method, draft, { name: body.name, unit }, request);
 	}
 	const work = { method, body, draft, unit };
@@ -117,14 +121,15 @@ const draftBytes = async (job: DraftJob, title: string, { font, onProgress }: Me
 const SHEET_NAMES: Readonly<Record<DraftJob['sheet'], string>> = {
 	draft: '',
 	worksheet: 'Worksheet, ',
-	rules: 'Rule sheet, '
+	rules: 'Rule sheet, ',
+	picture: ''
 };
 
 const sheetFile = async (job: DraftJob, means: Means): Promise<MadeFile> => {
 	const title = `${SHEET_NAMES[job.sheet]}${job.method.name}`;
 	const name = `${title} for ${job.body.name}`;
 	const bytes = await draftBytes(job, title, means);
-	return madeFile(job.sheet === 'rules' ? name : sized(name, job), bytes, 'pdf');
+	return madeFile(job.sheet === 'rules' ? name : sized(name, job), bytes, sheetFormat(job.sheet));
 };
 
 const answer = async (job: Job, means: Means): Promise<Said> => {

@@ -130,5 +130,12 @@ export const DRAFT_SHEET_RULES: Readonly<
 		save: 'Save the rule sheet as PDF',
 		about: "The measurements, and each step's rule with the arithmetic for this body.",
 		scaled: false
+	},
+	picture: {
+		words: 'A picture',
+		save: 'Save the picture as PNG',
+		about:
+			'The computed draft as one picture, to be shown on a screen or put into a text. It is not for measuring.',
+		scaled: false
 	}
 };
