@@ -249,6 +249,31 @@ test('a draft, its worksheet, its rules and a picture of it are saved from the p
 	expect(png.readUInt32BE(20)).toBeGreaterThan(1000);
 });
 
+test('a figure of a lesson is saved as a picture, as it is seen', async ({ page }) => {
+	await open(page, '/lessons/40-back-levels');
+	const figure = page.getByRole('figure').first();
+	const drawing = await figure.getByRole('img').boundingBox();
+	const picture = await bytesOf(await saved(page, 'Save as a picture'));
+	expect(picture.subarray(1, 4).toString('latin1')).toBe('PNG');
+	expect(picture.readUInt32BE(16)).toBe(Math.round((drawing?.width ?? 0) * 3));
+	// Its lines are drawn and not filled, as the style sheet has them: most of it is paper.
+	const dark = await page.evaluate(
+		async (bytes) => {
+			const bitmap = await createImageBitmap(new Blob([new Uint8Array(bytes)], { type: 'image/png' }));
+			const canvas = new OffscreenCanvas(bitmap.width, bitmap.height);
+			const pen = canvas.getContext('2d');
+			pen?.drawImage(bitmap, 0, 0);
+			const dots = pen?.getImageData(0, 0, bitmap.width, bitmap.height).data ?? new Uint8ClampedArray();
+			let count = 0;
+			for (let i = 0; i < dots.length; i += 4) count += Number((dots[i] ?? 255) < 90);
+			return count / (dots.length / 4);
+		},
+		[...picture]
+	);
+	expect(dark).toBeGreaterThan(0.001);
+	expect(dark).toBeLessThan(0.1);
+});
+
 test('what writes PDF comes only when one is made, and only to the worker; the first lesson has neither it nor paper', async ({
 	page
 }) => {

@@ -27,7 +27,12 @@ export const dotsFor = (width: Mm, height: Mm): number => {
 	return most >= DOTS ? DOTS : Math.max(STEP, Math.floor(most / STEP) * STEP);
 };
 
-const drawn = async (svg: string, width: number, height: number): Promise<HTMLCanvasElement> => {
+/** An SVG file drawn on a white canvas, so many dots wide and high. */
+export const drawnOnWhite = async (
+	svg: string,
+	width: number,
+	height: number
+): Promise<HTMLCanvasElement> => {
 	const address = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
 	try {
 		const image = new Image();
@@ -50,7 +55,7 @@ const picture = async ({ name, content }: MadeFile): Promise<MadeFile & { readon
 	const svg = await content.text();
 	const { width, height } = sizeIn(svg);
 	const dots = dotsFor(width, height);
-	const canvas = await drawn(svg, Math.round(width * dots), Math.round(height * dots));
+	const canvas = await drawnOnWhite(svg, Math.round(width * dots), Math.round(height * dots));
 	const png = await new Promise<Blob | null>((resolve) => {
 		canvas.toBlob(resolve, 'image/png');
 	});
