@@ -17,7 +17,7 @@ import { cutStrokes } from '#garment/piece-lines.ts';
 import type { Pattern } from '#garment/pattern.ts';
 import { bodyOf, garmentOf, madeFor } from '../garment/garment-files.ts';
 import { CHROMIUM_SWITCHES, ensureChromium } from '../support/chromium.ts';
-import type { Figure } from './figure.ts';
+import { median, type Figure } from './figure.ts';
 
 /** At least so many times faster than a browser's printing. */
 const FASTER = 10;
@@ -74,8 +74,8 @@ const timed = async <T>(work: () => Promise<T>): Promise<{ value: T; took: numbe
 };
 
 /**
- * A tiled A4 dress: our file against what a browser prints of the same SVG on the same pages, the browser already running. The
- * fastest round of each counts: whatever else a machine does only ever adds, and adds most to what is short.
+ * A tiled A4 dress: our file against what a browser prints of the same SVG on the same pages, the browser already running, by
+ * the median round of each. On a busy machine the ratio falls: what else it does adds most to what is short.
  */
 const printingFigures = async (pattern: Pattern): Promise<readonly Figure[]> => {
 	const paper = a4();
@@ -99,8 +99,8 @@ const printingFigures = async (pattern: Pattern): Promise<readonly Figure[]> => 
 			rounds.push({ ours: mine.took, theirs: other.took, bytes });
 		}
 		const counted = rounds.slice(WARM_UP);
-		const took = Math.min(...counted.map((round) => round.ours));
-		const ratio = Math.min(...counted.map((round) => round.theirs)) / took;
+		const took = median(counted.map((round) => round.ours));
+		const ratio = median(counted.map((round) => round.theirs)) / took;
 		const [mine = NaN, other = NaN] = counted[0]?.bytes ?? [];
 		return [
 			{
