@@ -128,9 +128,14 @@ const inOrder = (steps: readonly Step[], place: string): readonly Step[] => {
 /** Finds another method by its id, for one that uses it. */
 export type FindMethod = (id: string) => Method | undefined;
 
-const readUses = (file: MethodFile, place: string, find: FindMethod): Readonly<Record<string, Method>> =>
+/** The methods that a method or a garment uses, by the short names that it has for them. Throws BadInput for one that is not there. */
+export const readUses = (
+	uses: MethodFile['uses'],
+	place: string,
+	find: FindMethod
+): Readonly<Record<string, Method>> =>
 	Object.fromEntries(
-		Object.entries(file.uses).map(([alias, id]) => {
+		Object.entries(uses).map(([alias, id]) => {
 			const method = find(id);
 			if (!method) throw new BadInput(`${place}: uses.${alias}`, `there is no method "${id}"`);
 			return [alias, method];
@@ -160,7 +165,7 @@ const measurementsOf = (
  */
 export const readMethod = (input: unknown, place: string, find: FindMethod = () => undefined): Method => {
 	const file = parseFile(input, place);
-	const uses = readUses(file, place, find);
+	const uses = readUses(file.uses, place, find);
 	const allowances = readAllowances(file, uses, place);
 	const traced = readTraced(file.trace, uses, place);
 	const written = withCarried(file.steps, traced, place);

@@ -5,7 +5,7 @@ import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
 import { parseLength } from '#shared/units.ts';
 import { parseFormula, type KnownNames } from '#drafting/formula/parse.ts';
-import type { FindMethod } from '#drafting/read-method.ts';
+import { readUses, type FindMethod } from '#drafting/read-method.ts';
 import type { Method } from '#drafting/method.ts';
 import { stepMakes } from '#drafting/steps/kinds.ts';
 import type { EdgeRef, EdgeRule, Garment, NumberRule, PieceRule, SeamRule } from './garment.ts';
@@ -28,15 +28,6 @@ const parseFile = (input: unknown, place: string): GarmentFile => {
 		`${issue?.message ?? 'not a garment'}; seen: ${shown(seen)}`
 	);
 };
-
-const readUses = (file: GarmentFile, place: string, find: FindMethod): Readonly<Record<string, Method>> =>
-	Object.fromEntries(
-		Object.entries(file.uses).map(([alias, id]) => {
-			const method = find(id);
-			if (!method) throw new BadInput(`${place}: uses.${alias}`, `there is no method "${id}"`);
-			return [alias, method];
-		})
-	);
 
 const oneOf = <T extends string>(name: T, names: readonly string[], place: string, what: string): T => {
 	if (!names.includes(name))
@@ -147,7 +138,7 @@ const lineNames = (uses: Readonly<Record<string, Method>>): readonly string[] =>
  */
 export const readGarment = (input: unknown, place: string, find: FindMethod): Garment => {
 	const file = parseFile(input, place);
-	const uses = readUses(file, place, find);
+	const uses = readUses(file.uses, place, find);
 	const allowances = allowancesOf(uses);
 	const known: KnownNames = {
 		allowances: allowances.map(({ key }) => key),
