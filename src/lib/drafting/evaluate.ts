@@ -155,7 +155,7 @@ const compare = ({ name, label, difference, within }: ComparisonRule, scope: Sco
 };
 
 /** A comparison that does not agree, as a warning. */
-const disagreement = ({ label, difference }: Comparison, unit: Unit): string =>
+export const disagreement = ({ label, difference }: Comparison, unit: Unit): string =>
 	`${label} ${printLength(mm(Math.abs(difference)), unit)} too ${difference > 0 ? 'long' : 'short'} to be sewn as drafted`;
 
 /**

@@ -1,7 +1,14 @@
 import type { AllowanceValues } from '#shared/allowances.ts';
 import type { Body } from '#shared/body.ts';
 import { mm, printLength, type Mm, type Unit } from '#shared/units.ts';
-import { evaluate, scopeOf, type Draft, type Evaluation, type Refusal } from '#drafting/evaluate.ts';
+import {
+	disagreement,
+	evaluate,
+	scopeOf,
+	type Draft,
+	type Evaluation,
+	type Refusal
+} from '#drafting/evaluate.ts';
 import { numberOf, type Scope } from '#drafting/formula/value.ts';
 import { chainsOf } from './chains.ts';
 import type { Garment, NumberRule } from './garment.ts';
@@ -101,17 +108,17 @@ const isRefused = (work: ReturnType<typeof draftsOf>): work is Extract<Evaluatio
 	work['kind'] === 'refused';
 
 /** A draft's warnings, without those of lengths that are not sewn as drafted: a garment measures its own seams. */
-const ownWarnings = ({ warnings, comparisons }: Draft): readonly string[] =>
-	warnings.filter(
-		(words) => !comparisons.some(({ label, within }) => !within && words.startsWith(`${label} `))
-	);
+const ownWarnings = ({ warnings, comparisons }: Draft, unit: Unit): readonly string[] => {
+	const told = comparisons.filter(({ within }) => !within).map((each) => disagreement(each, unit));
+	return warnings.filter((words) => !told.includes(words));
+};
 
 /** Every warning of the drafts that a garment leans on, each once. */
-const draftWarnings = (drafts: Readonly<Record<string, Draft>>): readonly string[] => [
+const draftWarnings = (drafts: Readonly<Record<string, Draft>>, unit: Unit): readonly string[] => [
 	...new Set(
 		Object.values(drafts).flatMap((draft): readonly string[] => [
-			...draftWarnings(draft.uses),
-			...ownWarnings(draft)
+			...draftWarnings(draft.uses, unit),
+			...ownWarnings(draft, unit)
 		])
 	)
 ];
@@ -146,7 +153,7 @@ export const makePattern = (garment: Garment, body: Body, choices: Choices = NO_
 	];
 	const numbers = garment.numbers.map((rule) => reported(rule, scope));
 	const warnings = [
-		...draftWarnings(drafts),
+		...draftWarnings(drafts, body.unit),
 		...seamWarnings(seams, body.unit),
 		...runWarnings(runs),
 		...numberWarnings(garment, numbers, body.unit)
