@@ -114,7 +114,7 @@ const greatestCommonDivisor = (a: number, b: number): number =>
 	b === 0 ? a : greatestCommonDivisor(b, a % b);
 
 /** A whole number of parts of an inch, as a tape says it: `8 3/4`. */
-const inchNumber = (count: number, parts: number): string => {
+export const inchNumber = (count: number, parts: number): string => {
 	const [whole, rest] = [Math.floor(Math.abs(count) / parts), Math.abs(count) % parts];
 	const common = greatestCommonDivisor(rest, parts);
 	const fraction = rest === 0 ? '' : `${rest / common}/${parts / common}`;

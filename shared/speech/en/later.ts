@@ -1,0 +1,10 @@
+import { files } from './files.ts';
+import { garments } from './garments.ts';
+import { measurements } from './measurements.ts';
+import { missteps } from './missteps.ts';
+import { paper } from './paper.ts';
+import { pattern } from './pattern.ts';
+import { practice } from './practice.ts';
+
+/** What is said only where it is asked for, or on other pages. */
+export const later = { missteps, practice, garments, pattern, files, paper, measurements };
