@@ -88,6 +88,31 @@ const TEST = '[.]test[.]ts$';
 /** @param {string} place a folder, or a file without its ending */
 const at = (place) => `^${place}(/|[.]ts$)`;
 
+/** The floors of src/lib/ui, from the ground up: each may import those below it. Floor -> why no other. */
+export const uiFloors = {
+	keeping:
+		'What a learner has and keeps is the same on every page. ' +
+		'Take what you need as an argument; what shows it stands on a floor above.',
+	controls:
+		'A field or a list of numbers serves every page. ' +
+		'Take what it shows as a prop; keep what needs a drawing or a desk on its own floor.',
+	drawing:
+		'A drawing shows paths and names, whoever asks for it. ' +
+		'Take paths and places as arguments; ink of pieces belongs in garments/, the marks of a learner in desk/.',
+	files:
+		'A file or a picture is made of what it is given. ' + 'Pass the job in from the page that offers it.',
+	garments:
+		'A garment is made and drawn alike in a lesson and on its pattern page. ' +
+		'Keep what a page does with it in pages/pattern/.',
+	desk:
+		'The desk is where steps are drawn, in a lesson or an exercise, and knows neither. ' +
+		'Take the work and the steps from the drafting that the page provides.',
+	embeds:
+		'A lesson of any page may embed these, so they know no page. ' +
+		'Take what they need from the drafting or the garment that the page provides.',
+	pages: ''
+};
+
 /** @typedef {import('dependency-cruiser').IForbiddenRuleType} Rule */
 
 /** @type {Rule[]} */
@@ -113,11 +138,35 @@ const meetingRules = [
 	to: { path: `^src/lib/${to}/`, reachable: true }
 }));
 
+/** @type {Rule[]} */
+const floorRules = Object.entries(uiFloors)
+	.slice(0, -1)
+	.map(([floor, why], index, lower) => ({
+		name: `ui-${floor}-imports-only-lower-floors`,
+		comment: why,
+		severity: 'error',
+		from: { path: `^src/lib/ui/${floor}/` },
+		to: {
+			path: '^src/lib/ui/',
+			pathNot: lower.slice(0, index + 1).map(([each]) => `^src/lib/ui/${each}/`)
+		}
+	}));
+
 /** @type {import('dependency-cruiser').IConfiguration} */
 export default {
 	forbidden: [
 		...layerRules,
 		...meetingRules,
+		...floorRules,
+		{
+			name: 'a-page-imports-no-other-page',
+			comment:
+				'A page is changed without a look at the others, and loads nothing of theirs. ' +
+				'Move what two of them show to the floor below that owns the idea.',
+			severity: 'error',
+			from: { path: '^src/lib/ui/pages/([^/]+)/' },
+			to: { path: '^src/lib/ui/pages/', pathNot: '^src/lib/ui/pages/$1/' }
+		},
 		{
 			name: 'no-circular',
 			comment:

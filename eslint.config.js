@@ -3,6 +3,7 @@ import { defineConfig } from 'eslint/config';
 import svelte from 'eslint-plugin-svelte';
 import globals from 'globals';
 import ts from 'typescript-eslint';
+import { uiFloors } from './.dependency-cruiser.mjs';
 import svelteConfig from './svelte.config.js';
 
 /** Size ceilings: a function fits on a screen, a file in the head. Blank lines and comments are free. */
@@ -15,7 +16,7 @@ const atMost = (max) => ['error', { max, skipBlankLines: true, skipComments: tru
 
 /**
  * An import of a type leaves no trace in a compiled component, so dependency-cruiser cannot see it there.
- * This closes the gap for the one direction that components could go wrong in.
+ * This closes the gap for the two directions that components could go wrong in: to the server, and to a higher floor.
  */
 const notForComponents = {
 	regex: '^(#server|#cli|[$]lib)/|^[.]{1,2}/(.*/)?(server|cli|tests)/',
@@ -23,6 +24,14 @@ const notForComponents = {
 		'A component knows neither the class server nor the command line, not even their types. ' +
 		'Move the type to shared/ and pass the value in as a prop.'
 };
+
+/** @param {readonly string[]} higher the floors of ui that a component must not know */
+const notUpward = (higher) => ({
+	regex: `^(#ui|([.][.]/)+)/?(${higher.join('|')})/`,
+	message:
+		'A component imports from its own floor of ui and those below, types as well. ' +
+		'Move the type down to the floor that owns the idea.'
+});
 
 /** Lets a rule ask the compiler for types. All kinds of file name the same endings, or each kind is read anew. */
 const typed = {
@@ -95,14 +104,25 @@ export default defineConfig(
 			'@typescript-eslint/no-restricted-imports': ['error', { patterns: [notForComponents] }]
 		}
 	},
+	...Object.keys(uiFloors)
+		.slice(0, -1)
+		.map((floor, index, floors) => ({
+			files: [`src/lib/ui/${floor}/**/*.svelte`],
+			rules: {
+				'@typescript-eslint/no-restricted-imports': [
+					'error',
+					{ patterns: [notForComponents, notUpward([...floors.slice(index + 1), 'pages'])] }
+				]
+			}
+		})),
 	{
 		files: ['**/*.{js,mjs,ts}'],
-		ignores: ['**/*.test.ts', 'tests/**/*.spec.ts', 'shared/data/**'],
+		ignores: ['**/*.test.ts', 'tests/**/*.spec.ts'],
 		rules: { 'max-lines': atMost(CORE_FILE_LINES) }
 	},
 	{
 		files: ['**/*.{js,mjs,ts,svelte}'],
-		ignores: ['**/*.test.ts', 'tests/**/*.spec.ts', 'shared/data/**'],
+		ignores: ['**/*.test.ts', 'tests/**/*.spec.ts'],
 		rules: { 'max-lines-per-function': atMost(FUNCTION_LINES) }
 	}
 );

@@ -5,7 +5,7 @@ import type { KnipConfig } from 'knip';
  * a text that knip cannot follow. All other ways in are found by knip itself: routes and hooks by
  * SvelteKit's names, the command line by "bin", tests by their endings, tests/run.ts and tests/bench by "scripts".
  */
-const embeddedByLessons = 'src/lib/ui/lesson/embeds.ts';
+const embeddedByLessons = 'src/lib/ui/embeds/embeds.ts';
 
 /** @see https://knip.dev/reference/configuration */
 const config: KnipConfig = {

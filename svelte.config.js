@@ -6,10 +6,10 @@ import { mdsvex } from 'mdsvex';
 
 /** The components that lessons may use, and the file of each under src/lib/ui: listed once, in embeds.ts. */
 const EMBEDS = [
-	...readFileSync(new URL('src/lib/ui/lesson/embeds.ts', import.meta.url), 'utf8').matchAll(
+	...readFileSync(new URL('src/lib/ui/embeds/embeds.ts', import.meta.url), 'utf8').matchAll(
 		/default as (\w+) \} from '(.+)'/g
 	)
-].map(([, name = '', file = '']) => ({ name, file: posix.join('lesson', file) }));
+].map(([, name = '', file = '']) => ({ name, file: posix.join('embeds', file) }));
 
 /**
  * Lessons hold no code, so the components that one uses are imported for it, after mdsvex has turned the Markdown

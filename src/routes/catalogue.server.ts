@@ -3,7 +3,7 @@ import { methodFileId, methodLibrary } from '#drafting/library.ts';
 import type { Method } from '#drafting/method.ts';
 import type { Garment } from '#garment/garment.ts';
 import { readGarment } from '#garment/read-garment.ts';
-import { lessonMetaSchema, type LessonMeta } from '#ui/lesson/lesson-meta.ts';
+import { lessonMetaSchema, type LessonMeta } from '#shared/lesson-meta.ts';
 
 /** The lessons and methods that there are, read once when the server starts: a broken one stops it by name. */
 

@@ -76,6 +76,54 @@ const plants: readonly Plant[] = [
 		sees: target('src/lib/server')
 	},
 	{
+		rule: 'ui-keeping-imports-only-lower-floors',
+		file: 'src/lib/ui/keeping/planted.ts',
+		text: "import type { Planted } from '#ui/desk/planted-target.ts';\nexport type Used = Planted;\n",
+		sees: target('src/lib/ui/desk')
+	},
+	{
+		rule: 'ui-controls-imports-only-lower-floors',
+		file: 'src/lib/ui/controls/Planted.svelte',
+		text: svelteImport('#ui/pages/planted/planted-target.ts'),
+		sees: target('src/lib/ui/pages/planted')
+	},
+	{
+		rule: 'ui-drawing-imports-only-lower-floors',
+		file: 'src/lib/ui/drawing/planted.ts',
+		text: tsImport('../desk/planted-target.ts'),
+		sees: target('src/lib/ui/desk')
+	},
+	{
+		rule: 'ui-files-imports-only-lower-floors',
+		file: 'src/lib/ui/files/planted.ts',
+		text: "export const used = () => import('#ui/embeds/planted-target.ts');\n",
+		sees: target('src/lib/ui/embeds')
+	},
+	{
+		rule: 'ui-garments-imports-only-lower-floors',
+		file: 'src/lib/ui/garments/Planted.svelte',
+		text: svelteImport('../desk/planted-target.ts'),
+		sees: target('src/lib/ui/desk')
+	},
+	{
+		rule: 'ui-desk-imports-only-lower-floors',
+		file: 'src/lib/ui/desk/sheet/Planted.svelte',
+		text: svelteImport('#ui/embeds/planted-target.ts'),
+		sees: target('src/lib/ui/embeds')
+	},
+	{
+		rule: 'ui-embeds-imports-only-lower-floors',
+		file: 'src/lib/ui/embeds/planted.ts',
+		text: tsImport('#ui/pages/planted/planted-target.ts'),
+		sees: target('src/lib/ui/pages/planted')
+	},
+	{
+		rule: 'a-page-imports-no-other-page',
+		file: 'src/lib/ui/pages/planted-too/Planted.svelte',
+		text: svelteImport('../planted/planted-target.ts'),
+		sees: target('src/lib/ui/pages/planted')
+	},
+	{
 		rule: 'cli-imports-only-lower-layers',
 		file: 'src/cli/planted.ts',
 		text: tsImport('#ui/planted-target.ts'),
@@ -155,7 +203,8 @@ const LAYER_FOLDERS = [
 	'src/cli',
 	...['geometry', 'drafting', 'garment', 'checker', 'practice', 'exports', 'server', 'ui'].map(
 		(name) => `src/lib/${name}`
-	)
+	),
+	...['desk', 'embeds', 'pages/planted'].map((name) => `src/lib/ui/${name}`)
 ];
 
 const plantedFiles: Readonly<Record<string, string>> = {

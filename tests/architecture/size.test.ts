@@ -48,14 +48,14 @@ describe('size ceilings and the ban on any', () => {
 		).toEqual([]);
 	});
 
-	it('let tables under shared/data be as long as they are', async () => {
-		expect(await brokenRules('shared/data/planted.ts', constants(500))).toEqual([]);
-	});
-
 	it.each([
 		['src/lib/ui/Planted.svelte', '#server/store.ts'],
 		['src/lib/ui/Planted.svelte', '../server/store.ts'],
-		['src/lib/ui/lesson/Planted.svelte', '$lib/server/store.ts']
+		['src/lib/ui/embeds/Planted.svelte', '$lib/server/store.ts'],
+		['src/lib/ui/keeping/Planted.svelte', '#ui/desk/tool.svelte.ts'],
+		['src/lib/ui/drawing/Planted.svelte', '../garments/making.svelte.ts'],
+		['src/lib/ui/desk/sheet/Planted.svelte', '../../embeds/lesson-of.ts'],
+		['src/lib/ui/embeds/Planted.svelte', '#ui/pages/home/planted.ts']
 	])('see that %s takes a type from %s', async (file, source) => {
 		const text = `<script lang="ts">\n\timport type { Row } from '${source}';\n\tlet { row }: { row: Row } = $props();\n</script>\n\n{row}\n`;
 		expect(await brokenRules(file, text)).toEqual(['@typescript-eslint/no-restricted-imports']);

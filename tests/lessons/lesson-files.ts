@@ -33,6 +33,6 @@ export const lessonMethods = (): ReadonlyMap<string, Method> =>
 
 /** The components that the build can import into a lesson. */
 export const embeddable = (): readonly string[] => {
-	const list = readFileSync(path.join(PROJECT, 'src/lib/ui/lesson/embeds.ts'), 'utf8');
+	const list = readFileSync(path.join(PROJECT, 'src/lib/ui/embeds/embeds.ts'), 'utf8');
 	return [...list.matchAll(/default as (\w+)/g)].map(([, name = '']) => name);
 };

@@ -3,7 +3,7 @@ import { isMeasurementKey } from '#shared/measurements.ts';
 import type { Method } from '#drafting/method.ts';
 import { isGiven } from '#drafting/steps/kinds.ts';
 import type { Garment } from '#garment/garment.ts';
-import { lessonMetaSchema, type LessonMeta } from '#ui/lesson/lesson-meta.ts';
+import { lessonMetaSchema, type LessonMeta } from '#shared/lesson-meta.ts';
 import type { LessonFile } from './lesson-files.ts';
 
 /** What lessons may lean on. */

@@ -3,8 +3,8 @@ import { layOnFold } from '#garment/laying.ts';
 import { enclosedArea } from '#geometry/area.ts';
 import { boundsOf } from '#geometry/path.ts';
 import { mm } from '#shared/units.ts';
-import { clothLeaf, clothOutlines, foldLine, laidOutline, lengthMarks } from '#ui/pattern/cloth-ink.ts';
-import { toScreen } from '#ui/sheet/view.ts';
+import { clothLeaf, clothOutlines, foldLine, laidOutline, lengthMarks } from '#ui/garments/cloth-ink.ts';
+import { toScreen } from '#ui/drawing/view.ts';
 import { pieceFrom, polygon } from '../garment/hand-made.ts';
 
 /** A triangle that no turn makes its own mirror image; two of it, and one that is too wide for half the cloth. */

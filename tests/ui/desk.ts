@@ -1,8 +1,8 @@
 import type { Placement } from '#shared/placement.ts';
 import type { Method } from '#drafting/method.ts';
-import { Learner } from '#ui/learner/learner.svelte.ts';
-import { Work } from '#ui/lesson/work.svelte.ts';
-import { Tool } from '#ui/sheet/tool.svelte.ts';
+import { Learner } from '#ui/keeping/learner.svelte.ts';
+import { Work } from '#ui/desk/work.svelte.ts';
+import { Tool } from '#ui/desk/tool.svelte.ts';
 import { lessonMethod } from '../drafting/lesson-method.ts';
 
 /** O, A (0, 100), levelA, B (125, 0), Q (125, 100), P (125, 50), slope from O to P, bend from A to B. */

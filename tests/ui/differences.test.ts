@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { differenceWords } from '#ui/lesson/differences.ts';
+import { differenceWords } from '#ui/embeds/differences.ts';
 import { answerOf, DESKS, findingsOf, HERON_BACK, marked, ruled, verdictOn } from '../checker/drafts.ts';
 
 const words = (step: string, placement: unknown, unit: 'cm' | 'in' = 'cm'): string =>

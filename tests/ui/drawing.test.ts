@@ -7,7 +7,7 @@ import { cubic } from '#geometry/segment.ts';
 import { placeLabels } from '#ui/drawing/labels.ts';
 import { leafFor } from '#ui/drawing/leaf.ts';
 import { screenPath } from '#ui/drawing/screen-path.ts';
-import { fitted, type ScreenPoint, type SheetView } from '#ui/sheet/view.ts';
+import { fitted, type ScreenPoint, type SheetView } from '#ui/drawing/view.ts';
 import { backBlock } from '../drafting/lesson-method.ts';
 import { draftOf } from '../drafting/small-method.ts';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { mm, px } from '#shared/units.ts';
 import { distance } from '#geometry/point.ts';
-import { Gestures } from '#ui/sheet/gestures.svelte.ts';
-import { toSheet, type ScreenPoint, type SheetView } from '#ui/sheet/view.ts';
+import { Gestures } from '#ui/desk/sheet/gestures.svelte.ts';
+import { toSheet, type ScreenPoint, type SheetView } from '#ui/drawing/view.ts';
 import { expectPlace } from '../geometry/close.ts';
 import { line, point, toolAt } from './desk.ts';
 import { freshStores } from './memory-store.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { mm, MM_PER, parseLength } from '#shared/units.ts';
 import { at, distance } from '#geometry/point.ts';
-import { gridFor, KEY_STEPS, rulerMarks, snapped, SNAPS } from '#ui/sheet/grid.ts';
+import { gridFor, KEY_STEPS, rulerMarks, snapped, SNAPS } from '#ui/drawing/grid.ts';
 import { expectPlace } from '../geometry/close.ts';
 import { chances } from '../reference/random-bodies.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
-import { Learner } from '#ui/learner/learner.svelte.ts';
-import { savedKey } from '#ui/saved/shelf.ts';
+import { Learner } from '#ui/keeping/learner.svelte.ts';
+import { savedKey } from '#ui/keeping/shelf.ts';
 import { arrive } from './desk.ts';
 import { forbidStore, freshStores, MemoryStore, useStore } from './memory-store.ts';
 

@@ -4,7 +4,7 @@ import { mm } from '#shared/units.ts';
 import { boundsOf, pathLength } from '#geometry/path.ts';
 import { evaluate, outlineOf, type Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
-import { besideEachOther, type BesideEachOther } from '#ui/lesson/panels.ts';
+import { besideEachOther, type BesideEachOther } from '#ui/embeds/panels.ts';
 import { lessonMethod } from '../drafting/lesson-method.ts';
 
 const FRONT = lessonMethod('50-front-levels');

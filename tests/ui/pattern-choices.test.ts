@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { mm } from '#shared/units.ts';
-import { choicesSlot, type SavedChoices } from '#ui/saved/choices.ts';
-import { Saved } from '#ui/saved/saved.ts';
+import { choicesSlot, type SavedChoices } from '#ui/keeping/choices.ts';
+import { Saved } from '#ui/keeping/saved.ts';
 import { garmentOf } from '../garment/garment-files.ts';
 import { freshStores, MemoryStore, useStore } from './memory-store.ts';
 

@@ -4,9 +4,9 @@ import { dense, grainLine, notchStrokes } from '#garment/piece-lines.ts';
 import type { Piece } from '#garment/piece.ts';
 import { boundsOf, pathEnd, pathStart } from '#geometry/path.ts';
 import { at, distance, type SheetPoint } from '#geometry/point.ts';
-import { foldSign, pieceBounds, pieceLeaf, roomFor } from '#ui/pattern/piece-ink.ts';
-import { rowsWithin } from '#ui/pattern/piece-row.ts';
-import { layWords, pieceLabel, seamWords } from '#ui/pattern/piece-words.ts';
+import { foldSign, pieceBounds, pieceLeaf, roomFor } from '#ui/garments/piece-ink.ts';
+import { rowsWithin } from '#ui/pages/pattern/piece-row.ts';
+import { layWords, pieceLabel, seamWords } from '#ui/garments/piece-words.ts';
 import { bodyOf, garmentOf, garments, madeFor } from '../garment/garment-files.ts';
 
 const DRESS = madeFor(garmentOf('linnet-dress'), bodyOf('heron'));

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { at, type SheetPoint } from '#geometry/point.ts';
-import { fromOrigin, onSheet } from '#ui/sheet/readout.ts';
+import { fromOrigin, onSheet } from '#ui/desk/readout.ts';
 import { chances } from '../reference/random-bodies.ts';
 
 const O = at(10, 20);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readBody, type Body } from '#shared/body.ts';
 import type { Method } from '#drafting/method.ts';
-import { reportsOf } from '#ui/measurements/reports.ts';
+import { reportsOf } from '#ui/pages/measurements/reports.ts';
 import { BODY, FIGURE, mark, smallMethod } from '../drafting/small-method.ts';
 
 const hipDown = mark('A', 'O', 'down', 'waistToHip');

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { savedKey } from '#ui/saved/shelf.ts';
-import type { Learner } from '#ui/learner/learner.svelte.ts';
-import type { Work } from '#ui/lesson/work.svelte.ts';
+import { savedKey } from '#ui/keeping/shelf.ts';
+import type { Learner } from '#ui/keeping/learner.svelte.ts';
+import type { Work } from '#ui/desk/work.svelte.ts';
 import { backBlock } from '../drafting/lesson-method.ts';
 import { arrive, FIRST_MARKS, point, takeUp } from './desk.ts';
 import { forbidStore, freshStores, MemoryStore, useStore } from './memory-store.ts';

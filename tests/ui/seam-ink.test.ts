@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { at } from '#geometry/point.ts';
 import { mm, px } from '#shared/units.ts';
-import { toScreen } from '#ui/sheet/view.ts';
-import { endView, notchTicks } from '#ui/pattern/seam-ink.ts';
+import { toScreen } from '#ui/drawing/view.ts';
+import { endView, notchTicks } from '#ui/garments/seam-ink.ts';
 
 const VIEW = { scale: 2, left: mm(0), top: mm(0) };
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { at, between } from '#geometry/point.ts';
 import { pathLength } from '#geometry/path.ts';
-import { Tool } from '#ui/sheet/tool.svelte.ts';
+import { Tool } from '#ui/desk/tool.svelte.ts';
 import { backBlock } from '../drafting/lesson-method.ts';
 import { mark, smallMethod } from '../drafting/small-method.ts';
 import { expectPlace } from '../geometry/close.ts';

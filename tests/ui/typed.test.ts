@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { placementSchema } from '#shared/placement.ts';
 import { at } from '#geometry/point.ts';
-import { isOpenHandle, nextOpenHandle, settleHandle } from '#ui/lesson/open-handles.ts';
+import { isOpenHandle, nextOpenHandle, settleHandle } from '#ui/desk/dock/open-handles.ts';
 import {
 	BadField,
 	firstFields,
@@ -11,8 +11,8 @@ import {
 	typedPlace,
 	type Around,
 	type Fields
-} from '#ui/lesson/typed.ts';
-import { freeName, ownName } from '#ui/measurements/names.ts';
+} from '#ui/desk/dock/typed.ts';
+import { freeName, ownName } from '#ui/keeping/names.ts';
 import { FIRST_MARKS, takeUp, toolAt } from './desk.ts';
 import { freshStores } from './memory-store.ts';
 

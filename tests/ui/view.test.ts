@@ -10,7 +10,7 @@ import {
 	zoomed,
 	type ScreenPoint,
 	type SheetView
-} from '#ui/sheet/view.ts';
+} from '#ui/drawing/view.ts';
 import { expectPlace } from '../geometry/close.ts';
 import { chances } from '../reference/random-bodies.ts';
 

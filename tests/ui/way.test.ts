@@ -3,7 +3,7 @@ import { mm, radians } from '#shared/units.ts';
 import { at } from '#geometry/point.ts';
 import type { Method } from '#drafting/method.ts';
 import { stepNamed } from '#drafting/method.ts';
-import { heldTo, meantBy, openWords, turnedBy, turnWords, wayOf, type Way } from '#ui/sheet/way.ts';
+import { heldTo, meantBy, openWords, turnedBy, turnWords, wayOf, type Way } from '#ui/desk/way.ts';
 import { mark, smallMethod, draftOf } from '../drafting/small-method.ts';
 import { expectPlace } from '../geometry/close.ts';
 

@@ -1,7 +1,7 @@
 import { mm, px } from '#shared/units.ts';
 import { pathSamples, type Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
-import { toScreen, type ScreenPoint, type SheetView } from '../sheet/view.ts';
+import { toScreen, type ScreenPoint, type SheetView } from './view.ts';
 
 /** A point's name and where it is written. */
 export interface Label {

@@ -1,6 +1,6 @@
 import { mm, px, type Mm } from '#shared/units.ts';
 import type { Bounds } from '#geometry/path.ts';
-import type { ScreenSize, SheetView } from '../sheet/view.ts';
+import type { ScreenSize, SheetView } from './view.ts';
 
 /** A figure's size on the screen, and what of the sheet it shows. */
 export interface Leaf {

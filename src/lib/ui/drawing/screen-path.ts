@@ -1,6 +1,6 @@
 import type { Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
-import { toScreen, type SheetView } from '../sheet/view.ts';
+import { toScreen, type SheetView } from './view.ts';
 
 const pair = (view: SheetView, point: SheetPoint): string => {
 	const { left, top } = toScreen(view, point);

@@ -1,5 +1,5 @@
 import { fileName } from '#exports/files/file-name.ts';
-import { download } from '../saved/download.ts';
+import { download } from '#ui/keeping/download.ts';
 import { drawnOnWhite } from './picture.ts';
 
 /** What a style sheet says of a drawing: a picture has none, so each part is given its own. */

@@ -1,4 +1,4 @@
-import { download } from '../saved/download.ts';
+import { download } from '#ui/keeping/download.ts';
 import { begin } from './begin.ts';
 import type { Job, MadeFile, Said } from './job.ts';
 

@@ -1,7 +1,7 @@
 import { error } from '@sveltejs/kit';
 import { didYouMean } from '#shared/nearest-name.ts';
-import type { LessonLink } from '#ui/lesson/lesson-meta.ts';
-import type { LessonOf } from '#ui/lesson/lesson-of.ts';
+import type { LessonLink } from '#shared/lesson-meta.ts';
+import type { LessonOf } from '#ui/embeds/lesson-of.ts';
 import { garmentById, LESSONS, methodById, type CataloguedLesson } from '../../catalogue.server.ts';
 import type { PageServerLoad } from './$types';
 

@@ -1,0 +1,22 @@
+import { z } from './shape.ts';
+
+const text = z.string().check(z.minLength(1));
+
+/** The front matter of a lesson. */
+export const lessonMetaSchema = z.strictObject({
+	title: text,
+	part: text,
+	method: z.optional(z.string()),
+	/** The garment whose pieces and seams its text shows. */
+	garment: z.optional(z.string()),
+	minutes: z.int().check(z.positive()),
+	summary: text
+});
+
+export type LessonMeta = z.infer<typeof lessonMetaSchema>;
+
+/** A lesson as another page names it. */
+export interface LessonLink {
+	readonly href: string;
+	readonly title: string;
+}

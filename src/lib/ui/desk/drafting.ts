@@ -1,0 +1,24 @@
+import { getContext, setContext } from 'svelte';
+import type { Tool } from './tool.svelte.ts';
+import type { Work } from './work.svelte.ts';
+
+/** The drafting that goes on in a lesson: absent in lessons that only tell. */
+export interface Drafting {
+	readonly work: Work;
+	readonly tool: Tool;
+	/** The names of the lesson's steps, in order. */
+	readonly steps: readonly string[];
+}
+
+const DRAFTING = Symbol('drafting');
+
+/** Makes a lesson's drafting known to the steps and figures in its text. */
+export const provideDrafting = (drafting: Drafting | undefined): Drafting | undefined =>
+	setContext(DRAFTING, drafting);
+
+/** The drafting of the lesson at hand. Throws in a lesson that has none: a fault in the lesson. */
+export const useDrafting = (): Drafting => {
+	const drafting = getContext<Drafting | undefined>(DRAFTING);
+	if (!drafting) throw new Error('this lesson names no method, so it can hold no step, figure or comparison');
+	return drafting;
+};

@@ -1,0 +1,281 @@
+import type { Placement } from '#shared/placement.ts';
+import { mm, type Mm } from '#shared/units.ts';
+import { pathOfPlacement, pointOfPlace } from '#checker/placed.ts';
+import { placementOfPath, placeOfPoint } from '#checker/placed.ts';
+import type { Drafted } from '#drafting/evaluate.ts';
+import { stepStart } from '#drafting/steps/kinds.ts';
+import type { Step, StepOf } from '#drafting/steps/step-rules.ts';
+import { pathEnd, pathStart, polyline, type Path } from '#geometry/path.ts';
+import { between, type SheetPoint } from '#geometry/point.ts';
+import { cubic, type CubicSegment } from '#geometry/segment.ts';
+import { fromOrigin, onSheet } from './readout.ts';
+import { turnedBy, turnWords, wayOf, type Way } from './way.ts';
+import type { Work } from './work.svelte.ts';
+
+/**
+ * The one drawing tool: whatever the step, a learner moves *targets*. A point step has one; a level
+ * has its far end; a straight line its two ends; a curve two handles for each of its pieces. Pointer,
+ * arrow keys and typing all move the chosen target, so that each is worth the same.
+ */
+export interface Target {
+	readonly id: string;
+	/** How it is called on screen and in speech. */
+	readonly name: string;
+	/** The named point from which its distance is told. */
+	readonly origin: string | undefined;
+	/** It settles on a named point that lies near. */
+	readonly settles: boolean;
+}
+
+type Places = Readonly<Record<string, SheetPoint>>;
+
+/** What the tool needs to know of one kind of step. */
+interface ToolKind {
+	readonly targets: readonly Target[];
+	/** Where the targets stand before anything was placed. */
+	readonly begin: Places;
+	places(placement: Placement): Places;
+	/** The placement, once every target has a place. */
+	placement(places: Places): Placement | undefined;
+	/** The way that the target keeps to, where it may not be put anywhere. */
+	readonly way?: Way | undefined;
+}
+
+const oneTarget = (id: string, name: string, origin: string | undefined): Target => ({
+	id,
+	name,
+	origin,
+	settles: false
+});
+
+const pointTool = (step: Step): ToolKind => ({
+	targets: [oneTarget('point', step.name, stepStart(step))],
+	begin: {},
+	places: (placement): Places => (placement.kind === 'point' ? { point: pointOfPlace(placement.at) } : {}),
+	placement: ({ point }) => point && { kind: 'point', at: placeOfPoint(point) }
+});
+
+/** A point that goes its own way stands where it begins until it is moved. */
+const wayTool = (step: Step, way: Way): ToolKind => ({
+	...pointTool(step),
+	begin: { point: way.begin },
+	way
+});
+
+const levelTool = (step: StepOf<'level'>, drafted: Drafted): ToolKind => ({
+	targets: [oneTarget('end', 'the end of the level', step.from)],
+	begin: {},
+	places: (placement): Places =>
+		placement.kind === 'line' ? { end: pathEnd(pathOfPlacement(placement)) } : {},
+	placement: ({ end }) => {
+		const start = drafted.points[step.from];
+		return start && end && placementOfPath(polyline(start, end));
+	}
+});
+
+const straightTool = (): ToolKind => ({
+	targets: [
+		{ id: 'first', name: 'the first end', origin: undefined, settles: true },
+		{ id: 'last', name: 'the last end', origin: undefined, settles: true }
+	],
+	begin: {},
+	places: (placement): Places => {
+		if (placement.kind !== 'line') return {};
+		const path = pathOfPlacement(placement);
+		return { first: pathStart(path), last: pathEnd(path) };
+	},
+	placement: ({ first, last }) => first && last && placementOfPath(polyline(first, last))
+});
+
+/** Before they are moved the handles lie on the straight way between their ends, a third along. */
+const curveTool = ({ through }: StepOf<'curve'>, drafted: Drafted): ToolKind => {
+	const nodes = through.flatMap(({ point }) => {
+		const at = drafted.points[point];
+		return at ? [{ name: point, at }] : [];
+	});
+	const pieces = nodes.slice(1).flatMap((end, i) => {
+		const start = nodes[i];
+		return start ? [{ start, end, ids: [`${i}:leaving`, `${i}:arriving`] as const }] : [];
+	});
+	return {
+		targets: pieces.flatMap(({ start, end, ids }) => [
+			oneTarget(ids[0], `the handle out of ${start.name}`, start.name),
+			oneTarget(ids[1], `the handle into ${end.name}`, end.name)
+		]),
+		begin: Object.fromEntries(
+			pieces.flatMap(({ start, end, ids }) => [
+				[ids[0], between(start.at, end.at, 1 / 3)],
+				[ids[1], between(start.at, end.at, 2 / 3)]
+			])
+		),
+		places: (placement): Places => {
+			if (placement.kind !== 'line') return {};
+			const cubics = pathOfPlacement(placement).filter(
+				(segment): segment is CubicSegment => segment.kind === 'cubic'
+			);
+			return Object.fromEntries(
+				cubics.flatMap(({ leaving, arriving }, i) => [
+					[`${i}:leaving`, leaving],
+					[`${i}:arriving`, arriving]
+				])
+			);
+		},
+		placement: (places) => {
+			const [first, ...rest] = pieces.flatMap(({ start, end, ids }) => {
+				const [leaving, arriving] = [places[ids[0]], places[ids[1]]];
+				return leaving && arriving ? [cubic(start.at, leaving, arriving, end.at)] : [];
+			});
+			return first && placementOfPath([first, ...rest]);
+		}
+	};
+};
+
+const NOTHING: ToolKind = { targets: [], begin: {}, places: () => ({}), placement: () => undefined };
+
+const toolFor = (step: Step, drafted: Drafted): ToolKind => {
+	if (step.kind === 'level') return levelTool(step, drafted);
+	if (step.kind === 'straight') return straightTool();
+	if (step.kind === 'curve') return curveTool(step, drafted);
+	const way = wayOf(step, drafted);
+	return way ? wayTool(step, way) : pointTool(step);
+};
+
+/** The tool at work on the chosen step. */
+export class Tool {
+	readonly work: Work;
+	stepName: string = $state('');
+	#chosen = $state(0);
+	/** Ends chosen so far for a line that still wants its other end. */
+	#pending: Places = $state.raw({});
+	/** What a screen reader is told: the step taken up, or where a mark was put. */
+	spoken: string = $state('');
+	/** How things stand with the target at a place, told by whatever draws how it moves. */
+	tell: ((place: SheetPoint) => string) | undefined = $state.raw();
+	/** Where a target is being dragged, before it is let go. */
+	#dragged: Places = $state.raw({});
+
+	readonly step: Step = $derived.by(() => this.work.step(this.stepName));
+	/** A step that starts from what is not drafted yet has nothing to take hold of. */
+	readonly #kind: ToolKind = $derived.by(() =>
+		['locked', 'absent'].includes(this.work.state(this.stepName)) || !this.work.draft
+			? NOTHING
+			: toolFor(this.step, this.work.own)
+	);
+	readonly targets: readonly Target[] = $derived(this.#kind.targets);
+	readonly places: Places = $derived.by(() => {
+		const { placement } = this.work.entry(this.stepName);
+		const placed = placement ? this.#kind.places(placement) : this.#pending;
+		return { ...this.#kind.begin, ...placed, ...this.#dragged };
+	});
+	/** The way that the chosen target keeps to, where it has one: round a pin, or straight on. */
+	readonly way: Way | undefined = $derived(this.#kind.way);
+	readonly target: Target | undefined = $derived(this.targets[this.#chosen] ?? this.targets[0]);
+	/** The line as it stands while its handles are being moved. */
+	readonly line: Path | undefined = $derived.by(() => {
+		const placement = this.#kind.placement(this.places);
+		return placement?.kind === 'line' ? pathOfPlacement(placement) : undefined;
+	});
+
+	constructor(work: Work, stepName: string) {
+		this.work = work;
+		this.stepName = stepName;
+	}
+
+	/** Takes up another step. */
+	take(stepName: string): void {
+		this.stepName = stepName;
+		const isPoint = this.work.makes(stepName) === 'point';
+		this.spoken = `Now ${isPoint ? `${stepName}, ` : ''}${this.step.label}.`;
+		this.#chosen = 0;
+		this.#pending = {};
+		this.#dragged = {};
+	}
+
+	/** Chooses the target that keys, typing and taps move. */
+	choose(id: string): void {
+		this.#chosen = Math.max(
+			0,
+			this.targets.findIndex((target) => target.id === id)
+		);
+	}
+
+	/** The named point from which the chosen target is measured. */
+	originPlace(target: Target | undefined = this.target): SheetPoint | undefined {
+		return target?.origin ? this.work.own.points[target.origin] : undefined;
+	}
+
+	/** Where a target stands, or where a move of it begins: at its origin. */
+	placeOf(target: Target): SheetPoint | undefined {
+		return this.places[target.id];
+	}
+
+	/** Whether the step's marks stay where they are: it is right, or was kept, and was not opened to be changed. */
+	get fixed(): boolean {
+		return this.work.isDrafted(this.stepName);
+	}
+
+	/** Shows a target where it is being dragged; nothing is placed until it is put there. */
+	drag(id: string, place: SheetPoint | undefined): void {
+		if (this.fixed) return;
+		this.#dragged = place ? { [id]: place } : {};
+	}
+
+	/** Puts a target somewhere; typed entries are kept with the placement as written. */
+	put(id: string, place: SheetPoint, typed?: Extract<Placement, { kind: 'point' }>['typed']): void {
+		if (this.fixed) return;
+		this.#dragged = {};
+		const places = { ...this.places, [id]: place };
+		this.spoken = this.#said(id, place);
+		const placement = this.#kind.placement(places);
+		if (placement) {
+			this.work.place(
+				this.stepName,
+				placement.kind === 'point' && typed ? { ...placement, typed } : placement
+			);
+			this.#pending = {};
+		} else {
+			this.#pending = { ...this.#pending, [id]: place };
+		}
+		this.#advance(places);
+	}
+
+	/** How things stand with the chosen target at a place on its way: "open 2.3 cm at F · turned 4.6° anticlockwise". */
+	told(place: SheetPoint): string {
+		const angle = this.step.kind === 'turn' && this.way ? turnedBy(this.way, place) : undefined;
+		return this.tell?.(place) ?? (angle === undefined ? '' : turnWords(angle));
+	}
+
+	/** Where a target was put, as it is said. */
+	#said(id: string, place: SheetPoint): string {
+		const target = this.targets.find((each) => each.id === id);
+		const from = this.originPlace(target);
+		const { unit } = this.work.learner;
+		const told = this.told(place);
+		if (told) return `${target?.name ?? ''}: ${told}; ${onSheet(place, unit)}`;
+		const where =
+			target?.origin && from ? fromOrigin(target.origin, from, place, unit) : onSheet(place, unit);
+		return `${target?.name ?? ''}: ${where}`;
+	}
+
+	/** Moves a target on along its way, from where it stands. */
+	goOn(by: Mm): void {
+		const { way, target, places } = this;
+		const stands = target && places[target.id];
+		if (way && stands) this.put(target.id, way.placeAt(mm(way.gone(way.begin, stands) + by)));
+	}
+
+	/** Puts everything of this step away: the one way out of a half-made placement. */
+	cancel(): void {
+		if (this.fixed) return;
+		this.#pending = {};
+		this.#dragged = {};
+		this.#chosen = 0;
+		this.work.clear(this.stepName);
+	}
+
+	/** After one end of a line, the other is next. */
+	#advance(places: Places): void {
+		const next = this.targets.findIndex(({ id }) => places[id] === undefined);
+		if (next >= 0) this.#chosen = next;
+	}
+}

@@ -1,0 +1,177 @@
+import type { Allowance } from '#shared/allowances.ts';
+import { BadInput } from '#shared/bad-input.ts';
+import { checkAllowance } from '#shared/allowances.ts';
+import { readAllowance, type Body } from '#shared/body.ts';
+import type { MeasurementKey } from '#shared/measurements.ts';
+import type { Mm } from '#shared/units.ts';
+import type { Refusal } from '#drafting/evaluate.ts';
+import type { Garment } from '#garment/garment.ts';
+import { makePattern, type Pattern } from '#garment/pattern.ts';
+import type { Learner } from '#ui/keeping/learner.svelte.ts';
+import { freeName, UNNAMED } from '#ui/keeping/names.ts';
+import { problemOf, withMeasurement, writtenDown } from '#ui/keeping/own-body.ts';
+import {
+	AS_USUAL,
+	choicesSlot,
+	CLOTH_WIDTH,
+	EDGE_ALLOWANCE,
+	type SavedChoices
+} from '#ui/keeping/choices.ts';
+import type { Slot } from '#ui/keeping/saved.ts';
+
+/** How the pattern stands: made, or why there is none. */
+export type Standing =
+	| { readonly kind: 'made'; readonly pattern: Pattern }
+	| { readonly kind: 'missing'; readonly missing: readonly MeasurementKey[] }
+	| { readonly kind: 'refused'; readonly refusals: readonly Refusal[] }
+	/** A fault of ours: the last pattern that could be made, where there was one. */
+	| { readonly kind: 'our-fault'; readonly told: string; readonly last: Pattern | undefined };
+
+/** A choice that is a length by a name of its own. */
+type Part = 'allowances' | 'edges';
+
+/**
+ * A garment made for the learner's chosen body: the choices, kept in the browser for each body, and the pattern that follows
+ * from them and the measurements at once.
+ */
+export class Making {
+	readonly garment: Garment;
+	readonly learner: Learner;
+	choices: SavedChoices = $state.raw(AS_USUAL);
+	/** The last pattern of the chosen body; not state, since only what follows a fault looks at it. */
+	#last: { readonly body: string; readonly pattern: Pattern } | undefined;
+
+	readonly id: string = $derived.by(() => this.learner.current.id);
+	readonly body: Body = $derived.by(() => this.learner.current.body);
+	readonly own: boolean = $derived.by(() => this.learner.current.own);
+	readonly #slot: Slot<SavedChoices> = $derived.by(() =>
+		choicesSlot(this.garment, { id: this.id, name: this.body.name })
+	);
+	readonly standing: Standing = $derived.by(() => this.#stand());
+	/** The pattern that is shown: of the last numbers that could be worked. */
+	readonly pattern: Pattern | undefined = $derived.by(() => {
+		const { standing } = this;
+		if (standing.kind === 'made') return standing.pattern;
+		return standing.kind === 'our-fault' ? standing.last : undefined;
+	});
+
+	constructor(garment: Garment, learner: Learner) {
+		this.garment = garment;
+		this.learner = learner;
+	}
+
+	/** Reads back what was chosen for this body. */
+	load(): void {
+		this.choices = this.learner.take(this.#slot) ?? AS_USUAL;
+	}
+
+	/** Takes up what another tab has chosen. */
+	takeUp(key: string | null): void {
+		if (key === this.#slot.key) this.load();
+	}
+
+	/** What an allowance is without a choice made here: the body's own, else the usual. */
+	usual({ key, default: usual }: Allowance): Mm {
+		return this.body.allowances[key] ?? usual;
+	}
+
+	/** Keeps an allowance as typed, or forgets it where nothing is. Gives what is wrong with it, or nothing. */
+	typeAllowance(key: string, text: string): string {
+		return problemOf(() => {
+			this.choose(
+				'allowances',
+				key,
+				text === '' ? undefined : this.#read(key, text, this.garment.allowances)
+			);
+		});
+	}
+
+	/** Keeps an edge's own seam allowance (`front.side`) as typed. Gives what is wrong with it, or nothing. */
+	typeEdge(name: string, text: string): string {
+		return problemOf(() => {
+			this.choose(
+				'edges',
+				name,
+				text === '' ? undefined : this.#read(EDGE_ALLOWANCE.key, text, [EDGE_ALLOWANCE])
+			);
+		});
+	}
+
+	/** Keeps the width of the cloth as typed. Gives what is wrong with it, or nothing. */
+	typeCloth(text: string): string {
+		return problemOf(() => {
+			this.chooseCloth(this.#read(CLOTH_WIDTH.key, text, [CLOTH_WIDTH]));
+		});
+	}
+
+	/** Keeps the width of the cloth. */
+	chooseCloth(cloth: Mm): void {
+		this.#keep({ ...this.choices, cloth });
+	}
+
+	/** Keeps a chosen length, or goes back to the usual one. Throws BadInput where it lies outside its range. */
+	choose(part: Part, key: string, length: Mm | undefined): void {
+		const { [key]: _, ...others } = this.choices[part];
+		const known =
+			part === 'edges' ? EDGE_ALLOWANCE : this.garment.allowances.find((each) => each.key === key);
+		if (!known) throw new Error(`${this.garment.id} has no allowance "${key}"`);
+		const chosen = length === undefined ? others : { ...others, [key]: checkAllowance(known, length, '') };
+		this.#keep({ ...this.choices, [part]: chosen });
+	}
+
+	/** Goes back to the usual numbers: for some allowances, for the edges of a piece, or whatever `forgets` says. */
+	reset(part: Part, forgets: (key: string) => boolean): void {
+		const kept = Object.entries(this.choices[part]).filter(([key]) => !forgets(key));
+		this.#keep({ ...this.choices, [part]: Object.fromEntries(kept) });
+	}
+
+	/** Keeps one of the own body's measurements as typed. Gives what is wrong with it, or nothing. */
+	measure(key: MeasurementKey, text: string): string {
+		const file = this.learner.own.find(({ id }) => id === this.id)?.file;
+		if (!file) return '';
+		return problemOf(() => this.learner.saveBody(this.id, withMeasurement(file, key, text)));
+	}
+
+	/** Makes an own copy of the chosen body, with the choices made for it, and drafts for that. */
+	copyBody(): void {
+		const { body, choices, learner } = this;
+		const name = freeName(
+			`My ${body.name}`,
+			learner.bodies.map((each) => each.body.name)
+		);
+		const id = learner.newBody(name);
+		learner.saveBody(id, writtenDown(body, name, learner.unit));
+		learner.settle(choicesSlot(this.garment, { id, name }), choices);
+		learner.change({ body: id });
+	}
+
+	/** Makes an own body with nothing measured yet, and drafts for that. */
+	newBody(): void {
+		const { learner } = this;
+		const taken = learner.bodies.map(({ body }) => body.name);
+		learner.change({ body: learner.newBody(freeName(UNNAMED, taken)) });
+	}
+
+	#read(key: string, text: string, known: readonly Allowance[]): Mm {
+		return readAllowance(key, text, this.learner.unit, known);
+	}
+
+	#keep(choices: SavedChoices): void {
+		this.choices = this.learner.settle(this.#slot, choices);
+	}
+
+	#stand(): Standing {
+		const { body, choices, garment, id } = this;
+		const missing = garment.measurements.filter((key) => body.measurements[key] === undefined);
+		if (missing.length > 0) return { kind: 'missing', missing };
+		try {
+			const work = makePattern(garment, body, choices);
+			if (work.kind === 'made') this.#last = { body: id, pattern: work.pattern };
+			return work;
+		} catch (error) {
+			if (error instanceof BadInput) throw error;
+			const last = this.#last?.body === id ? this.#last.pattern : undefined;
+			return { kind: 'our-fault', told: error instanceof Error ? error.message : String(error), last };
+		}
+	}
+}

@@ -1,0 +1,129 @@
+import { mm, px, type Mm, type Px } from '#shared/units.ts';
+import { outwardAt } from '#garment/piece-lines.ts';
+import type { Piece } from '#garment/piece.ts';
+import { boundsOf, pathStart, pointAtLength, polyline, type Bounds, type Path } from '#geometry/path.ts';
+import {
+	at,
+	between,
+	directionTo,
+	moved,
+	opposite,
+	type Direction,
+	type SheetPoint
+} from '#geometry/point.ts';
+import type { ScreenSize, SheetView } from '#ui/drawing/view.ts';
+
+/** A drawing of a piece: its size on the screen, and what of the sheet it shows. */
+export interface PieceLeaf {
+	readonly size: ScreenSize;
+	readonly view: SheetView;
+}
+
+/** Pixels round a piece: room for the word at its fold, and at the foot for the scale. */
+const MARGIN = 22;
+const FOOT = 34;
+/** How tall a drawing may be for its room's width. */
+const TALLEST = 1.4;
+/** Pixels to the millimetre at which a small piece is large enough. */
+const LARGE_ENOUGH = 1.2;
+/** A drawing is at least so wide, so that its scale stands in it. */
+const LEAST_WIDTH = 150;
+
+/** What of a piece is drawn: all of it, or its stitching line alone. */
+export type Shown = 'all' | 'stitching';
+
+/** The rectangle that holds what is drawn of a piece. */
+export const pieceBounds = ({ outline, cutting }: Piece, show: Shown): Bounds =>
+	boundsOf(show === 'all' ? [outline, cutting.outline] : [outline]);
+
+/** The drawing that shows `bounds` in a room so many pixels wide, as large as is of use, in its middle. */
+export const pieceLeaf = ({ left, top, right, bottom }: Bounds, room: number): PieceLeaf => {
+	const [across, down] = [right - left, bottom - top];
+	const scale = Math.min(LARGE_ENOUGH, (room - 2 * MARGIN) / across, (room * TALLEST - MARGIN - FOOT) / down);
+	const width = Math.max(LEAST_WIDTH, Math.round(across * scale + 2 * MARGIN));
+	return {
+		size: { width: px(width), height: px(Math.round(down * scale + MARGIN + FOOT)) },
+		view: { scale, left: mm((left + right) / 2 - width / scale / 2), top: mm(top - MARGIN / scale) }
+	};
+};
+
+/** An arrow that says which edge lies on the fold: its two ends on the fold, and how far inside its shaft runs. */
+export interface FoldSign {
+	readonly path: Path;
+	readonly middle: SheetPoint;
+	/** Out of the piece. */
+	readonly outward: Direction;
+	/** The way along the fold in which its word reads. */
+	readonly reads: Direction;
+	/** The bracket inside: from the fold, along it, and back to it. */
+	readonly bracket: Path;
+}
+
+/** The fold of a piece, with the bracket that is drawn beside it `inside` millimetres from it; undefined for a piece that has none. */
+export const foldSign = (piece: Piece, inside: Mm): FoldSign | undefined => {
+	const edge = piece.edges.find(({ name }) => name === piece.fold);
+	const [from, to] = edge ? [pathStart(edge.path), pointAtLength(edge.path, edge.length)] : [];
+	const along = from && to && directionTo(from, to);
+	if (!edge || !from || !to || !along) return undefined;
+	const outward = outwardAt(piece.outline, along);
+	const [first, last] = [between(from, to, 0.14), between(from, to, 0.86)];
+	const inward = opposite(outward);
+	return {
+		path: edge.path,
+		middle: between(from, to, 0.5),
+		outward,
+		reads: along.dy > 0 || (along.dy === 0 && along.dx < 0) ? opposite(along) : along,
+		bracket: polyline(first, moved(first, inward, inside), moved(last, inward, inside), last)
+	};
+};
+
+const isWithin = (polygon: readonly SheetPoint[], { x, y }: SheetPoint): boolean => {
+	let within = false;
+	for (const [i, b] of polygon.entries()) {
+		const a = polygon.at(i - 1) ?? b;
+		if (a.y > y !== b.y > y && x < a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y)) within = !within;
+	}
+	return within;
+};
+
+/** Into how many places each way a piece is searched for room. */
+const SEARCHED = 13;
+
+/**
+ * Where words so wide and so high stand clearest within a polygon, away from its edge and from other ink;
+ * undefined where there is no such room.
+ */
+export const roomFor = (
+	polygon: readonly SheetPoint[],
+	ink: readonly SheetPoint[],
+	width: Mm,
+	height: Mm
+): SheetPoint | undefined => {
+	const all = [...polygon, ...ink];
+	const { left, top, right, bottom } = boundsOf([], polygon);
+	/** How far the nearest ink is, in halves of the words' own size: from 1 on it touches none. */
+	const clearance = (place: SheetPoint): number => {
+		let least = Infinity;
+		for (const { x, y } of all) {
+			const gap = Math.max(Math.abs(x - place.x) / width, Math.abs(y - place.y) / height) * 2;
+			if (gap < least) least = gap;
+		}
+		return least;
+	};
+	let found: SheetPoint | undefined;
+	let best = 1;
+	for (let row = 1; row < SEARCHED; row++) {
+		for (let column = 1; column < SEARCHED; column++) {
+			const place = at(left + ((right - left) * column) / SEARCHED, top + ((bottom - top) * row) / SEARCHED);
+			const clear = clearance(place);
+			if (clear > best && isWithin(polygon, place)) {
+				found = place;
+				best = clear;
+			}
+		}
+	}
+	return found;
+};
+
+/** Room that a line of words takes, in pixels: a small sans letter is about half as wide as it is high. */
+export const wordsWide = (words: string, size: number): Px => px(words.length * size * 0.54 + 6);

@@ -1,0 +1,42 @@
+import { BadInput } from '#shared/bad-input.ts';
+import { readMeasurement, type Body } from '#shared/body.ts';
+import { MEASUREMENT_KEYS, type MeasurementKey } from '#shared/measurements.ts';
+import { printNumber, type Unit } from '#shared/units.ts';
+import { capitalised } from '#drafting/words.ts';
+import type { OwnBodyFile } from './schemas.ts';
+
+/** An own body with a measurement as it was typed, or without it where nothing is. Throws BadInput. */
+export const withMeasurement = (file: OwnBodyFile, key: MeasurementKey, text: string): OwnBodyFile => {
+	if (text !== '') {
+		readMeasurement(key, text, file.unit);
+		return { ...file, [key]: text };
+	}
+	const { [key]: _, ...others } = file;
+	return { ...others, allowances: file.allowances, unit: file.unit };
+};
+
+/** A body's measurements and allowances as someone writes them down who reads them off the page in `unit`. */
+export const writtenDown = (body: Body, name: string, unit: Unit): OwnBodyFile => ({
+	name,
+	unit,
+	...Object.fromEntries(
+		MEASUREMENT_KEYS.flatMap((key) => {
+			const taken = body.measurements[key];
+			return taken === undefined ? [] : [[key, printNumber(taken, unit)]];
+		})
+	),
+	allowances: Object.fromEntries(
+		Object.entries(body.allowances).map(([key, value]) => [key, printNumber(value, unit)])
+	)
+});
+
+/** What is wrong with what someone typed, as a sentence to stand at its field; nothing where all is well. */
+export const problemOf = (act: () => void): string => {
+	try {
+		act();
+		return '';
+	} catch (error) {
+		if (error instanceof BadInput) return `${capitalised(error.rule)}.`;
+		throw error;
+	}
+};
