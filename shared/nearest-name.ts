@@ -1,7 +1,11 @@
 import leven from 'leven';
 
+/** Longer than any name is: comparing letters takes as long as both names multiplied. */
+const LONGEST_NAME = 60;
+
 /** The known name nearest to an unknown one, or undefined where none is near enough to be a slip. */
 export const nearestName = (unknown: string, known: Iterable<string>): string | undefined => {
+	if (unknown.length > LONGEST_NAME) return undefined;
 	const limit = Math.max(2, Math.ceil(unknown.length / 2));
 	const near = [...known]
 		.map((name) => ({ name, distance: leven(unknown.toLowerCase(), name.toLowerCase()) }))

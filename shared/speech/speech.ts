@@ -1,5 +1,5 @@
 import type { Catalogue, Words } from './catalogue.ts';
-import type { Message } from './message.ts';
+import { isMessage, type Message } from './message.ts';
 import { voiceOf, type Voice } from './voice.ts';
 import type { Unit } from '../units.ts';
 
@@ -7,7 +7,7 @@ import type { Unit } from '../units.ts';
 export interface Speech extends Voice {
 	/** Every sentence, by area. Asking for an area that is not loaded yet is a fault of ours. */
 	readonly words: Words;
-	/** Says what was handed on as data. */
+	/** Says what was handed on as data, and the messages among its values. */
 	tell(message: Message): string;
 	inUnit(unit: Unit): Speech;
 }
@@ -27,14 +27,22 @@ export const speechOf = (catalogue: Catalogue, unit: Unit): Speech => {
 		return made.get(name);
 	};
 	const words = new Proxy({}, { get: (_, name) => area(String(name)) }) as Words;
+	const tell = ({ area: name, key, values }: Message): string => {
+		const say = (area(name) as Readonly<Record<string, Say>>)[key];
+		if (say === undefined) throw new Error(`there is no sentence "${name}.${key}"`);
+		return typeof say === 'string' ? say : say(...values.map(said));
+	};
+	const told = (value: unknown): unknown => (isMessage(value) ? tell(value) : value);
+	const item = (value: unknown): unknown => (Array.isArray(value) ? value.map(told) : told(value));
+	/** A sentence's values, with the messages among them already said. */
+	const said = (value: unknown): unknown =>
+		typeof value === 'object' && value !== null && !Array.isArray(value)
+			? Object.fromEntries(Object.entries(value).map(([key, each]) => [key, item(each)]))
+			: item(value);
 	return {
 		...voice,
 		words,
-		tell: ({ area: name, key, values }) => {
-			const say = (area(name) as Readonly<Record<string, Say>>)[key];
-			if (say === undefined) throw new Error(`there is no sentence "${name}.${key}"`);
-			return typeof say === 'string' ? say : say(...values);
-		},
+		tell,
 		inUnit: (other) => speechOf(catalogue, other)
 	};
 };

@@ -1,6 +1,7 @@
 import { parse, CsvError } from 'csv-parse/sync';
 import type { Allowance } from '#shared/allowances.ts';
-import { BadInput, shown } from '#shared/bad-input.ts';
+import { BadInput, shown, slipWords } from '#shared/bad-input.ts';
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import { readAllowance, readMeasurement, type Body } from '#shared/body.ts';
 import { isMeasurementKey, MEASUREMENT_KEYS, type MeasurementKey } from '#shared/measurements.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
@@ -142,7 +143,7 @@ const readRow = ({ cells, line }: Line, number: number, reading: Reading, file: 
 		checkWidth(cells, reading, place);
 		return { name, body: bodyOf(name, cells, reading, `${place}, column `) };
 	} catch (error) {
-		if (error instanceof BadInput) return { name, problem: error.message };
+		if (error instanceof BadInput) return { name, problem: slipWords(error, englishIn('cm')) };
 		throw error;
 	}
 };

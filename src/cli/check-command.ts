@@ -1,6 +1,7 @@
 import { createInterface } from 'node:readline';
 import { z } from 'zod';
-import { BadInput, shown } from '#shared/bad-input.ts';
+import { BadInput, shown, slipWords } from '#shared/bad-input.ts';
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import { readBody, type Body } from '#shared/body.ts';
 import { policySchema, USUAL_POLICY, type Policy } from '#shared/policy.ts';
 import type { Method } from '#drafting/method.ts';
@@ -92,7 +93,7 @@ const checkLine = (line: string, number: number, { method, policy, body }: Setti
 		return JSON.stringify({ learner, ...reportJson(report, read.unreadable) });
 	} catch (problem) {
 		if (!(problem instanceof BadInput)) throw problem;
-		return JSON.stringify({ learner, refused: problem.message });
+		return JSON.stringify({ learner, refused: slipWords(problem, englishIn('cm')) });
 	}
 };
 

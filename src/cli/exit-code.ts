@@ -1,4 +1,5 @@
-import { BadInput } from '#shared/bad-input.ts';
+import { BadInput, slipWords } from '#shared/bad-input.ts';
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import { complain } from './output.ts';
 
 /** Exit code for a command, file or value that a person can put right, and for a body that cannot be drafted. */
@@ -11,7 +12,7 @@ export const exitCodeOf = async (run: () => Promise<void>): Promise<number> => {
 		return 0;
 	} catch (problem) {
 		if (!(problem instanceof BadInput)) throw problem;
-		complain(problem.message);
+		complain(slipWords(problem, englishIn('cm')));
 		return BAD_USE;
 	}
 };

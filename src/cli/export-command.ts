@@ -1,6 +1,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { BadInput } from '#shared/bad-input.ts';
+import { BadInput, slipWords } from '#shared/bad-input.ts';
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
 import { fileName, fileNames } from '#exports/files/file-name.ts';
 import { readBodyTable } from './body-table.ts';
@@ -107,7 +108,7 @@ const exportMany = async (subject: ExportSubject, options: ExportOptions): Promi
 			await writeOut(`${to}\n`);
 		} catch (problem) {
 			if (!(problem instanceof BadInput)) throw problem;
-			complain('problem' in row ? row.problem : problem.message);
+			complain('problem' in row ? row.problem : slipWords(problem, englishIn('cm')));
 			refused++;
 		}
 	}

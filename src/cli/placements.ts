@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { BadInput, shown } from '#shared/bad-input.ts';
+import { BadInput, ruleWords, shown } from '#shared/bad-input.ts';
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
 import type { Placement } from '#shared/placement.ts';
 import type { Unit } from '#shared/units.ts';
@@ -42,7 +43,7 @@ const typedPlacement = (
 		const { x, y } = moved(origin, COMPASS[way], readSum(typed, unit).value);
 		return { kind: 'point', at: [x, y], typed: { form: 'distance', sum: typed, from: start, go: way, unit } };
 	} catch (problem) {
-		if (problem instanceof BadInput) return { unreadable: problem.rule };
+		if (problem instanceof BadInput) return { unreadable: ruleWords(problem, englishIn('cm')) };
 		throw problem;
 	}
 };

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { BadInput } from '#shared/bad-input.ts';
+import { refusalOf } from '../support/refusal.ts';
 import { readBody, type Body } from '#shared/body.ts';
 import { evaluate, outlineOf, type Draft, type Refusal } from '#drafting/evaluate.ts';
 import { BODY, draftOf, FIGURE, mark, smallMethod, type WrittenStep } from './small-method.ts';
@@ -214,15 +214,8 @@ describe('comparisons', () => {
 	});
 });
 
-const complaint = (more: WrittenStep): string => {
-	try {
-		smallMethod([mark('A', 'O', 'down', 'bust')], more);
-	} catch (error) {
-		if (error instanceof BadInput) return error.message;
-		throw error;
-	}
-	throw new Error('the method was accepted');
-};
+const complaint = (more: WrittenStep): string =>
+	refusalOf(() => smallMethod([mark('A', 'O', 'down', 'bust')], more));
 
 describe('conditions that cannot be read', () => {
 	const condition = { odds: ['bust', 'hip'], because: 'x' };

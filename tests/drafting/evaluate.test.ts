@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { BadInput } from '#shared/bad-input.ts';
+import { refusalOf } from '../support/refusal.ts';
 import { readBody } from '#shared/body.ts';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { mm } from '#shared/units.ts';
@@ -35,9 +35,7 @@ describe('allowances', () => {
 describe('a measurement that is missing', () => {
 	it('is bad input, and is named with the body', () => {
 		const body = readBody({ name: 'Knot', bust: 90 });
-		expect(() => evaluate(BACK, body)).toThrow(
-			new BadInput('backWidth', 'the back width of Knot is missing')
-		);
+		expect(refusalOf(() => evaluate(BACK, body))).toBe('backWidth: the back width of Knot is missing');
 	});
 });
 

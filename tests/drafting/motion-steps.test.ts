@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { BadInput } from '#shared/bad-input.ts';
+import { refusalOf } from '../support/refusal.ts';
 import { evaluate, type Draft } from '#drafting/evaluate.ts';
 import { explain } from '#drafting/explain.ts';
 import { stepNamed } from '#drafting/method.ts';
@@ -28,15 +28,6 @@ const whyNot = (...steps: readonly WrittenStep[]): string => {
 	const evaluation = evaluate(boxed(...steps), BODY);
 	if (evaluation.kind === 'drafted') throw new Error('it was drafted');
 	return evaluation.refusals.map(({ because }) => because).join('; ');
-};
-const complaint = (read: () => unknown): string => {
-	try {
-		read();
-	} catch (error) {
-		if (error instanceof BadInput) return error.message;
-		throw error;
-	}
-	throw new Error('it was accepted');
 };
 const SMALL = boxed();
 const readMethodWith = (file: WrittenStep) =>
@@ -335,16 +326,16 @@ describe('formulas that choose', () => {
 		['choice(neck, bust)', 'takes 3'],
 		['greater(neck, 3)', 'formulas of one sort']
 	])('%s is refused', (by, why) => {
-		expect(complaint(() => smallMethod([mark('A', 'O', 'across', by)]))).toContain(why);
+		expect(refusalOf(() => smallMethod([mark('A', 'O', 'across', by)]))).toContain(why);
 	});
 });
 
 describe('what nobody draws', () => {
 	it('a point cannot become a line by being carried', () => {
 		const turn = { kind: 'turn', name: 'D', label: 'd', move: 'A', about: 'O', onto: 'C' };
-		expect(complaint(() => boxed({ ...turn, carries: { outer2: 'B' } }))).toContain('B cannot become outer2');
-		expect(complaint(() => boxed({ ...turn, carries: { E: 'Z' } }))).toContain('starts from "Z"');
-		expect(complaint(() => boxed({ ...turn, carries: { C: 'B' } }))).toContain('this name already');
+		expect(refusalOf(() => boxed({ ...turn, carries: { outer2: 'B' } }))).toContain('B cannot become outer2');
+		expect(refusalOf(() => boxed({ ...turn, carries: { E: 'Z' } }))).toContain('starts from "Z"');
+		expect(refusalOf(() => boxed({ ...turn, carries: { C: 'B' } }))).toContain('this name already');
 	});
 
 	it('traced points and lines stand where the other draft has them', () => {
@@ -367,6 +358,6 @@ describe('what nobody draws', () => {
 		[{ from: 'block', lines: { above: 'tops' } }, 'small has no "tops" (did you mean "top"']
 	])('%j cannot be traced', (trace, why) => {
 		const file = { id: 'traced', name: 't', uses: { block: 'small' }, trace: [trace], steps: BOX };
-		expect(complaint(() => readMethodWith(file))).toContain(why);
+		expect(refusalOf(() => readMethodWith(file))).toContain(why);
 	});
 });

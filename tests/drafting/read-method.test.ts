@@ -1,17 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { BadInput } from '#shared/bad-input.ts';
+import { refusalOf } from '../support/refusal.ts';
 import { readMethod } from '#drafting/read-method.ts';
 import { mark, smallMethod, type WrittenStep } from './small-method.ts';
 
-const complaint = (input: unknown): string => {
-	try {
-		readMethod(input, 'small.yaml');
-	} catch (error) {
-		if (error instanceof BadInput) return error.message;
-		throw error;
-	}
-	throw new Error('the method was accepted');
-};
+const complaint = (input: unknown): string => refusalOf(() => readMethod(input, 'small.yaml'));
 
 const withSteps = (steps: readonly WrittenStep[], more: WrittenStep = {}): string =>
 	complaint({ id: 'small', name: 'Small', steps, ...more });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { BadInput } from '#shared/bad-input.ts';
+import { ruleOf } from '../support/refusal.ts';
 import { readDistance, readSum, withUnit } from '#drafting/formula/sum.ts';
 
 describe('readSum reads a sum as a drafter types it', () => {
@@ -30,16 +30,6 @@ describe('readSum reads a sum as a drafter types it', () => {
 		expect(readSum("3''", 'cm').value).toBeCloseTo(76.2, 9);
 	});
 });
-
-const said = (act: () => unknown): string => {
-	try {
-		act();
-	} catch (error) {
-		if (error instanceof BadInput) return error.rule;
-		throw error;
-	}
-	throw new Error('it was accepted');
-};
 
 describe('what cannot be read is answered in plain words', () => {
 	it.each([
@@ -78,7 +68,7 @@ describe('what cannot be read is answered in plain words', () => {
 		['0/0', '"0/0" divides by nothing'],
 		[`1${'+1'.repeat(50)}`, 'that is too long; a sum may have 100 signs and figures']
 	])('%j: %s', (text, rule) => {
-		expect(said(() => readSum(text, 'cm'))).toBe(rule);
+		expect(ruleOf(() => readSum(text, 'cm'))).toBe(rule);
 	});
 });
 
@@ -91,7 +81,7 @@ describe('a distance to be laid off', () => {
 		['7000 mm', 'cm', 'that is 7 m, further than the sheet goes'],
 		['5001', 'cm', 'that is 50 m, further than the sheet goes']
 	] as const)('%j in %s is refused: %s', (text, unit, rule) => {
-		expect(said(() => readDistance(text, unit))).toBe(rule);
+		expect(ruleOf(() => readDistance(text, unit))).toBe(rule);
 	});
 
 	it('may be as long as the sheet', () => {

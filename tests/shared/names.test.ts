@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { refusalOf } from '../support/refusal.ts';
 import { BLOCK_ALLOWANCES, checkAllowance } from '#shared/allowances.ts';
-import { BadInput, shown } from '#shared/bad-input.ts';
 import { MEASUREMENT_KEYS, measurementOf, MEASUREMENTS, type MeasurementKey } from '#shared/measurements.ts';
 import { didYouMean, nearestName } from '#shared/nearest-name.ts';
 import { mm } from '#shared/units.ts';
@@ -23,23 +23,6 @@ describe('nearest names', () => {
 	});
 });
 
-describe('shown', () => {
-	it.each([
-		['two', '"two"'],
-		[7, '7'],
-		[Number.POSITIVE_INFINITY, 'Infinity'],
-		[null, 'null'],
-		[undefined, 'undefined'],
-		[{ a: [1] }, '{"a":[1]}']
-	])('%j is shown as %s', (value, text) => {
-		expect(shown(value)).toBe(text);
-	});
-
-	it('cuts what is long', () => {
-		expect(shown('x'.repeat(99))).toBe(`"${'x'.repeat(56)}...`);
-	});
-});
-
 describe('measurements', () => {
 	it('has one entry for each key, in the same order', () => {
 		expect(MEASUREMENTS.map(({ key }) => key)).toEqual(MEASUREMENT_KEYS);
@@ -58,8 +41,8 @@ describe('allowances', () => {
 		if (!hollow) throw new Error('hollowFront is gone');
 		expect(checkAllowance(hollow, mm(0), '')).toBe(0);
 		expect(checkAllowance(hollow, mm(30), '')).toBe(30);
-		expect(() => checkAllowance(hollow, mm(30.1), 'x.json: ')).toThrow(
-			new BadInput('x.json: hollowFront', 'the front armhole hollow must lie from 0 cm to 3 cm, not 3.01 cm')
+		expect(refusalOf(() => checkAllowance(hollow, mm(30.1), 'x.json: '))).toBe(
+			'x.json: hollowFront: the front armhole hollow must lie from 0 cm to 3 cm, not 3.01 cm'
 		);
 	});
 

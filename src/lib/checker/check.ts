@@ -1,4 +1,5 @@
-import { BadInput } from '#shared/bad-input.ts';
+import { BadInput, slipWords } from '#shared/bad-input.ts';
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import { placementSchema, type Placement } from '#shared/placement.ts';
 import { SAME_PLACE, TOLERANCES, type Tolerances } from '#shared/tolerances.ts';
 import type { Finding, Verdict } from '#shared/verdict.ts';
@@ -67,7 +68,7 @@ export const check = (
 		}
 		return judge(stepNamed(method, stepName), parsed.data, draft, allowed);
 	} catch (error) {
-		if (error instanceof BadInput) return notValid(error.message);
+		if (error instanceof BadInput) return notValid(slipWords(error, englishIn('cm')));
 		return { answer: 'our-fault', because: error instanceof Error ? error.message : String(error) };
 	}
 };

@@ -1,4 +1,5 @@
-import { BadInput } from '#shared/bad-input.ts';
+import { BadInput, ruleWords } from '#shared/bad-input.ts';
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import { z } from '#shared/shape.ts';
 import { NUMBER_TOLERANCE, POINT_TOLERANCE, SAME_PLACE } from '#shared/tolerances.ts';
 import { mm, printLength, type Mm, type Unit } from '#shared/units.ts';
@@ -149,7 +150,7 @@ const judge = (exercise: TrueSeams, answer: unknown, unit: Unit): Judgement => {
 		const lengths = judgeLengths(exercise, parsed.data, unit);
 		return lengths.answer === 'right' ? judgeMoved(exercise, lengths, parsed.data.moved, unit) : lengths;
 	} catch (error) {
-		if (error instanceof BadInput) return notValid(error.rule);
+		if (error instanceof BadInput) return notValid(ruleWords(error, englishIn('cm')));
 		throw error;
 	}
 };

@@ -1,6 +1,7 @@
 import { NUMBER_TOLERANCE } from '#shared/tolerances.ts';
 import { z } from '#shared/shape.ts';
-import { BadInput } from '#shared/bad-input.ts';
+import { BadInput, ruleWords } from '#shared/bad-input.ts';
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import { mm, type Mm, type Unit } from '#shared/units.ts';
 import { NO_DIAGNOSIS, type Diagnosis, type Misstep } from '#checker/missteps/misstep.ts';
 import { smallWords } from '#checker/words.ts';
@@ -76,7 +77,7 @@ const judge = (exercise: WorkNumber, answer: unknown, unit: Unit): Judgement => 
 	try {
 		return judgeNumber(exercise, typed, typedUnit, unit);
 	} catch (error) {
-		if (error instanceof BadInput) return notValid(error.rule);
+		if (error instanceof BadInput) return notValid(ruleWords(error, englishIn('cm')));
 		throw error;
 	}
 };

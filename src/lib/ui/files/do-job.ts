@@ -1,4 +1,5 @@
-import { BadInput } from '#shared/bad-input.ts';
+import { BadInput, ruleWords } from '#shared/bad-input.ts';
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import { measurementWords } from '#shared/measurements.ts';
 import { mm } from '#shared/units.ts';
 import { evaluate, refusalWords, type Draft, type Refusal } from '#drafting/evaluate.ts';
@@ -143,7 +144,7 @@ export const doJob = async (job: Job, means: Means): Promise<Said> => {
 	try {
 		return await answer(job, means);
 	} catch (error) {
-		if (error instanceof BadInput) return { kind: 'refused', words: error.rule };
+		if (error instanceof BadInput) return { kind: 'refused', words: ruleWords(error, englishIn('cm')) };
 		return { kind: 'our-fault', told: error instanceof Error ? error.message : String(error) };
 	}
 };

@@ -1,5 +1,6 @@
 import { checkAllowance, type Allowance } from '#shared/allowances.ts';
-import { BadInput } from '#shared/bad-input.ts';
+import { BadInput, ruleWords } from '#shared/bad-input.ts';
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
 import { z } from '#shared/shape.ts';
 import { mm, type Mm } from '#shared/units.ts';
@@ -75,7 +76,11 @@ const readAll = (
 		try {
 			good[key] = checkAllowance(ruleOf(key), mm(length.parse(value)), '');
 		} catch (error) {
-			bad.push({ key, reason: error instanceof BadInput ? error.rule : reasonOf(error), json: value });
+			bad.push({
+				key,
+				reason: error instanceof BadInput ? ruleWords(error, englishIn('cm')) : reasonOf(error),
+				json: value
+			});
 		}
 	}
 	return { good, bad };

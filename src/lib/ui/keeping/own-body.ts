@@ -1,4 +1,5 @@
-import { BadInput } from '#shared/bad-input.ts';
+import { BadInput, ruleWords } from '#shared/bad-input.ts';
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import { readMeasurement, type Body } from '#shared/body.ts';
 import { MEASUREMENT_KEYS, type MeasurementKey } from '#shared/measurements.ts';
 import { printNumber, type Unit } from '#shared/units.ts';
@@ -36,7 +37,7 @@ export const problemOf = (act: () => void): string => {
 		act();
 		return '';
 	} catch (error) {
-		if (error instanceof BadInput) return `${capitalised(error.rule)}.`;
+		if (error instanceof BadInput) return `${capitalised(ruleWords(error, englishIn('cm')))}.`;
 		throw error;
 	}
 };

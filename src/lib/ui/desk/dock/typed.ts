@@ -1,4 +1,5 @@
-import { BadInput } from '#shared/bad-input.ts';
+import { BadInput, ruleWords } from '#shared/bad-input.ts';
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import type { Compass } from '#shared/method.ts';
 import type { Typed } from '#shared/placement.ts';
 import type { Mm, Unit } from '#shared/units.ts';
@@ -98,7 +99,7 @@ const lengthIn = (fields: Fields, field: Written, unit: Unit): Mm => {
 	try {
 		return readDistance(fields[field], unit).value;
 	} catch (error) {
-		if (error instanceof BadInput) throw new BadField(field, error.rule);
+		if (error instanceof BadInput) throw new BadField(field, ruleWords(error, englishIn('cm')));
 		throw error;
 	}
 };
