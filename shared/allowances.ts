@@ -1,18 +1,20 @@
 import { mm, printOutside, printRange, type Mm, type Unit } from './units.ts';
 import { BadInput } from './bad-input.ts';
+import { the } from './speech/en/grammar.ts';
+import { allowanceNoun } from './speech/en/nouns.ts';
+import type { Noun } from './speech/noun.ts';
 
 /** A number that the drafter chooses, with a default and the range in which it is sane. */
 export interface Allowance {
 	readonly key: string;
-	/** How a rule speaks of it: "armhole drop". */
-	readonly words: string;
+	/** What it is called, where a method brings it; the standing ones are named by their keys in the `nouns` of each language. */
+	readonly noun?: Noun;
 	readonly default: Mm;
 	readonly range: readonly [Mm, Mm];
 }
 
-const allowance = (key: string, words: string, usual: number, least: number, most: number): Allowance => ({
+const allowance = (key: string, usual: number, least: number, most: number): Allowance => ({
 	key,
-	words,
 	default: mm(usual * 10),
 	range: [mm(least * 10), mm(most * 10)]
 });
@@ -22,25 +24,25 @@ const allowance = (key: string, words: string, usual: number, least: number, mos
  * single source. A method may add its own.
  */
 export const BLOCK_ALLOWANCES: readonly Allowance[] = [
-	allowance('bustEase', 'the bust ease', 4, -4, 30),
-	allowance('waistEase', 'the waist ease', 4, -4, 30),
-	allowance('hipEase', 'the hip ease', 4, -4, 30),
-	allowance('armholeDrop', 'the armhole drop', 3, 1, 6),
-	allowance('neckAllow', 'the neck allowance', 1, 0, 2),
-	allowance('frontNeckDrop', 'the front neck drop', 1, 0, 4),
-	allowance('backNeckDepth', 'the back neck depth', 2.5, 1.5, 4),
-	allowance('shoulderDropBack', 'the back shoulder drop', 3, 1, 6),
-	allowance('shoulderDropFront', 'the front shoulder drop', 4, 1, 7),
-	allowance('hollowBack', 'the back armhole hollow', 1, 0, 3),
-	allowance('hollowFront', 'the front armhole hollow', 1.5, 0, 3),
-	allowance('dartBelow', 'the dart depth', 6, 3, 12),
-	allowance('dartShort', 'the dart shortening', 2.5, 0, 5)
+	allowance('bustEase', 4, -4, 30),
+	allowance('waistEase', 4, -4, 30),
+	allowance('hipEase', 4, -4, 30),
+	allowance('armholeDrop', 3, 1, 6),
+	allowance('neckAllow', 1, 0, 2),
+	allowance('frontNeckDrop', 1, 0, 4),
+	allowance('backNeckDepth', 2.5, 1.5, 4),
+	allowance('shoulderDropBack', 3, 1, 6),
+	allowance('shoulderDropFront', 4, 1, 7),
+	allowance('hollowBack', 1, 0, 3),
+	allowance('hollowFront', 1.5, 0, 3),
+	allowance('dartBelow', 6, 3, 12),
+	allowance('dartShort', 2.5, 0, 5)
 ];
 
 /** What is cut outside the stitching line, where an edge says nothing of its own. Defaults: common practice, no single source. */
 export const CUTTING_ALLOWANCES: readonly Allowance[] = [
-	allowance('seamAllowance', 'the seam allowance', 1, 0, 4),
-	allowance('hemAllowance', 'the hem allowance', 3, 0, 10)
+	allowance('seamAllowance', 1, 0, 4),
+	allowance('hemAllowance', 3, 0, 10)
 ];
 
 /** Chosen values by key, in millimetres. */
@@ -55,7 +57,7 @@ export const outOfRange = (words: string, range: readonly [Mm, Mm], value: Mm, u
  * allowance's range. `written` may end the message with what the person wrote.
  */
 export const checkAllowance = (
-	{ key, words, range }: Allowance,
+	{ key, noun, range }: Allowance,
 	value: Mm,
 	place: string,
 	unit: Unit = 'cm',
@@ -63,5 +65,8 @@ export const checkAllowance = (
 ): Mm => {
 	const [least, most] = range;
 	if (value >= least && value <= most) return value;
-	throw new BadInput(place + key, outOfRange(words, range, value, unit) + written);
+	throw new BadInput(
+		place + key,
+		outOfRange(the(allowanceNoun({ key, noun })), range, value, unit) + written
+	);
 };

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { Noun } from './speech/noun.ts';
 
 /**
  * A method file: the ordered steps of one draft, as a person writes them in YAML. Formulas are still
@@ -254,7 +255,7 @@ const need = z.union([
 	z.strictObject({ value: formula, ...bounds })
 ]);
 /** A condition, and the two measurements that are at odds where it does not hold. */
-const condition = { need, ...dependence, odds, because: label };
+const condition = { name: key, need, ...dependence, odds, because: label };
 /** Two lengths that should agree when the garment is sewn; `difference` says how far they do not. */
 const comparison = z.strictObject({
 	name: lineName,
@@ -268,6 +269,8 @@ const comparison = z.strictObject({
 export const methodFileSchema = z.strictObject({
 	id: z.string().regex(/^[a-z][a-z0-9-]*$/),
 	name: label,
+	/** What other drafts call this one where they speak of its lines: "the back", in "the back's shoulder". */
+	called: label.optional(),
 	/** Other methods whose lines the formulas may name, each under a short name: `length(back.shoulder)`. */
 	uses: z.record(key, z.string()).default({}),
 	allowances: z
@@ -286,6 +289,19 @@ export const methodFileSchema = z.strictObject({
 	comparisons: z.array(comparison).default([])
 });
 
+const words = z.record(z.string(), label).default({});
+/** What a method is called in another language, everything by the name that it has in the method file. */
+export const methodWordsSchema = z.strictObject({
+	name: label.optional(),
+	called: label.optional(),
+	steps: words,
+	allowances: words,
+	refusals: words,
+	warnings: words,
+	comparisons: words
+});
+export type MethodWords = z.infer<typeof methodWordsSchema>;
+
 /** A method file as parsed. */
 export type MethodFile = z.infer<typeof methodFileSchema>;
 /** A condition of a method file. */
@@ -295,7 +311,7 @@ export type ConditionFile = z.infer<typeof methodFileSchema>['refusals'][number]
 export interface TracedFile {
 	readonly kind: 'traced';
 	readonly name: string;
-	readonly label: string;
+	readonly label: Noun;
 	/** The point or line of the other draft, such as `block.N`. */
 	readonly of: string;
 	readonly when?: undefined;
@@ -305,7 +321,7 @@ export interface TracedFile {
 export interface CarriedFile {
 	readonly kind: 'carried';
 	readonly name: string;
-	readonly label: string;
+	readonly label: Noun;
 	readonly of: string;
 	/** The step of the motion: turn, spread or mirror. */
 	readonly with: string;

@@ -32,3 +32,14 @@ export const readNoun = (text: string, language: Language): Noun => {
 	const known = rest.length > 0 ? ARTICLES[language][first] : undefined;
 	return known ? { name: rest.join(' '), article: first, ...known } : { name: text };
 };
+
+const MOVED: Readonly<Record<Language, (noun: Noun) => string>> = {
+	en: () => 'moved',
+	es: ({ gender, plural }) => `movid${gender === 'f' ? 'a' : 'o'}${plural ? 's' : ''}`
+};
+
+/** What a thing is called once it was moved: "the side, moved"; "la pinza, movida". */
+export const movedNoun = (noun: Noun, language: Language): Noun => ({
+	...noun,
+	name: `${noun.name}, ${MOVED[language](noun)}`
+});

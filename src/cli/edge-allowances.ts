@@ -1,3 +1,4 @@
+import { edgeAllowance } from '#shared/speech/en/nouns.ts';
 import { CUTTING_ALLOWANCES, type Allowance } from '#shared/allowances.ts';
 import { BadInput, shown } from '#shared/bad-input.ts';
 import { readAllowance, readBody, type Body } from '#shared/body.ts';
@@ -16,7 +17,7 @@ export interface Maker {
 const allowanceOf = ({ kind }: EdgeRule, name: string): Allowance | undefined => {
 	const usual = kind === 'hem' ? 'hemAllowance' : 'seamAllowance';
 	const found = kind === 'fold' ? undefined : CUTTING_ALLOWANCES.find(({ key }) => key === usual);
-	return found && { ...found, key: name, words: `the allowance of ${name}` };
+	return found && { ...found, key: name, noun: edgeAllowance(name) };
 };
 
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>

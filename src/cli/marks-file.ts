@@ -1,3 +1,4 @@
+import { the } from '#shared/speech/en/grammar.ts';
 import { writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { BadInput } from '#shared/bad-input.ts';
@@ -16,10 +17,10 @@ const markedStep = (
 	{ step, verdict, followThrough, note, alternatives, mark }: StepReport,
 	method: Method
 ): MarkedStep => {
-	const label = method.steps.find(({ name }) => name === step)?.label ?? step;
+	const label = method.steps.find(({ name }) => name === step)?.label ?? { name: step };
 	const why = verdict.answer === 'wrong' ? [note, ...alternatives].join(' or ') : '';
 	return {
-		step: isPointName(step) ? `${step}, ${label}` : label,
+		step: isPointName(step) ? `${step}, ${the(label)}` : the(label),
 		answer: verdict.answer,
 		note: followThrough ? 'from own earlier marks' : why,
 		mark: rounded(mark)

@@ -74,7 +74,7 @@ describe('steps that depend on a formula', () => {
 /** O, and A 9 cm across and 12 down from it. */
 const LIMITED = (need: WrittenStep, more: WrittenStep = {}) =>
 	smallMethod([mark('B', 'O', 'across', 'neck'), mark('A', 'B', 'down', 'bustSpan')], {
-		refusals: [{ need, odds: ['neck', 'bustSpan'], because: 'it must keep', ...more }]
+		refusals: [{ name: 'limited', need, odds: ['neck', 'bustSpan'], because: 'it must keep', ...more }]
 	});
 const refusalsOf = (need: WrittenStep, figure: Readonly<Record<string, number>>, more: WrittenStep = {}) => {
 	const evaluation = evaluate(LIMITED(need, more), bodyWith(figure));
@@ -137,11 +137,13 @@ describe('warnings', () => {
 	const method = smallMethod([mark('A', 'O', 'down', 'backLength')], {
 		warnings: [
 			{
+				name: 'frontShort',
 				need: { value: 'frontLength - backLength', atLeast: '-0.5 cm' },
 				odds: ['frontLength', 'backLength'],
 				because: 'the front is short'
 			},
 			{
+				name: 'backLong',
 				need: { down: ['O', 'A'], atMost: '50 cm' },
 				odds: ['backLength', 'waist'],
 				because: 'the back is long'
@@ -170,13 +172,13 @@ describe('comparisons', () => {
 		comparisons: [
 			{
 				name: 'side',
-				label: 'the front side is',
+				label: 'the front side',
 				difference: 'distance(O, A) - distance(O, B)',
 				within: '0.5 cm'
 			},
 			{
 				name: 'dart',
-				label: 'the dart is',
+				label: 'the dart',
 				difference: 'frontLength - backLength',
 				within: '5 cm',
 				when: 'frontLength - backLength'
@@ -218,28 +220,28 @@ const complaint = (more: WrittenStep): string =>
 	refusalOf(() => smallMethod([mark('A', 'O', 'down', 'bust')], more));
 
 describe('conditions that cannot be read', () => {
-	const condition = { odds: ['bust', 'hip'], because: 'x' };
+	const condition = { name: 'tested', odds: ['bust', 'hip'], because: 'x' };
 	it.each([
 		[
 			{ refusals: [{ ...condition, need: { down: ['O', 'A'] } }] },
-			'small.yaml: refusals 1: a need says atLeast, moreThan or atMost'
+			'small.yaml: refusals: tested: a need says atLeast, moreThan or atMost'
 		],
 		[
 			{ warnings: [{ ...condition, need: { across: ['O', 'Z'], atMost: '1 cm' } }] },
-			'small.yaml: warnings 1: there is no point "Z"'
+			'small.yaml: warnings: tested: there is no point "Z"'
 		],
 		[
 			{ warnings: [{ ...condition, need: { value: 'bst', atMost: '1 cm' } }] },
-			'small.yaml: warnings 1: value: position 1 of "bst": there is no measurement or allowance "bst" (did you mean "bust"?)'
+			'small.yaml: warnings: tested: value: position 1 of "bst": there is no measurement or allowance "bst" (did you mean "bust"?)'
 		],
 		[
 			{ refusals: [{ ...condition, need: { value: 'bust', atMost: 'wide' } }] },
-			'small.yaml: refusals 1: "wide" is not a length'
+			'small.yaml: refusals: tested: "wide" is not a length'
 		],
 		[{ refusals: [{ ...condition, need: { value: '1 / 2', atMost: '1 cm' } }] }, 'this is not a length'],
 		[
 			{ refusals: [{ ...condition, when: 'hips', need: { value: 'bust', atMost: '1 cm' } }] },
-			'small.yaml: refusals 1: when: position 1 of "hips"'
+			'small.yaml: refusals: tested: when: position 1 of "hips"'
 		],
 		[
 			{ comparisons: [{ name: 'side', label: 'x', difference: 'length(sied)', within: '1 cm' }] },

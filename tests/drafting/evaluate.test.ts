@@ -43,11 +43,13 @@ describe('refusals', () => {
 	const shallow = smallMethod([mark('A', 'O', 'down', 'backLength'), mark('B', 'A', 'across', 'neck / 6')], {
 		refusals: [
 			{
+				name: 'notOut',
 				need: { across: ['A', 'B'], atLeast: '6 cm' },
 				odds: ['neck', 'backWidth'],
 				because: 'B must lie 6 cm out'
 			},
 			{
+				name: 'notDown',
 				need: { down: ['O', 'B'], atLeast: '42 cm' },
 				odds: ['backLength', 'waistToHip'],
 				because: 'B must lie 42 cm down'

@@ -13,7 +13,7 @@ import { BODY, draftOf, FIGURE, mark, type WrittenStep } from './small-method.ts
 const CORNER = { kind: 'corner', name: 'O', label: 'the corner' };
 const file = (id: string, steps: readonly WrittenStep[] = [], more: WrittenStep = {}): ParsedMethodFile => ({
 	place: `${id}.yaml`,
-	content: { id, name: id, steps: [CORNER, ...steps], ...more }
+	content: { id, name: id, called: 'the back', steps: [CORNER, ...steps], ...more }
 });
 /** Its shoulder is 9 cm across and 12 down: 15 long. */
 const SMALL_BACK = file(
@@ -26,7 +26,12 @@ const SMALL_BACK = file(
 	],
 	{
 		refusals: [
-			{ need: { across: ['O', 'N'], atLeast: '5 cm' }, odds: ['neck', 'backWidth'], because: 'too narrow' }
+			{
+				name: 'tooNarrow',
+				need: { across: ['O', 'N'], atLeast: '5 cm' },
+				odds: ['neck', 'backWidth'],
+				because: 'too narrow'
+			}
 		]
 	}
 );
@@ -41,6 +46,35 @@ const found = (id: string, ...files: readonly ParsedMethodFile[]): Method => {
 };
 const complaint = (id: string, ...files: readonly ParsedMethodFile[]): string =>
 	refusalOf(() => library(...files)(id));
+
+describe('a method in another language', () => {
+	const words = {
+		place: 'small.es.yaml',
+		content: { name: 'Una espalda', called: 'la espalda', steps: { shoulder: 'el hombro' } }
+	};
+	const front = file('front', [mark('A', 'O', 'down', 'length(back.shoulder)')], {
+		uses: { back: 'small-back' }
+	});
+	const find = methodLibrary([{ ...SMALL_BACK, words }, front], 'es');
+
+	it('has the names of its words, as nouns; what has none there keeps its English', () => {
+		const method = find('small-back');
+		expect([method?.name, method?.called]).toEqual([
+			'Una espalda',
+			{ article: 'la', name: 'espalda', gender: 'f' }
+		]);
+		const labels = Object.fromEntries(method?.steps.map(({ name, label }) => [name, label]) ?? []);
+		expect(labels['shoulder']).toEqual({ article: 'el', name: 'hombro', gender: 'm' });
+		expect(labels['armhole']).toEqual({ name: 'an armhole' });
+	});
+
+	it('with a name that is no text is told at the place of its words', () => {
+		const bad = { place: 'small.es.yaml', content: { steps: { shoulder: 3 } } };
+		expect(() => methodLibrary([{ ...SMALL_BACK, words: bad }], 'es')('small-back')).toThrow(
+			'small.es.yaml: steps.shoulder: '
+		);
+	});
+});
 
 describe('a library of methods', () => {
 	it('finds a method by its id, and none by another', () => {

@@ -102,7 +102,7 @@ describe('turn', () => {
 		expect([...stepNeeds(step)].sort()).toEqual(['A', 'C', 'O']);
 		expect([stepMakes(point), isGiven(point)]).toEqual(['point', true]);
 		expect([stepMakes(line), isGiven(line)]).toEqual(['line', true]);
-		expect(line.label).toBe('the outer side, moved');
+		expect(line.label).toEqual({ article: 'the', name: 'outer side, moved' });
 	});
 
 	it('is explained by what stays the same', () => {

@@ -24,6 +24,7 @@ describe('a sound method', () => {
 			outline: ['level'],
 			refusals: [
 				{
+					name: 'tooShort',
 					need: { down: ['A', 'B'], atLeast: '5 cm' },
 					odds: ['backLength', 'waistToHip'],
 					because: 'too short'
@@ -44,7 +45,7 @@ describe('a sound method', () => {
 		expect(method.allowances.find(({ key }) => key === 'bustEase')?.default).toBe(40);
 		expect(method.allowances.at(-1)).toEqual({
 			key: 'gap',
-			words: 'the gap',
+			noun: { article: 'the', name: 'gap' },
 			default: 15,
 			range: [10, 25.4]
 		});
@@ -54,6 +55,7 @@ describe('a sound method', () => {
 		expect(method.outline).toEqual(['level']);
 		expect(method.refusals).toEqual([
 			{
+				name: 'tooShort',
 				measure: { way: 'down', between: ['A', 'B'] },
 				bounds: { atLeast: 50 },
 				odds: ['backLength', 'waistToHip'],
@@ -124,10 +126,14 @@ describe('names', () => {
 			'small.yaml: outline: there is no line "levels" (did you mean "level"?)'
 		);
 		const refusal = (down: readonly string[], odds: readonly string[]) =>
-			withSteps([CORNER, A], { refusals: [{ need: { down, atLeast: '1 cm' }, odds, because: 'x' }] });
-		expect(refusal(['O', 'Z'], ['bust', 'hip'])).toContain('small.yaml: refusals 1: there is no point "Z"');
+			withSteps([CORNER, A], {
+				refusals: [{ name: 'tooShort', need: { down, atLeast: '1 cm' }, odds, because: 'x' }]
+			});
+		expect(refusal(['O', 'Z'], ['bust', 'hip'])).toContain(
+			'small.yaml: refusals: tooShort: there is no point "Z"'
+		);
 		expect(refusal(['O', 'A'], ['bust', 'hips'])).toBe(
-			'small.yaml: refusals 1: there is no measurement "hips" (did you mean "hip"?)'
+			'small.yaml: refusals: tooShort: there is no measurement "hips" (did you mean "hip"?)'
 		);
 	});
 });

@@ -28,6 +28,7 @@ const SMALL: Method = smallMethod(
 		allowances: { flare: { label: 'the flare', default: '5 cm', range: ['0 cm', '20 cm'] } },
 		refusals: [
 			{
+				name: 'tooNarrow',
 				need: { value: 'bust - backLength', atLeast: '10 cm' },
 				odds: ['bust', 'backLength'],
 				because: 'so long a skirt is too narrow'

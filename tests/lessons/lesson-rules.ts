@@ -1,3 +1,4 @@
+import { the } from '#shared/speech/en/grammar.ts';
 import { parse } from 'yaml';
 import { isMeasurementKey } from '#shared/measurements.ts';
 import type { Method } from '#drafting/method.ts';
@@ -91,7 +92,9 @@ const badReference = (tag: Tag, method: Method | undefined): string | undefined 
 	if (!method) return `<${tag.name}> needs a method in the front matter`;
 	const found = method.steps.find((each) => each.name === step);
 	if (!found) return `${method.id} has no step "${step}"`;
-	return name !== undefined && isGiven(found) ? `${found.label} is given and is no step to do` : undefined;
+	return name !== undefined && isGiven(found)
+		? `${the(found.label)} is given and is no step to do`
+		: undefined;
 };
 
 /** The components that show something of the lesson's garment. */

@@ -11,11 +11,13 @@ const refusing = (name: string): Method =>
 		name,
 		refusals: [
 			{
+				name: 'hipTooHigh',
 				need: { down: ['O', 'A'], atLeast: '10 cm' },
 				odds: ['waistToHip', 'backLength'],
 				because: 'the hip is too high'
 			},
 			{
+				name: 'backTooShort',
 				need: { down: ['A', 'W'], atLeast: '0 cm' },
 				odds: ['waistToHip', 'backLength'],
 				because: 'the back is too short'

@@ -1,4 +1,84 @@
+import type { MeasurementKey } from '../../measurements.ts';
+import { readNoun, type Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
 
+/** How a measurement is spoken of: in a rule, as a title, and where the tape goes. */
+export interface MeasurementWords {
+	readonly noun: Noun;
+	readonly title: string;
+	readonly what: string;
+}
+
+const noun = (text: string): Noun => readNoun(text, 'en');
+const measurement = (name: string, title: string, what: string): MeasurementWords => ({
+	noun: noun(name),
+	title,
+	what
+});
+
+/** Every measurement. Terms: the vocabulary of ISO 8559-1, from memory; the standard's text was not reprinted. */
+export const MEASUREMENT_WORDS: Readonly<Record<MeasurementKey, MeasurementWords>> = {
+	bust: measurement('the bust', 'Bust girth', 'round the body at the fullest level of the bust'),
+	waist: measurement('the waist', 'Waist girth', 'round the body at the natural waist'),
+	hip: measurement('the hip', 'Hip girth', 'round the body at the fullest level of the hip'),
+	neck: measurement('the neck', 'Neck-base girth', 'round the base of the neck'),
+	backWidth: measurement('the back width', 'Back width', 'across the back, shoulder point to shoulder point'),
+	backLength: measurement('the back length', 'Back length', 'side neck point to waist, down the back'),
+	waistToHip: measurement('waist to hip', 'Waist to hip', 'waist level to hip level, at the side'),
+	frontLength: measurement(
+		'the front length',
+		'Front length',
+		'side neck point to waist, down the front over the bust point'
+	),
+	bustHeight: measurement('the bust height', 'Bust height', 'side neck point to bust point'),
+	bustSpan: measurement('the bust span', 'Bust span', 'bust point to bust point')
+};
+
+/** The standing allowances: those of the body block, what is cut outside the stitching line, and the width of cloth. */
+const STANDING = {
+	bustEase: noun('the bust ease'),
+	waistEase: noun('the waist ease'),
+	hipEase: noun('the hip ease'),
+	armholeDrop: noun('the armhole drop'),
+	neckAllow: noun('the neck allowance'),
+	frontNeckDrop: noun('the front neck drop'),
+	backNeckDepth: noun('the back neck depth'),
+	shoulderDropBack: noun('the back shoulder drop'),
+	shoulderDropFront: noun('the front shoulder drop'),
+	hollowBack: noun('the back armhole hollow'),
+	hollowFront: noun('the front armhole hollow'),
+	dartBelow: noun('the dart depth'),
+	dartShort: noun('the dart shortening'),
+	seamAllowance: noun('the seam allowance'),
+	hemAllowance: noun('the hem allowance'),
+	edge: noun('the allowance of an edge'),
+	cloth: noun('the width of the cloth')
+};
+
+/** What an allowance is called: by its method, or by its key where it is a standing one. */
+export const allowanceNoun = (allowance: { readonly key: string; readonly noun?: Noun | undefined }): Noun =>
+	allowance.noun ?? (STANDING as Readonly<Record<string, Noun>>)[allowance.key] ?? { name: allowance.key };
+
+/** What a measurement is called, by its key; any other key is left as it is. */
+export const measurementNoun = (key: string): Noun =>
+	(MEASUREMENT_WORDS as Readonly<Record<string, MeasurementWords>>)[key]?.noun ?? { name: key };
+
+/** What is cut outside one edge, by its name: `front.side`. */
+export const edgeAllowance = (edge: string): Noun => noun(`the allowance of ${edge}`);
+
+/** A part of a whole: "the back's shoulder". */
+export const partOf = (part: Noun, whole: Noun): Noun => ({
+	...part,
+	article: 'the',
+	name: `${whole.name}'s ${part.name}`
+});
+
 /** Measurements, allowances and other things with a name, as nouns. */
-export const nouns = (_voice: Voice) => ({});
+export const nouns = (_voice: Voice) => ({
+	measurements: MEASUREMENT_WORDS,
+	standing: STANDING,
+	allowance: allowanceNoun,
+	measurement: measurementNoun,
+	edgeAllowance,
+	partOf
+});

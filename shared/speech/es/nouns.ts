@@ -1,4 +1,100 @@
-import type { nouns as english } from '../en/nouns.ts';
+import type {
+	allowanceNoun as englishAllowance,
+	MeasurementWords,
+	nouns as english,
+	measurementNoun as englishMeasurement
+} from '../en/nouns.ts';
+import type { MeasurementKey } from '../../measurements.ts';
+import { readNoun, type Noun } from '../noun.ts';
+import { del } from './grammar.ts';
+
+const noun = (text: string): Noun => readNoun(text, 'es');
+const measurement = (name: string, title: string, what: string): MeasurementWords => ({
+	noun: noun(name),
+	title,
+	what
+});
+
+/** Every measurement. */
+export const MEASUREMENT_WORDS: Readonly<Record<MeasurementKey, MeasurementWords>> = {
+	bust: measurement(
+		'el contorno de busto',
+		'Contorno de busto',
+		'alrededor del cuerpo, por la parte más saliente del busto'
+	),
+	waist: measurement(
+		'el contorno de cintura',
+		'Contorno de cintura',
+		'alrededor del cuerpo, por la cintura natural'
+	),
+	hip: measurement(
+		'el contorno de cadera',
+		'Contorno de cadera',
+		'alrededor del cuerpo, por la parte más saliente de la cadera'
+	),
+	neck: measurement('el contorno de cuello', 'Contorno de cuello', 'alrededor de la base del cuello'),
+	backWidth: measurement(
+		'el ancho de espalda',
+		'Ancho de espalda',
+		'por la espalda, de un punto de hombro al otro'
+	),
+	backLength: measurement(
+		'el largo de espalda',
+		'Largo de espalda',
+		'del punto lateral del cuello a la cintura, por la espalda'
+	),
+	waistToHip: measurement(
+		'la altura de cadera',
+		'Altura de cadera',
+		'del nivel de la cintura al nivel de la cadera, por el costado'
+	),
+	frontLength: measurement(
+		'el largo delantero',
+		'Largo delantero',
+		'del punto lateral del cuello a la cintura, por delante y sobre el punto de busto'
+	),
+	bustHeight: measurement(
+		'la altura de busto',
+		'Altura de busto',
+		'del punto lateral del cuello al punto de busto'
+	),
+	bustSpan: measurement('la separación de busto', 'Separación de busto', 'de un punto de busto al otro')
+};
+
+const STANDING: ReturnType<typeof english>['standing'] = {
+	bustEase: noun('la holgura de busto'),
+	waistEase: noun('la holgura de cintura'),
+	hipEase: noun('la holgura de cadera'),
+	armholeDrop: noun('la bajada de la sisa'),
+	neckAllow: noun('el añadido del cuello'),
+	frontNeckDrop: noun('la bajada del escote delantero'),
+	backNeckDepth: noun('la profundidad del escote de espalda'),
+	shoulderDropBack: noun('la caída del hombro de espalda'),
+	shoulderDropFront: noun('la caída del hombro delantero'),
+	hollowBack: noun('el hueco de la sisa de espalda'),
+	hollowFront: noun('el hueco de la sisa delantera'),
+	dartBelow: noun('la profundidad de la pinza'),
+	dartShort: noun('el acortamiento de la pinza'),
+	seamAllowance: noun('el margen de costura'),
+	hemAllowance: noun('el margen de bajo'),
+	edge: noun('el margen de un borde'),
+	cloth: noun('el ancho de la tela')
+};
+
+/** What an allowance is called: by its method, or by its key where it is a standing one. */
+export const allowanceNoun: typeof englishAllowance = (allowance) =>
+	allowance.noun ?? (STANDING as Readonly<Record<string, Noun>>)[allowance.key] ?? { name: allowance.key };
+
+/** What a measurement is called, by its key; any other key is left as it is. */
+export const measurementNoun: typeof englishMeasurement = (key) =>
+	(MEASUREMENT_WORDS as Readonly<Record<string, MeasurementWords>>)[key]?.noun ?? { name: key };
 
 /** Measurements, allowances and other things with a name, as nouns. */
-export const nouns: typeof english = (_voice) => ({});
+export const nouns: typeof english = (_voice) => ({
+	measurements: MEASUREMENT_WORDS,
+	standing: STANDING,
+	allowance: allowanceNoun,
+	measurement: measurementNoun,
+	edgeAllowance: (edge) => noun(`el margen de ${edge}`),
+	partOf: (part, whole) => ({ ...part, name: `${part.name} ${del(whole)}` })
+});

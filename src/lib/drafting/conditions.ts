@@ -1,4 +1,5 @@
 import { SAME_PLACE } from '#shared/tolerances.ts';
+import type { Noun } from '#shared/speech/noun.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import type { Formula } from './formula/formula.ts';
 import { lengthOf, type Scope } from './formula/value.ts';
@@ -23,6 +24,7 @@ export interface LengthBounds {
 
 /** A condition on a draft, and the two measurements that are at odds where it is broken. */
 export interface Condition extends Dependence {
+	readonly name: string;
 	readonly measure: Measure;
 	readonly bounds: LengthBounds;
 	readonly odds: readonly [string, string];
@@ -32,7 +34,7 @@ export interface Condition extends Dependence {
 /** Two lengths that should agree when the garment is sewn. */
 export interface ComparisonRule extends Dependence {
 	readonly name: string;
-	readonly label: string;
+	readonly label: Noun;
 	readonly difference: Formula;
 	readonly within: Mm;
 }

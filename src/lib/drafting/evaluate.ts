@@ -2,6 +2,8 @@ import type { AllowanceValues } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
 import { measurementOf } from '#shared/measurements.ts';
+import { the } from '#shared/speech/en/grammar.ts';
+import type { Noun } from '#shared/speech/noun.ts';
 import { mm, printLength, type Mm, type Unit } from '#shared/units.ts';
 import { chained, pathLength, type Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
@@ -34,7 +36,7 @@ export interface Draft {
 /** How far two lengths that are to be sewn together differ; positive, the first is the longer. */
 export interface Comparison {
 	readonly name: string;
-	readonly label: string;
+	readonly label: Noun;
 	readonly difference: Mm;
 	readonly within: boolean;
 }
@@ -156,7 +158,7 @@ const compare = ({ name, label, difference, within }: ComparisonRule, scope: Sco
 
 /** A comparison that does not agree, as a warning. */
 export const disagreement = ({ label, difference }: Comparison, unit: Unit): string =>
-	`${label} ${printLength(mm(Math.abs(difference)), unit)} too ${difference > 0 ? 'long' : 'short'} to be sewn as drafted`;
+	`${the(label)} is ${printLength(mm(Math.abs(difference)), unit)} too ${difference > 0 ? 'long' : 'short'} to be sewn as drafted`;
 
 /**
  * Works a method out for a body, with the methods it uses. Gives the draft, or a refusal that names

@@ -1,25 +1,21 @@
 import type { AllowanceValues } from '#shared/allowances.ts';
 import type { Body } from '#shared/body.ts';
+import { the } from '#shared/speech/en/grammar.ts';
+import { allowanceNoun } from '#shared/speech/en/nouns.ts';
 import type { Mm, Unit } from '#shared/units.ts';
 import { scopeOf, type Drafted } from './evaluate.ts';
 import { lengthOf } from './formula/value.ts';
 import type { Speech } from './formula/words.ts';
-import { stepNamed, type Method } from './method.ts';
+import { nounOf, stepNamed, type Method } from './method.ts';
 import { explainStep, stepLengths } from './steps/kinds.ts';
 import type { Explanation } from './steps/step-rules.ts';
 
-/** What a line is called: "the shoulder", or of another method "the back's shoulder". */
-const lineWords = (method: Method, name: string): string => {
-	const [alias = '', own] = name.split('.');
-	if (own === undefined) return method.steps.find((each) => each.name === name)?.label ?? name;
-	const used = method.uses[alias];
-	return used ? lineWords(used, own).replace(/^((the|an?) )?/, `the ${alias}'s `) : name;
-};
+const lineWords = (method: Method, name: string): string => the(nounOf(method, name));
 
 const speechOf = (method: Method, unit: Unit): Speech => ({
 	unit,
 	allowances: 'named',
-	allowanceWords: (key) => method.allowances.find((each) => each.key === key)?.words ?? key,
+	allowanceWords: (key) => the(allowanceNoun(method.allowances.find((each) => each.key === key) ?? { key })),
 	lineWords: (name) => lineWords(method, name)
 });
 

@@ -1,11 +1,14 @@
 import { BadInput } from '#shared/bad-input.ts';
 import type { Method } from './method.ts';
-import { readMethod, type FindMethod } from './read-method.ts';
+import type { Language } from '#shared/speech/language.ts';
+import { readMethod, type FindMethod, type Told } from './read-method.ts';
 
 /** A method file as parsed, not yet checked, and the place that errors about it name. */
 export interface ParsedMethodFile {
 	readonly place: string;
 	readonly content: unknown;
+	/** The section `method` of its words in the language that is read. */
+	readonly words?: Told['words'];
 }
 
 /** The id that a parsed method file gives itself; empty where it gives none. */
@@ -14,9 +17,9 @@ export const methodFileId = ({ content }: ParsedMethodFile): string =>
 
 /**
  * Finds methods by id among parsed files, each read once with the methods that it uses. Methods that
- * use each other in a circle are a BadInput that shows the circle.
+ * use each other in a circle are a BadInput that shows the circle. Names are read for one language.
  */
-export const methodLibrary = (files: readonly ParsedMethodFile[]): FindMethod => {
+export const methodLibrary = (files: readonly ParsedMethodFile[], language: Language = 'en'): FindMethod => {
 	const read = new Map<string, Method>();
 	const find = (id: string, trail: readonly string[]): Method | undefined => {
 		const known = read.get(id);
@@ -26,7 +29,10 @@ export const methodLibrary = (files: readonly ParsedMethodFile[]): FindMethod =>
 			const circle = [...trail.slice(trail.indexOf(id)), id].join(' uses ');
 			throw new BadInput(`${file.place}: uses`, `these methods go round in a circle: ${circle}`);
 		}
-		const method = readMethod(file.content, file.place, (other) => find(other, [...trail, id]));
+		const method = readMethod(file.content, file.place, (other) => find(other, [...trail, id]), {
+			language,
+			words: file.words
+		});
 		read.set(id, method);
 		return method;
 	};

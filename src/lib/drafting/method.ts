@@ -1,5 +1,7 @@
 import type { Allowance } from '#shared/allowances.ts';
 import type { MeasurementKey } from '#shared/measurements.ts';
+import { partOf } from '#shared/speech/en/nouns.ts';
+import type { Noun } from '#shared/speech/noun.ts';
 import type { ComparisonRule, Condition } from './conditions.ts';
 import type { Step } from './steps/step-rules.ts';
 
@@ -7,6 +9,8 @@ import type { Step } from './steps/step-rules.ts';
 export interface Method {
 	readonly id: string;
 	readonly name: string;
+	/** What other drafts call it: "the back", in "the back's shoulder". */
+	readonly called: Noun;
 	/** Each step after everything it needs. */
 	readonly steps: readonly Step[];
 	/** The allowances that the formulas may name. */
@@ -32,4 +36,12 @@ export const stepNamed = (method: Method, name: string): Step => {
 	const step = method.steps.find((each) => each.name === name);
 	if (!step) throw new Error(`the method ${method.id} has no step "${name}"`);
 	return step;
+};
+
+/** What a point or line is called: "the shoulder", or of a method that this one uses "the back's shoulder". */
+export const nounOf = (method: Method, name: string): Noun => {
+	const [alias = '', own] = name.split('.');
+	if (own === undefined) return method.steps.find((each) => each.name === name)?.label ?? { name };
+	const used = method.uses[alias];
+	return used ? partOf(nounOf(used, own), used.called) : { name };
 };

@@ -2,6 +2,8 @@ import { BadInput } from '#shared/bad-input.ts';
 import { isMeasurementKey, MEASUREMENT_KEYS } from '#shared/measurements.ts';
 import type { ConditionFile, MethodFile } from '#shared/method.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
+import type { Language } from '#shared/speech/language.ts';
+import { readNoun } from '#shared/speech/noun.ts';
 import { parseLength, UnreadableLength, type Mm } from '#shared/units.ts';
 import type { ComparisonRule, Condition, Dependence, LengthBounds, Measure } from './conditions.ts';
 import type { Formula } from './formula/formula.ts';
@@ -51,14 +53,15 @@ export const readConditions = (
 	known: KnownNames,
 	place: string
 ): readonly Condition[] =>
-	files.map(({ need, odds, because, ...dependence }, i) => {
-		const where = `${place} ${String(i + 1)}`;
+	files.map(({ name, need, odds, because, ...dependence }) => {
+		const where = `${place}: ${name}`;
 		for (const key of odds) {
 			if (!isMeasurementKey(key))
 				throw new BadInput(where, `there is no measurement "${key}"${didYouMean(key, MEASUREMENT_KEYS)}`);
 		}
 		return {
 			...readDependence(dependence, known, where),
+			name,
 			measure: readMeasure(need, known, where),
 			bounds: readBounds(need, where),
 			odds,
@@ -70,14 +73,15 @@ export const readConditions = (
 export const readComparisons = (
 	files: MethodFile['comparisons'],
 	known: KnownNames,
-	place: string
+	place: string,
+	language: Language
 ): readonly ComparisonRule[] =>
 	files.map(({ name, label, difference, within, ...dependence }) => {
 		const where = `${place}: ${name}`;
 		return {
 			...readDependence(dependence, known, where),
 			name,
-			label,
+			label: readNoun(label, language),
 			difference: parseFormula(difference, `${where}: difference`, known),
 			within: readQuantity(within, where)
 		};

@@ -1,5 +1,7 @@
 import { BadInput } from '#shared/bad-input.ts';
 import type { CarriedFile, MotionFile, StepFile, TraceFile, WrittenStep } from '#shared/method.ts';
+import type { Language } from '#shared/speech/language.ts';
+import { movedNoun, readNoun, type Noun } from '#shared/speech/noun.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
 import type { Method } from './method.ts';
 import { isPointName } from './names.ts';
@@ -46,10 +48,15 @@ const motionOf = (step: WrittenStep): MotionFile | undefined => {
 	}
 };
 
-const MOVED = ', moved';
-/** What something is called that was moved, once or more often. */
-const movedLabel = (thing: { readonly label: string } | undefined, name: string): string =>
-	`${(thing?.label ?? name).replace(MOVED, '')}${MOVED}`;
+type Named = Pick<StepFile | Step, 'kind' | 'name' | 'label'> & { readonly of?: unknown };
+
+/** What a thing was called before anything was moved, which may have been more than once. */
+const labelAtRest = (name: string, all: readonly Named[], language: Language): Noun => {
+	const thing = all.find((each) => each.name === name);
+	if (!thing) return { name };
+	if (thing.kind === 'carried' && typeof thing.of === 'string') return labelAtRest(thing.of, all, language);
+	return typeof thing.label === 'string' ? readNoun(thing.label, language) : thing.label;
+};
 
 /**
  * A method's steps with one more for everything that a motion carries. What is carried is drafted where
@@ -58,7 +65,8 @@ const movedLabel = (thing: { readonly label: string } | undefined, name: string)
 export const withCarried = (
 	steps: readonly WrittenStep[],
 	traced: readonly Step[],
-	place: string
+	place: string,
+	language: Language
 ): readonly StepFile[] => {
 	const made: StepFile[] = [];
 	for (const step of steps) {
@@ -71,11 +79,10 @@ export const withCarried = (
 					`${place}: step ${step.name}: carries`,
 					`${of} cannot become ${name}: a point stays a point, a line a line`
 				);
-			const moved = made.find((each) => each.name === of) ?? steps.find((each) => each.name === of);
 			const carried: CarriedFile = {
 				kind: 'carried',
 				name,
-				label: movedLabel(moved ?? traced.find((each) => each.name === of), of),
+				label: movedNoun(labelAtRest(of, [...made, ...steps, ...traced], language), language),
 				of,
 				with: step.name,
 				motion

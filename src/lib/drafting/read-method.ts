@@ -1,7 +1,15 @@
 import { BLOCK_ALLOWANCES, checkAllowance, type Allowance } from '#shared/allowances.ts';
 import { BadInput, shown } from '#shared/bad-input.ts';
 import { MEASUREMENT_KEYS, type MeasurementKey } from '#shared/measurements.ts';
-import { methodFileSchema, type MethodFile, type StepFile } from '#shared/method.ts';
+import {
+	methodFileSchema,
+	methodWordsSchema,
+	type MethodFile,
+	type MethodWords,
+	type StepFile
+} from '#shared/method.ts';
+import type { Language } from '#shared/speech/language.ts';
+import { readNoun } from '#shared/speech/noun.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
 import type { Mm } from '#shared/units.ts';
 import { formulaKeys, type Formula } from './formula/formula.ts';
@@ -16,7 +24,8 @@ import type { FormulaReader, Step } from './steps/step-rules.ts';
 const readAllowances = (
 	file: MethodFile,
 	uses: Readonly<Record<string, Method>>,
-	place: string
+	place: string,
+	language: Language
 ): readonly Allowance[] => {
 	const own = Object.entries(file.allowances).map(([key, { label, ...values }]): Allowance => {
 		const where = `${place}: allowances.${key}`;
@@ -26,7 +35,7 @@ const readAllowances = (
 		const [least, most] = values.range.map((text) => readQuantity(text, where)) as [Mm, Mm];
 		const allowance = {
 			key,
-			words: label,
+			noun: readNoun(label, language),
 			default: readQuantity(values.default, where),
 			range: [least, most]
 		} as const;
@@ -44,6 +53,49 @@ const readAllowances = (
 };
 
 const stepPlace = (place: string, step: { readonly name: string }): string => `${place}: step ${step.name}`;
+
+/** A method file with what it is called in another language in the place of its English; what has no such name keeps it. */
+const inWords = (file: MethodFile, words: MethodWords): MethodFile => ({
+	...file,
+	name: words.name ?? file.name,
+	called: words.called ?? file.called,
+	steps: file.steps.map((step) => ({ ...step, label: words.steps[step.name] ?? step.label })),
+	allowances: Object.fromEntries(
+		Object.entries(file.allowances).map(([key, each]) => [
+			key,
+			{ ...each, label: words.allowances[key] ?? each.label }
+		])
+	),
+	refusals: file.refusals.map((each) => ({
+		...each,
+		because: words.refusals[each.name] ?? each.because
+	})),
+	warnings: file.warnings.map((each) => ({
+		...each,
+		because: words.warnings[each.name] ?? each.because
+	})),
+	comparisons: file.comparisons.map((each) => ({
+		...each,
+		label: words.comparisons[each.name] ?? each.label
+	}))
+});
+
+/** A language, and what a method is called in it, where that is not the method file's own. */
+export interface Told {
+	readonly language: Language;
+	/** The section `method` of a file of words as parsed, not yet checked, and the place that errors about it name. */
+	readonly words?: { readonly place: string; readonly content: unknown } | undefined;
+}
+
+const readWords = ({ place, content }: NonNullable<Told['words']>): MethodWords => {
+	const parsed = methodWordsSchema.safeParse(content);
+	if (parsed.success) return parsed.data;
+	const issue = parsed.error.issues[0];
+	throw new BadInput(
+		`${place}: ${issue?.path.join('.') ?? 'method'}`,
+		issue?.message ?? 'not the words of a method'
+	);
+};
 
 /** The method file's shape, or an error that names the step and the field. */
 const parseFile = (input: unknown, place: string): MethodFile => {
@@ -161,23 +213,29 @@ const measurementsOf = (
 /**
  * Reads a method from parsed YAML or JSON. `place` (the file's name) begins every error; `find` gives
  * the methods that it uses. Names that no step makes, circles, unknown measurements and malformed
- * formulas are all found here, before any body is drafted. Throws BadInput.
+ * formulas are all found here, before any body is drafted. Names are read for one language. Throws BadInput.
  */
-export const readMethod = (input: unknown, place: string, find: FindMethod = () => undefined): Method => {
-	const file = parseFile(input, place);
+export const readMethod = (
+	input: unknown,
+	place: string,
+	find: FindMethod = () => undefined,
+	{ language, words }: Told = { language: 'en' }
+): Method => {
+	const written = parseFile(input, place);
+	const file = words ? inWords(written, readWords(words)) : written;
 	const uses = readUses(file.uses, place, find);
-	const allowances = readAllowances(file, uses, place);
+	const allowances = readAllowances(file, uses, place, language);
 	const traced = readTraced(file.trace, uses, place);
-	const written = withCarried(file.steps, traced, place);
-	const known = namesOf([...traced, ...written], allowances, uses, place);
+	const own = withCarried(file.steps, traced, place, language);
+	const known = namesOf([...traced, ...own], allowances, uses, place);
 	const read = (step: StepFile): Step => {
 		const formula: FormulaReader = (text, field, wanted) =>
 			parseFormula(text, `${stepPlace(place, step)}: ${field}`, known, wanted);
-		const done = readStep(step, formula);
+		const done = readStep(step, formula, language);
 		checkNeeds(done, known, place);
 		return done;
 	};
-	const steps = inOrder([...traced, ...written.map(read)], place);
+	const steps = inOrder([...traced, ...own.map(read)], place);
 	for (const line of file.outline) {
 		if (!known.lines.includes(line)) {
 			throw new BadInput(`${place}: outline`, `there is no line "${line}"${didYouMean(line, known.lines)}`);
@@ -185,11 +243,12 @@ export const readMethod = (input: unknown, place: string, find: FindMethod = () 
 	}
 	const refusals = readConditions(file.refusals, known, `${place}: refusals`);
 	const warnings = readConditions(file.warnings, known, `${place}: warnings`);
-	const comparisons = readComparisons(file.comparisons, known, `${place}: comparisons`);
+	const comparisons = readComparisons(file.comparisons, known, `${place}: comparisons`, language);
 	const formulas = [...refusals, ...warnings, ...comparisons].flatMap(conditionFormulas);
 	return {
 		id: file.id,
 		name: file.name,
+		called: file.called === undefined ? { name: file.name } : readNoun(file.called, language),
 		steps,
 		allowances,
 		measurements: measurementsOf(steps, formulas, uses),

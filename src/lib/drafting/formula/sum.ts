@@ -1,6 +1,7 @@
 import { BLOCK_ALLOWANCES } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
-import { MEASUREMENTS } from '#shared/measurements.ts';
+import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
+import { allowanceNoun, measurementNoun } from '#shared/speech/en/nouns.ts';
 import { MM_PER, mm, printLength, spellFractions, type Mm, type Unit, UNIT_WORDS } from '#shared/units.ts';
 import type { Formula, Sign } from './formula.ts';
 import { numberOf, type Scope } from './value.ts';
@@ -50,10 +51,10 @@ const SIGN_OF: Readonly<Record<string, Sign>> = {
 const OTHER_UNITS = /^(m|km|met(er|re)s?|ft|foot|feet|yd|yards?|dm)$/;
 const WAYS = /^(down|up|across|out|left|right)$/;
 
-const GIVEN = [...MEASUREMENTS, ...BLOCK_ALLOWANCES].flatMap(({ key, words }) => [
-	key.toLowerCase(),
-	...words.split(' ').filter((word) => word.length > 2 && word !== 'the')
-]);
+const GIVEN = [
+	...MEASUREMENT_KEYS.map((key) => ({ key, noun: measurementNoun(key) })),
+	...BLOCK_ALLOWANCES.map(({ key }) => ({ key, noun: allowanceNoun({ key }) }))
+].flatMap(({ key, noun }) => [key.toLowerCase(), ...noun.name.split(' ').filter((word) => word.length > 2)]);
 
 /** What is wrong with a word where only numbers can stand. */
 const wordRule = (written: string): string => {

@@ -1,4 +1,6 @@
 import type { StepFile, StepKind } from '#shared/method.ts';
+import type { Language } from '#shared/speech/language.ts';
+import { readNoun } from '#shared/speech/noun.ts';
 import { depends } from '../conditions.ts';
 import {
 	formulaKeys,
@@ -68,11 +70,12 @@ export const stepMakes = (step: Step | StepFile): 'point' | 'line' => {
 export const isGiven = (step: Step): boolean =>
 	rulesOf(step).given === true || (step.kind === 'straight' && step.given === true);
 
-/** Reads a step's formulas, with those that it depends on. */
-export const readStep = (file: StepFile, formula: FormulaReader): Step => {
-	const { when, unless, ...rest } = file;
+/** Reads a step's formulas, with those that it depends on, and what it is called in `language`. */
+export const readStep = (file: StepFile, formula: FormulaReader, language: Language): Step => {
+	const { when, unless, label, ...rest } = file;
 	return {
 		...(rulesOf(file).read(rest as never, formula) as Step),
+		label: typeof label === 'string' ? readNoun(label, language) : label,
 		...(when === undefined ? {} : { when: formula(when, 'when') }),
 		...(unless === undefined ? {} : { unless: formula(unless, 'unless') })
 	};

@@ -1,4 +1,5 @@
 import type { HeadingFile, StepFileOf, StepKind } from '#shared/method.ts';
+import type { Noun } from '#shared/speech/noun.ts';
 import type { Mm, Unit } from '#shared/units.ts';
 import type { Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
@@ -21,6 +22,8 @@ type FormulaField =
 	| Dependence;
 /** The fields that say whether a step is drafted at all. */
 type Dependence = 'when' | 'unless';
+/** The fields that every kind of step has, and none reads for itself. */
+type Common = Dependence | 'label';
 
 /** A step of one kind as the program uses it: the file's fields, with formulas read into trees. */
 export type StepOf<K extends StepKind> = {
@@ -28,7 +31,9 @@ export type StepOf<K extends StepKind> = {
 		? Formula | Extract<StepFileOf<K>[F], undefined>
 		: F extends 'within'
 			? readonly [least: Mm, most: Mm]
-			: StepFileOf<K>[F];
+			: F extends 'label'
+				? Noun
+				: StepFileOf<K>[F];
 };
 /** A step of any kind. */
 export type Step = { [K in StepKind]: StepOf<K> }[StepKind];
@@ -61,7 +66,7 @@ export interface StepRules<K extends StepKind> {
 	/** Whether a body's draft has the step, beside what the step says of it: what is moved must be there. */
 	exists?(step: StepOf<K>, scope: Scope): boolean;
 	/** Reads the formulas of the kind's own fields. */
-	read(file: Omit<StepFileOf<K>, Dependence>, formula: FormulaReader): Omit<StepOf<K>, Dependence>;
+	read(file: Omit<StepFileOf<K>, Common>, formula: FormulaReader): Omit<StepOf<K>, Common>;
 	/** The formulas that the step is worked from. */
 	formulas(step: StepOf<K>): readonly Formula[];
 	/** The points and lines that the step starts from, beside those that its formulas name. */

@@ -1,3 +1,4 @@
+import { the } from '#shared/speech/en/grammar.ts';
 import { isPointName } from '../names.ts';
 import { madeLine, madePoint, type StepRules } from './step-rules.ts';
 
@@ -13,7 +14,7 @@ export const traced: StepRules<'traced'> = {
 	work: ({ name, of }, scope) => (isPointName(name) ? madePoint(scope.point(of)) : madeLine(scope.line(of))),
 	explain: ({ name, label }) => ({
 		where: `${name} is traced off the draft before.`,
-		rule: `${label} stands where that draft has it.`,
+		rule: `${the(label)} stands where that draft has it.`,
 		worked: 'Nothing has to be measured.'
 	})
 };

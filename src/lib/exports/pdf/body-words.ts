@@ -1,3 +1,4 @@
+import { capital, The, the } from '#shared/speech/en/grammar.ts';
 import type { AllowanceValues } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
@@ -8,7 +9,7 @@ import type { Method } from '#drafting/method.ts';
 import { isPointName } from '#drafting/names.ts';
 import { isDrafted, stepKeys } from '#drafting/steps/kinds.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
-import { capitalised } from '#drafting/words.ts';
+import { allowanceNoun } from '#shared/speech/en/nouns.ts';
 import { table, type TextBlock } from './text-pages.ts';
 
 /** A method worked for a body, as a sheet tells of it. */
@@ -39,7 +40,7 @@ export const stepsOf = (
 
 /** What a step is called on paper: a point by its letter and what it is, a line by what it is. */
 export const stepTitle = ({ name, label }: Step): string =>
-	isPointName(name) ? `${name}: ${label}` : capitalised(label);
+	isPointName(name) ? `${name}: ${the(label)}` : The(label);
 
 const SHARES = [0.7, 0.3] as const;
 
@@ -59,8 +60,8 @@ export const bodyBlocks = (
 	]);
 	const allowances = method.allowances
 		.filter(({ key }) => allowed.has(key))
-		.map(({ key, words }) => [
-			capitalised(words.replace(/^the /, '')),
+		.map(({ key, noun }) => [
+			capital(allowanceNoun({ key, noun }).name),
 			printLength(scope.allowance(key), unit)
 		]);
 	return [

@@ -1,4 +1,5 @@
 // The build for browsers, which runs everywhere: the other leans on Node's Buffer.
+import { the } from '#shared/speech/en/grammar.ts';
 import { stringify } from 'csv-stringify/browser/esm/sync';
 import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
@@ -21,7 +22,7 @@ const csv = (rows: readonly Row[]): string =>
 
 /** A draft's points and lines as a table, in millimetres from the corner. */
 export const draftCsv = (method: Method, draft: Draft): string => {
-	const labels = new Map(method.steps.map(({ name, label }) => [name, label]));
+	const labels = new Map(method.steps.map(({ name, label }) => [name, the(label)]));
 	const label = (name: string): string => labels.get(name) ?? '';
 	return csv([
 		['what', 'name', 'label', 'across_mm', 'down_mm', 'length_mm'],

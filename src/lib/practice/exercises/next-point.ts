@@ -1,3 +1,4 @@
+import { the } from '#shared/speech/en/grammar.ts';
 import type { Unit } from '#shared/units.ts';
 import { NO_DIAGNOSIS } from '#checker/missteps/misstep.ts';
 import { check } from '#checker/check.ts';
@@ -44,7 +45,7 @@ export const nextPoint: ExerciseRules<'next-point'> = {
 			kind: 'next-point',
 			key,
 			rule: ruleOf(stepNamed(method, key.step)),
-			asks: `Place ${key.step}, ${stepNamed(method, key.step).label}.`,
+			asks: `Place ${key.step}, ${the(stepNamed(method, key.step).label)}.`,
 			method,
 			body,
 			draft,

@@ -1,8 +1,9 @@
+import { the } from '#shared/speech/en/grammar.ts';
 import { depends, type ComparisonRule } from '#drafting/conditions.ts';
 import { scopeOf, type Draft } from '#drafting/evaluate.ts';
 import type { Formula } from '#drafting/formula/formula.ts';
 import { isBorrowed } from '#drafting/names.ts';
-import type { Method } from '#drafting/method.ts';
+import { nounOf, type Method } from '#drafting/method.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
 import type { Body } from '#shared/body.ts';
 import { mm } from '#shared/units.ts';
@@ -58,21 +59,13 @@ export const seamPair = (method: Method, name: string, body: Body, draft: Draft)
 	return rule && pairOf(method, rule);
 };
 
-/** What a line is called: "the shoulder", or of another method "the back's shoulder". */
-const lineWords = (method: Method, line: string): string => {
-	const [alias = '', own] = line.split('.');
-	const used = own === undefined ? method : method.uses[alias];
-	const label = used?.steps.find(({ name }) => name === (own ?? line))?.label ?? line;
-	return own === undefined ? label : label.replace(/^the /, `the ${alias}'s `);
-};
-
 /** A seam of the draft as it is drawn, in its pieces. */
 export const drawnSeam = (method: Method, draft: Draft, lines: readonly string[]): Seam => {
 	const parts = lines.map((line) => {
 		const [alias = '', own] = line.split('.');
 		const drawn = own === undefined ? draft.lines[line] : draft.uses[alias]?.lines[own];
 		if (!drawn) throw new Error(`the draft of ${method.id} has no line "${line}"`);
-		return { words: lineWords(method, line), path: drawn.path, length: drawn.length };
+		return { words: the(nounOf(method, line)), path: drawn.path, length: drawn.length };
 	});
 	return {
 		words: listed(parts.map(({ words }) => words)),

@@ -1,3 +1,4 @@
+import { the } from '#shared/speech/en/grammar.ts';
 import { NUMBER_TOLERANCE } from '#shared/tolerances.ts';
 import { z } from '#shared/shape.ts';
 import { BadInput, ruleWords } from '#shared/bad-input.ts';
@@ -94,7 +95,7 @@ export const workNumber: ExerciseRules<'work-number'> = {
 			kind: 'work-number',
 			key,
 			rule: ruleOf(step),
-			asks: `${explain(method, key.step, body, soFar, body.unit).where} How far is it to ${key.step}, ${step.label}?`,
+			asks: `${explain(method, key.step, body, soFar, body.unit).where} How far is it to ${key.step}, ${the(step.label)}?`,
 			method,
 			body,
 			draft,

@@ -1,3 +1,5 @@
+import { the } from '#shared/speech/en/grammar.ts';
+import { allowanceNoun } from '#shared/speech/en/nouns.ts';
 import { measurementOf, type MeasurementKey } from '#shared/measurements.ts';
 import { printLength, type Mm, type Unit } from '#shared/units.ts';
 import type { Body } from '#shared/body.ts';
@@ -33,7 +35,9 @@ export const namedNumbers = (
 		...measurements.map((key) => named(measurementOf(key).words, body.measurements[key])),
 		...method.allowances
 			.filter(({ key }) => allowances.includes(key))
-			.map(({ key, words, default: usual }) => named(words, body.allowances[key] ?? usual)),
+			.map(({ key, noun, default: usual }) =>
+				named(the(allowanceNoun({ key, noun })), body.allowances[key] ?? usual)
+			),
 		...givens.map(({ words, length }) => named(words, length))
 	];
 };

@@ -1,3 +1,4 @@
+import { the } from '#shared/speech/en/grammar.ts';
 import type { Placement } from '#shared/placement.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { pathOfPlacement, pointOfPlace } from '#checker/placed.ts';
@@ -185,7 +186,7 @@ export class Tool {
 	take(stepName: string): void {
 		this.stepName = stepName;
 		const isPoint = this.work.makes(stepName) === 'point';
-		this.spoken = `Now ${isPoint ? `${stepName}, ` : ''}${this.step.label}.`;
+		this.spoken = `Now ${isPoint ? `${stepName}, ` : ''}${the(this.step.label)}.`;
 		this.#chosen = 0;
 		this.#pending = {};
 		this.#dragged = {};

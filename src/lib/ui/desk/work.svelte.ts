@@ -1,3 +1,4 @@
+import { the } from '#shared/speech/en/grammar.ts';
 import type { Body } from '#shared/body.ts';
 import { placementSchema, type Placement } from '#shared/placement.ts';
 import type { Verdict } from '#shared/verdict.ts';
@@ -73,7 +74,7 @@ export class Work {
 		const { id } = this.learner.current;
 		return workSlot(this.method, body ? { id, name: this.body.name } : undefined, (name) => {
 			const step = this.method.steps.find((each) => each.name === name);
-			return step && stepMakes(step) === 'line' ? step.label : name;
+			return step && stepMakes(step) === 'line' ? the(step.label) : name;
 		});
 	}
 

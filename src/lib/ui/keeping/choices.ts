@@ -29,7 +29,6 @@ export type ChosenFor = Pick<Garment, 'id' | 'name' | 'allowances' | 'pieces'>;
 /** The allowance of a single edge: its range is the widest of those of cutting, a deep hem. Common practice, no source. */
 export const EDGE_ALLOWANCE: Allowance = {
 	key: 'edge',
-	words: 'the allowance of an edge',
 	default: mm(10),
 	range: [mm(0), mm(100)]
 };
@@ -37,7 +36,6 @@ export const EDGE_ALLOWANCE: Allowance = {
 /** The breadth of cloth, from a narrow handloom to the widest sheeting. Common practice, no source. */
 export const CLOTH_WIDTH: Allowance = {
 	key: 'cloth',
-	words: 'the width of the cloth',
 	default: mm(1400),
 	range: [mm(600), mm(3200)]
 };

@@ -1,3 +1,4 @@
+import { the } from '#shared/speech/en/grammar.ts';
 import { SAME_PLACE } from '#shared/tolerances.ts';
 import type { Compass } from '#shared/method.ts';
 import type { Mm } from '#shared/units.ts';
@@ -70,7 +71,7 @@ const alongSlopes = (
 				note: 'slope',
 				prior: PRIORS.slope,
 				place: moved(start, way, length),
-				say: () => `You measured along ${label}; the rule goes ${COMPASS_WORDS[step.go]}.`
+				say: () => `You measured along ${the(label)}; the rule goes ${COMPASS_WORDS[step.go]}.`
 			}
 		];
 	});
