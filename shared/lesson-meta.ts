@@ -10,7 +10,10 @@ export const lessonMetaSchema = z.strictObject({
 	/** The garment whose pieces and seams its text shows. */
 	garment: z.optional(z.string()),
 	minutes: z.int().check(z.positive()),
-	summary: text
+	summary: text,
+	/** Of a translation: the hash of each section of the English that it was made of, and its own. */
+	of: z.optional(z.record(text, text)),
+	own: z.optional(text)
 });
 
 export type LessonMeta = z.infer<typeof lessonMetaSchema>;

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import type { Language } from '#shared/speech/language.ts';
 import type { Method } from '#drafting/method.ts';
 import { lessonMethod } from '../drafting/lesson-method.ts';
 
@@ -23,6 +24,20 @@ const folders = (holding: string): readonly string[] =>
 /** Every lesson's English text, in order. */
 export const lessonFiles = (): readonly LessonFile[] =>
 	folders('en.md').map((id) => ({ id, text: readFileSync(path.join(LESSONS, id, 'en.md'), 'utf8') }));
+
+/** Every lesson's text in another language, where there is one; its id says so. */
+export const translations = (
+	language: Language
+): readonly (LessonFile & { readonly source: LessonFile })[] => {
+	const holding = folders(`${language}.md`);
+	return lessonFiles()
+		.filter(({ id }) => holding.includes(id))
+		.map((source) => ({
+			source,
+			id: `${source.id}/${language}.md`,
+			text: readFileSync(path.join(LESSONS, source.id, `${language}.md`), 'utf8')
+		}));
+};
 
 /** Every folder of lessons/, with or without a text. */
 export const lessonFolders = (): readonly string[] => readdirSync(LESSONS).sort();
