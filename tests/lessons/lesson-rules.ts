@@ -132,8 +132,10 @@ const badStepLines = (text: string): string[] => {
 	return open === undefined ? problems : [...problems, `line ${open}: the step is not closed`];
 };
 
+/** Braces are YAML's in the front matter, and code anywhere below it. */
 const badBraces = (text: string): string[] =>
 	text
+		.replace(FRONT_MATTER, (front) => front.replace(/[{}]/g, ''))
 		.split('\n')
 		.flatMap((line, i) => (/[{}]/.test(line) ? [`line ${i + 1}: a brace would be read as code`] : []));
 
