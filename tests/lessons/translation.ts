@@ -10,7 +10,8 @@ const matches = (text: string, pattern: RegExp): readonly string[] =>
 const components = (text: string): readonly string[] =>
 	matches(text, /<[^>]*>/g).map((tag) => tag.replace(new RegExp(` (?:${PROSE.join('|')})="[^"]*"`, 'g'), ''));
 
-const numbers = (text: string): readonly string[] =>
+/** The numbers that a text writes in digits, sorted, with decimal points. */
+export const numbers = (text: string): readonly string[] =>
 	matches(text, /\d+(?:[.,]\d+)?/g)
 		.map((each) => each.replace(',', '.'))
 		.sort();
