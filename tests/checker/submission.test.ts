@@ -3,7 +3,7 @@ import { policySchema, USUAL_POLICY } from '#shared/policy.ts';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { readBody } from '#shared/body.ts';
 import { checkSubmission, type SubmissionReport } from '#checker/check-submission.ts';
-import { attemptMark, bestMark, roundMark, type Attempt } from '#checker/marks.ts';
+import { attemptMark, roundMark, type Attempt } from '#checker/marks.ts';
 import { backBlock, frontBlock } from '../drafting/lesson-method.ts';
 import { draftOf } from '../drafting/small-method.ts';
 
@@ -144,12 +144,10 @@ describe('marks', () => {
 		help: 0
 	};
 
-	it('lose less for help than for a wrong try, and keep the best attempt', () => {
+	it('lose less for help than for a wrong try', () => {
 		expect(USUAL_POLICY.hintCost).toBeLessThan(USUAL_POLICY.wrongCost);
 		expect(attemptMark({ ...right, help: 2 }, USUAL_POLICY)).toBe(0.9);
 		expect(attemptMark({ ...right, wrongBefore: 3 }, USUAL_POLICY)).toBe(0.7);
-		const later: Attempt = { ...right, verdict: { answer: 'wrong', findings: [] }, wrongBefore: 1 };
-		expect(bestMark([right, later], USUAL_POLICY)).toBe(1);
 	});
 
 	it('are never below nothing, and nothing after the last try that counts', () => {

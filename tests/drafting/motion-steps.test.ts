@@ -5,7 +5,6 @@ import { explain } from '#drafting/explain.ts';
 import { stepNamed } from '#drafting/method.ts';
 import { readMethod } from '#drafting/read-method.ts';
 import { isGiven, stepMakes, stepNeeds, stepStart } from '#drafting/steps/kinds.ts';
-import { turnedToward } from '#drafting/steps/turn.ts';
 import { endDirection, pathEnd, pathStart, polyline, startDirection } from '#geometry/path.ts';
 import { at, distance, type SheetPoint } from '#geometry/point.ts';
 import { expectDirection, expectPlace } from '../geometry/close.ts';
@@ -111,10 +110,6 @@ describe('turn', () => {
 		expect(rule).toContain('until it lies on the line from O through C');
 		expect(worked).toContain('8 cm');
 		expect(worked).toContain('90.0°');
-	});
-
-	it('toward a place: on its circle, in the direction of the place', () => {
-		expectPlace(turnedToward(at(10, 10), at(13, 14), at(110, 10)), 15, 10);
 	});
 });
 

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
+import { entrySchema } from '#shared/entry.ts';
 import { alike, mergedByName } from '#ui/keeping/merge.ts';
 import { Saved, whole, type Loaded } from '#ui/keeping/saved.ts';
-import { entrySchema, ownBodySchema, settingsSchema } from '#ui/keeping/schemas.ts';
+import { ownBodySchema, settingsSchema } from '#ui/keeping/schemas.ts';
 import { savedKey } from '#ui/keeping/shelf.ts';
 import { forbidStore, freshStores, MemoryStore, useStore } from './memory-store.ts';
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
+import type { Entry } from '#shared/entry.ts';
 import { savedKey } from '#ui/keeping/shelf.ts';
-import { workSchema, type Entry } from '#ui/keeping/schemas.ts';
+import { workSchema } from '#ui/keeping/schemas.ts';
 import { backBlock } from '../drafting/lesson-method.ts';
 import { arrive, FIRST_MARKS, line, point, takeUp } from './desk.ts';
 import { freshStores, MemoryStore, useStore } from './memory-store.ts';

@@ -1,5 +1,4 @@
 import type { Body } from '#shared/body.ts';
-import type { Placement } from '#shared/placement.ts';
 import { USUAL_POLICY, type Policy } from '#shared/policy.ts';
 import { TOLERANCES } from '#shared/tolerances.ts';
 import type { Mm } from '#shared/units.ts';
@@ -7,10 +6,11 @@ import type { Verdict } from '#shared/verdict.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { isGiven } from '#drafting/steps/kinds.ts';
-import type { Step } from '#drafting/steps/step-rules.ts';
 import { attemptMark, roundMark } from './marks.ts';
-import { diagnose } from './missteps/diagnose.ts';
-import { OwnDraft, readPlacement, type DoubleVerdict } from './own-draft.ts';
+import type { Diagnosis } from './missteps/misstep.ts';
+import { misstepIn } from './missteps/of-work.ts';
+import type { DoubleVerdict } from './own-draft.ts';
+import { judged, type Answer, type Fault, type LearnersWork } from './work.ts';
 
 /** What is said of one step of work that was handed in. */
 export interface StepReport extends DoubleVerdict {
@@ -34,6 +34,7 @@ export interface SubmissionReport {
 		/** Steps that are right only from the learner's own earlier points. */
 		readonly consequences: number;
 	};
+	readonly faults: readonly Fault[];
 }
 
 /** The size of the worst thing found. */
@@ -48,36 +49,19 @@ const offByOf = (verdict: Verdict): Mm | undefined => {
 	);
 };
 
-/** The notes of a wrong step: its misstep's, with those that explain it as well; else what was found. */
-const notesOf = (verdict: Verdict, missteps: readonly string[]): readonly string[] => {
+/** The notes of a step: of a wrong one its misstep's, with those that explain it as well; else what was found. */
+const notesOf = (verdict: Verdict, diagnosis: Diagnosis): readonly string[] => {
 	if (verdict.answer !== 'wrong') return [verdict.answer];
-	const found = verdict.findings.filter(({ within }) => !within).map(({ note }) => note);
-	return missteps.length > 0 ? missteps : found.slice(0, 1);
+	if (diagnosis.kind === 'certain') return [diagnosis.misstep.note];
+	if (diagnosis.kind === 'either') return diagnosis.missteps.map(({ note }) => note);
+	return verdict.findings
+		.filter(({ within }) => !within)
+		.map(({ note }) => note)
+		.slice(0, 1);
 };
 
-const misstepsOf = (
-	method: Method,
-	step: Step,
-	body: Body,
-	own: OwnDraft,
-	truth: Draft,
-	placed: Placement
-): readonly string[] => {
-	const bases = own.leansOnOwn(step) ? [truth, own.drafted] : [truth];
-	for (const base of bases) {
-		const diagnosis = diagnose(method, step.name, body, base, placed);
-		if (diagnosis.kind === 'certain') return [diagnosis.misstep.note];
-		if (diagnosis.kind === 'either') return diagnosis.missteps.map(({ note }) => note);
-	}
-	return [];
-};
-
-/** The steps that are judged: those of this body's draft that have a place or a line; lines only where any line was handed in. */
-const judgedSteps = (
-	method: Method,
-	truth: Draft,
-	placements: Readonly<Record<string, unknown>>
-): readonly Step[] => {
+/** The steps that are asked for: those of this body's draft that have a place or a line; lines only where any line was handed in. */
+const askedSteps = (method: Method, truth: Draft, placements: Readonly<Record<string, unknown>>) => {
 	const lines = Object.keys(placements).some((name) => name in truth.lines);
 	return method.steps.filter(
 		(step) => !isGiven(step) && (step.name in truth.points || (lines && step.name in truth.lines))
@@ -85,8 +69,7 @@ const judgedSteps = (
 };
 
 /**
- * Checks work that was handed in whole: every step against the true earlier points and against the
- * learner's own, so that one slip is one mistake. `truth` is the body's computed draft. Never throws.
+ * Checks work that was handed in on paper, whole or in part. `truth` is the body's computed draft. Never throws.
  */
 export const checkSubmission = (
 	method: Method,
@@ -95,20 +78,28 @@ export const checkSubmission = (
 	placements: Readonly<Record<string, unknown>>,
 	policy: Policy = USUAL_POLICY
 ): SubmissionReport => {
-	const own = new OwnDraft(method, body, truth);
-	const steps = judgedSteps(method, truth, placements).map((step): StepReport => {
-		const placement = placements[step.name];
-		const double = own.check(step, placement, TOLERANCES[policy.level]);
-		const placed = readPlacement(placement);
-		const isWrong = double.verdict.answer === 'wrong';
-		const missteps = isWrong && placed ? misstepsOf(method, step, body, own, truth, placed) : [];
-		const [note = '', ...alternatives] = notesOf(double.verdict, missteps);
-		if (placed) own.keep(step, placed);
+	const asDrawn = Object.entries(placements).map(([name, placement]): [string, Answer] => [
+		name,
+		{ placement, checked: true, kept: true }
+	]);
+	const work: LearnersWork = {
+		...{ method, body, truth, entries: Object.fromEntries(asDrawn) },
+		marks: 'pencilled',
+		allowed: TOLERANCES[policy.level]
+	};
+	const found = judged(work);
+	const steps = askedSteps(method, truth, placements).map(({ name }): StepReport => {
+		const double = {
+			verdict: found.verdict(name),
+			followThrough: found.verdicts[name]?.followThrough ?? false
+		};
+		const [note = '', ...alternatives] = notesOf(double.verdict, misstepIn(work, found, name));
 		const mark = attemptMark({ ...double, wrongBefore: 0, help: 0 }, policy);
-		return { step: step.name, ...double, offBy: offByOf(double.verdict), note, alternatives, mark };
+		return { step: name, ...double, offBy: offByOf(double.verdict), note, alternatives, mark };
 	});
 	return {
 		steps,
+		faults: found.faults,
 		total: {
 			mark: roundMark(steps.reduce((sum, { mark }) => sum + mark, 0)),
 			outOf: steps.length,

@@ -30,7 +30,3 @@ export const attemptMark = (
 	const worth = followThrough ? FOLLOW_THROUGH_SHARE[share] : 1;
 	return roundMark(Math.max(0, worth - wrongCost * wrongBefore - hintCost * help));
 };
-
-/** The mark of a step: the best of its attempts, so that trying again never hurts. */
-export const bestMark = (attempts: readonly Attempt[], policy: Policy): number =>
-	Math.max(0, ...attempts.map((attempt) => attemptMark(attempt, policy)));

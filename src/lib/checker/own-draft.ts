@@ -1,13 +1,16 @@
+import { BadInput } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
-import { placementSchema, type Placement } from '#shared/placement.ts';
-import { SAME_PLACE, TOLERANCES, type Tolerances } from '#shared/tolerances.ts';
+import type { Placement } from '#shared/placement.ts';
+import { SAME_PLACE, type Tolerances } from '#shared/tolerances.ts';
 import type { Verdict } from '#shared/verdict.ts';
-import { brokenRules, NotDrafted, scopeOf, type Draft, type Drafted } from '#drafting/evaluate.ts';
+import { conditionNeeds } from '#drafting/conditions.ts';
+import { brokenRules, NotDrafted, scopeOf, type Drafted } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { stepMakes, stepNeeds, workStep } from '#drafting/steps/kinds.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
 import { pathLength } from '#geometry/path.ts';
 import { distance } from '#geometry/point.ts';
+import { turnedTo } from './check-line.ts';
 import { check } from './check.ts';
 import { pathOfPlacement, pointOfPlace } from './placed.ts';
 
@@ -22,13 +25,12 @@ export interface DoubleVerdict {
 export class OwnDraft {
 	readonly #method: Method;
 	readonly #body: Body;
-	readonly #truth: Draft;
-	readonly #points: Record<string, Draft['points'][string]>;
-	readonly #lines: Record<string, Draft['lines'][string]>;
-	/** Names of what stands elsewhere than it should. */
+	readonly #truth: Drafted;
+	readonly #points: Record<string, Drafted['points'][string]>;
+	readonly #lines: Record<string, Drafted['lines'][string]>;
 	readonly #moved = new Set<string>();
 
-	constructor(method: Method, body: Body, truth: Draft) {
+	constructor(method: Method, body: Body, truth: Drafted) {
 		this.#method = method;
 		this.#body = body;
 		this.#truth = truth;
@@ -38,7 +40,12 @@ export class OwnDraft {
 
 	/** The points and lines from which the next step is drafted. */
 	get drafted(): Drafted {
-		return { points: this.#points, lines: this.#lines, uses: this.#truth.uses };
+		return { ...this.#truth, points: this.#points, lines: this.#lines };
+	}
+
+	/** Names of what stands elsewhere than it should. */
+	get moved(): ReadonlySet<string> {
+		return this.#moved;
 	}
 
 	/** Whether a step starts from something that stands elsewhere than it should. */
@@ -56,22 +63,28 @@ export class OwnDraft {
 			if (!right || distance(point, right) > SAME_PLACE) this.#moved.add(name);
 		}
 		if (placement.kind === 'line' && stepMakes(step) === 'line') {
-			const path = pathOfPlacement(placement);
+			const [drawn, right] = [pathOfPlacement(placement), this.#truth.lines[name]?.path];
+			// Later steps measure from a line's start, whichever way the learner's hand went.
+			const path = right ? turnedTo(drawn, right) : drawn;
 			this.#lines[name] = { path, length: pathLength(path) };
 			this.#moved.add(name);
 		}
 	}
 
-	/** Takes up a step at the place where the learner's own earlier points lead it. */
-	follow(step: Step): void {
+	/** Takes up a step at the place where the learner's own earlier points lead it; false where they lead it nowhere. */
+	follow(step: Step): boolean {
 		const consequence = this.consequence(step);
 		const [point, line] = [consequence?.points[step.name], consequence?.lines[step.name]];
 		if (point) this.#points[step.name] = point;
 		if (line) this.#lines[step.name] = line;
 		if (consequence) this.#moved.add(step.name);
+		return consequence !== undefined;
 	}
 
-	/** The rule of a step applied to the learner's own points; undefined where those make it meaningless. */
+	/**
+	 * The rule of a step applied to the learner's own points; undefined where those make it meaningless: it cannot be
+	 * worked, or it breaks a rule by which a body is refused.
+	 */
 	consequence(step: Step): Drafted | undefined {
 		try {
 			const work = workStep(step, scopeOf(this.#method, this.#body, this.drafted));
@@ -83,10 +96,11 @@ export class OwnDraft {
 							...this.drafted,
 							lines: { ...this.#lines, [step.name]: { path: work.path, length: pathLength(work.path) } }
 						};
-			// The rules by which a body is refused hold for the learner's own points too.
-			return brokenRules(this.#method, this.#body, drafted).length > 0 ? undefined : drafted;
+			// Only the rules that name the step: what another step has broken is that one's mistake.
+			const refusals = this.#method.refusals.filter((rule) => conditionNeeds(rule).includes(step.name));
+			return brokenRules({ ...this.#method, refusals }, this.#body, drafted).length > 0 ? undefined : drafted;
 		} catch (error) {
-			if (error instanceof NotDrafted) return undefined;
+			if (error instanceof NotDrafted || error instanceof BadInput) return undefined;
 			throw error;
 		}
 	}
@@ -95,19 +109,14 @@ export class OwnDraft {
 	 * Judges a placement against the true earlier points and, where that is wrong and the step leans on
 	 * the learner's own, against those; the better counts.
 	 */
-	check(step: Step, placement: unknown, allowed: Tolerances = TOLERANCES.normal): DoubleVerdict {
-		const verdict = check(this.#method, step.name, this.#truth, placement, allowed);
+	check(step: Step, placement: unknown, allowed: Tolerances): DoubleVerdict {
+		const against = (draft: Drafted): Verdict => check(this.#method, step.name, draft, placement, allowed);
+		const verdict = against(this.#truth);
 		if (verdict.answer !== 'wrong' || !this.leansOnOwn(step)) return { verdict, followThrough: false };
 		const consequence = this.consequence(step);
-		const own = consequence && check(this.#method, step.name, consequence, placement, allowed);
+		const own = consequence && against(consequence);
 		return own?.answer === 'right'
 			? { verdict: own, followThrough: true }
 			: { verdict, followThrough: false };
 	}
 }
-
-/** A placement that can be taken up, or undefined. */
-export const readPlacement = (placement: unknown): Placement | undefined => {
-	const parsed = placementSchema.safeParse(placement);
-	return parsed.success ? parsed.data : undefined;
-};

@@ -1,7 +1,7 @@
 import { SAME_PLACE } from '#shared/tolerances.ts';
 import type { Noun } from '#shared/speech/noun.ts';
 import { mm, type Mm } from '#shared/units.ts';
-import type { Formula } from './formula/formula.ts';
+import { formulaNeeds, type Formula } from './formula/formula.ts';
 import { lengthOf, type Scope } from './formula/value.ts';
 
 /** What something in a method depends on: it holds only where `when` is more than nothing, and `unless` is not. */
@@ -56,3 +56,9 @@ export const keeps = (length: Mm, { atLeast, moreThan, atMost }: LengthBounds): 
 	(atLeast === undefined || length >= atLeast - SAME_PLACE) &&
 	(moreThan === undefined || length > moreThan + SAME_PLACE) &&
 	(atMost === undefined || length <= atMost + SAME_PLACE);
+
+/** The points and lines of the draft itself that a condition looks at. */
+export const conditionNeeds = ({ measure, when, unless }: Condition): readonly string[] => [
+	...(measure.way === 'value' ? formulaNeeds(measure.formula) : measure.between),
+	...[when, unless].flatMap((formula) => (formula ? formulaNeeds(formula) : []))
+];

@@ -1,10 +1,9 @@
 import type { Body } from '#shared/body.ts';
-import { pathLength } from '#geometry/path.ts';
-import type { SheetPoint } from '#geometry/point.ts';
-import { brokenRules, scopeOf, type DraftLine, type Drafted } from '#drafting/evaluate.ts';
+import { placeOfPoint } from '#checker/placed.ts';
+import { judged } from '#checker/work.ts';
+import { brokenRules, type Drafted } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
-import { isDrafted, workStep } from '#drafting/steps/kinds.ts';
-import { draftSoFar } from './draft-so-far.ts';
+import type { SheetPoint } from '#geometry/point.ts';
 
 /**
  * A draft in which one point was put at `place`, and every later step was done rightly from there.
@@ -17,18 +16,8 @@ export const followedThrough = (
 	stepName: string,
 	place: SheetPoint
 ): Drafted | undefined => {
-	const before = draftSoFar(method, draft, stepName);
-	const points: Record<string, SheetPoint> = { ...before.points, [stepName]: place };
-	const lines: Record<string, DraftLine> = { ...before.lines };
-	const drafted: Drafted = { ...before, points, lines };
-	const scope = scopeOf(method, body, drafted);
-	const first = method.steps.findIndex(({ name }) => name === stepName);
-	for (const step of method.steps.slice(first + 1)) {
-		if (!isDrafted(step, scope)) continue;
-		const work = workStep(step, scope);
-		if (work.kind === 'impossible') return undefined;
-		if (work.kind === 'point') points[step.name] = work.point;
-		else lines[step.name] = { path: work.path, length: pathLength(work.path) };
-	}
-	return brokenRules(method, body, drafted).length > 0 ? undefined : drafted;
+	const placement = { kind: 'point', at: placeOfPoint(place) };
+	const entries = { [stepName]: { placement, checked: true, kept: true } };
+	const { own, stuck } = judged({ method, body, truth: draft, entries, marks: 'pencilled' });
+	return stuck.length > 0 || brokenRules(method, body, own).length > 0 ? undefined : own;
 };

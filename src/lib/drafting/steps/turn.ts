@@ -72,7 +72,3 @@ export const turn: StepRules<'turn'> = {
 		};
 	}
 };
-
-/** Where a turn would take its moving point if the part were turned as far as a place points. */
-export const turnedToward = (about: SheetPoint, from: SheetPoint, place: SheetPoint): SheetPoint =>
-	movedBy(turning(about, turnAngle(about, from, place)), from);

@@ -1,38 +1,20 @@
 import { the } from '#shared/speech/en/grammar.ts';
 import type { Body } from '#shared/body.ts';
+import type { Entries, Entry } from '#shared/entry.ts';
 import { placementSchema, type Placement } from '#shared/placement.ts';
 import type { Verdict } from '#shared/verdict.ts';
-import { OwnDraft, type DoubleVerdict } from '#checker/own-draft.ts';
+import { judged, type Judged, type LearnersWork, type StepState } from '#checker/work.ts';
 import { placementOfPath, placeOfPoint } from '#checker/placed.ts';
 import { evaluate, type Draft, type Drafted, type Evaluation } from '#drafting/evaluate.ts';
 import { explain, givenLengths, type GivenLength } from '#drafting/explain.ts';
 import { stepNamed, type Method } from '#drafting/method.ts';
-import { followsFromLines, isGiven, stepMakes, stepNeeds } from '#drafting/steps/kinds.ts';
+import { isGiven, stepMakes } from '#drafting/steps/kinds.ts';
 import type { Explanation, Step } from '#drafting/steps/step-rules.ts';
-import { movedIn } from '#drafting/moved.ts';
 import type { Learner } from '#ui/keeping/learner.svelte.ts';
-import { workSlot, type Entries } from '#ui/keeping/kinds.ts';
+import { workSlot } from '#ui/keeping/kinds.ts';
 import type { Slot } from '#ui/keeping/saved.ts';
-import type { Entry } from '#ui/keeping/schemas.ts';
 
 const NEW_ENTRY: Entry = { checked: false, tries: 0, help: 0, kept: false, shown: false };
-
-/** Whether a draft has a step at all; while there is none, every step is taken to be in it. */
-const isIn = (draft: Draft | undefined, name: string): boolean =>
-	!draft || name in draft.points || name in draft.lines;
-
-/** A learner's work judged as a whole: a verdict for every placement, and the draft that they stand on. */
-interface Judged {
-	readonly verdicts: Readonly<Record<string, DoubleVerdict>>;
-	/** The computed draft, but for what the learner kept of their own and what follows from it. */
-	readonly own: Drafted;
-}
-
-/**
- * How far a learner has come with a step. *absent*: this body does not need it. *locked*: something
- * that it starts from is not drafted yet. *kept*: wrong, and the learner goes on from it.
- */
-export type StepState = 'absent' | 'locked' | 'kept' | 'open' | 'placed' | 'right' | 'wrong';
 
 /**
  * A learner's work on one method for the chosen body (or for an exercise's own): placements, their
@@ -58,9 +40,14 @@ export class Work {
 	readonly missing = $derived.by(() =>
 		this.method.measurements.filter((key) => this.body.measurements[key] === undefined)
 	);
-	readonly #judged: Judged = $derived.by(() => this.#judge());
-	/** What steps are drawn from: see Judged. */
-	readonly own: Drafted = $derived(this.#judged.own);
+	/** All that the judge looks at, and what it finds. */
+	readonly handed: LearnersWork = $derived.by(() => {
+		const { method, body, draft, entries } = this;
+		return { method, body, truth: draft, entries, marks: 'inked' };
+	});
+	readonly judged: Judged = $derived(judged(this.handed));
+	/** What steps are drawn from. */
+	readonly own: Drafted = $derived(this.judged.own);
 	readonly canUndo = $derived(this.#done.length > 0);
 	readonly canRedo = $derived(this.#undone.length > 0);
 
@@ -100,50 +87,31 @@ export class Work {
 	}
 
 	verdict(name: string): Verdict {
-		return this.#judged.verdicts[name]?.verdict ?? { answer: 'unfinished' };
+		return this.judged.verdict(name);
 	}
 
 	/** Whether a step is right only from the learner's own earlier points. */
 	followsThrough(name: string): boolean {
-		return this.#judged.verdicts[name]?.followThrough ?? false;
+		return this.judged.verdicts[name]?.followThrough ?? false;
 	}
 
 	/** What is given stands as soon as what it needs does; any other step once its placement was checked and found right. */
 	isRight(name: string): boolean {
-		if (isGiven(this.step(name))) return this.#standing.has(name);
-		return this.entry(name).checked && this.verdict(name).answer === 'right';
+		return this.isDrafted(name) && !this.isKept(name);
 	}
 
 	/** Whether later steps can be drawn from this one: it is right, or it is wrong and was kept as it is. */
 	isDrafted(name: string): boolean {
-		return this.#standing.has(name);
+		return this.judged.standing.has(name);
 	}
 
-	/** The steps that later ones can be drawn from. The method has each after all that it needs, so one pass finds them. */
-	readonly #standing: ReadonlySet<string> = $derived.by(() => {
-		const { draft, entries } = this;
-		const { verdicts } = this.#judged;
-		const standing = new Set<string>();
-		for (const step of this.method.steps) {
-			const { name } = step;
-			const { checked, kept } = entries[name] ?? NEW_ENTRY;
-			const answer = verdicts[name]?.verdict.answer;
-			const stands = isGiven(step)
-				? this.#needs(step).every((need) => standing.has(need) || !isIn(draft, need))
-				: checked && (answer === 'right' || (kept && answer === 'wrong'));
-			if (stands && isIn(draft, name)) standing.add(name);
-		}
-		return standing;
-	});
-
 	isKept(name: string): boolean {
-		const { kept, checked } = this.entry(name);
-		return kept && checked && this.verdict(name).answer === 'wrong';
+		return this.isDrafted(name) && this.verdict(name).answer === 'wrong';
 	}
 
 	/** Whether this body's draft has the step at all: some steps depend on the measurements. */
 	isNeeded(name: string): boolean {
-		return isIn(this.draft, name);
+		return this.judged.isIn(name);
 	}
 
 	/** Those of some steps that are still to be drafted. */
@@ -152,38 +120,12 @@ export class Work {
 	}
 
 	state(name: string): StepState {
-		if (!this.isNeeded(name)) return 'absent';
-		if (this.isRight(name)) return 'right';
-		if (this.isKept(name)) return 'kept';
-		if (this.blockers(name).length > 0) return 'locked';
-		const { placement, checked } = this.entry(name);
-		if (!placement) return 'open';
-		// An entry that cannot be used, or that we could not judge, is not a wrong one.
-		return checked && this.verdict(name).answer === 'wrong' ? 'wrong' : 'placed';
-	}
-
-	/** What must stand before a step is drawn: what it is worked from, and all that it moves, for a panel is turned whole. */
-	#wants(name: string): readonly string[] {
-		return [...this.#needs(this.step(name)), ...movedIn(this.method, this.step(name))];
-	}
-
-	/** What a step is worked from. A given line waits for the step that is asked before it too: it would show where that one lies. */
-	#needs(step: Step): readonly string[] {
-		if (!followsFromLines(step)) return stepNeeds(step);
-		const before = this.method.steps.slice(0, this.method.steps.indexOf(step));
-		const asked = before.findLast((each) => !isGiven(each) && isIn(this.draft, each.name));
-		return [...stepNeeds(step), ...(asked ? [asked.name] : [])];
+		return this.judged.state(name);
 	}
 
 	/** The earlier steps that must be drafted before this one can be drawn; for what is given, those that it waits for. */
 	blockers(name: string): readonly string[] {
-		const { draft } = this;
-		const standing = this.#standing;
-		const blocking = (each: string): readonly string[] => {
-			const missing = this.#wants(each).filter((need) => isIn(draft, need) && !standing.has(need));
-			return [...new Set(missing.flatMap((need) => (isGiven(this.step(need)) ? blocking(need) : [need])))];
-		};
-		return blocking(name);
+		return this.judged.blockers(name);
 	}
 
 	/**
@@ -191,9 +133,9 @@ export class Work {
 	 * not add up; and what the learner kept, where they put it.
 	 */
 	readonly inked: Pick<Draft, 'points' | 'lines'> = $derived.by(() => {
-		const [names, own] = [this.#standing, this.own];
+		const { standing, own } = this.judged;
 		const kept = <T>(all: Readonly<Record<string, T>>): Record<string, T> =>
-			Object.fromEntries(Object.entries(all).filter(([name]) => names.has(name)));
+			Object.fromEntries(Object.entries(all).filter(([name]) => standing.has(name)));
 		return this.draft ? { points: kept(own.points), lines: kept(own.lines) } : { points: {}, lines: {} };
 	});
 
@@ -227,6 +169,8 @@ export class Work {
 	check(name: string): Verdict {
 		const verdict = this.verdict(name);
 		const entry = this.entry(name);
+		if (verdict.answer === 'our-fault')
+			console.error('our-fault', ...this.judged.faults.filter(({ step }) => step === name));
 		if (verdict.answer === 'unfinished' || entry.checked) return verdict;
 		const cost = verdict.answer === 'wrong' ? 1 : 0;
 		this.#set({ ...this.entries, [name]: { ...entry, checked: true, tries: entry.tries + cost } });
@@ -252,18 +196,16 @@ export class Work {
 	/** Drafts the steps that this one leans on, for a learner who begins at a later lesson. They are noted as shown. */
 	draftBefore(name: string): void {
 		const shown: Record<string, Entry> = {};
-		const { draft, entries } = this;
-		const standing = this.#standing;
+		const { judged } = this;
 		const seen = new Set<string>();
 		const add = (each: string): void => {
-			if (seen.has(each) || !isIn(draft, each) || standing.has(each)) return;
+			if (seen.has(each) || this.left([each]).length === 0) return;
 			seen.add(each);
-			for (const need of this.#wants(each)) add(need);
+			for (const need of judged.wants(each)) add(need);
 			if (isGiven(this.step(each))) return;
-			const entry = entries[each] ?? NEW_ENTRY;
-			shown[each] = { ...entry, placement: this.answer(each), checked: true, shown: true };
+			shown[each] = { ...this.entry(each), placement: this.answer(each), checked: true, shown: true };
 		};
-		for (const need of this.#wants(name)) add(need);
+		for (const need of judged.wants(name)) add(need);
 		if (Object.keys(shown).length > 0) this.#change(shown);
 	}
 
@@ -334,26 +276,5 @@ export class Work {
 	#evaluate(): Evaluation {
 		if (this.missing.length > 0) return { kind: 'refused', refusals: [] };
 		return evaluate(this.method, this.body);
-	}
-
-	/** Judges every placement in the method's order, each from what stands before it. */
-	#judge(): Judged {
-		const { draft } = this;
-		if (!draft) return { verdicts: {}, own: { points: {}, lines: {} } };
-		const own = new OwnDraft(this.method, this.body, draft);
-		const verdicts: Record<string, DoubleVerdict> = {};
-		const { entries } = this;
-		for (const step of this.method.steps.filter(({ name }) => isIn(draft, name))) {
-			const { placement, checked, kept } = entries[step.name] ?? NEW_ENTRY;
-			if (!placement) {
-				if (own.leansOnOwn(step)) own.follow(step);
-				continue;
-			}
-			const double = own.check(step, placement);
-			verdicts[step.name] = double;
-			if (checked && kept && double.verdict.answer === 'wrong') own.keep(step, placement);
-			else if (double.followThrough) own.follow(step);
-		}
-		return { verdicts, own: own.drafted };
 	}
 }

@@ -1,21 +1,17 @@
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
+import { entrySchema, type Entries, type Entry } from '#shared/entry.ts';
 import { mergedByName } from './merge.ts';
 import { reasonOf, type Damage, type Kind, type Slot } from './saved.ts';
 import {
-	entrySchema,
 	ownBodiesSchema,
 	ownBodySchema,
 	settingsSchema,
 	VERSION,
 	workSchema,
-	type Entry,
 	type OwnBody,
 	type Settings
 } from './schemas.ts';
 import { savedKey } from './shelf.ts';
-
-/** What a learner has drafted of one method, by the names of its steps. */
-export type Entries = Readonly<Record<string, Entry>>;
 
 /** A part of a record that cannot be used. */
 interface Bad {

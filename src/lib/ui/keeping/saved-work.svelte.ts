@@ -1,5 +1,5 @@
 import { untrack } from 'svelte';
-import type { Entries } from './kinds.ts';
+import type { Entries } from '#shared/entry.ts';
 import type { Kept, Saved, SetAside, Slot } from './saved.ts';
 
 /** A draft that this page has opened. */

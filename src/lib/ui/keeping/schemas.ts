@@ -1,5 +1,4 @@
 import { bodyFileSchema, readBody } from '#shared/body.ts';
-import { placementSchema } from '#shared/placement.ts';
 import { z } from '#shared/shape.ts';
 
 /** The shapes in which a learner's things are saved; `version` lets a later program read an earlier one's. */
@@ -31,19 +30,6 @@ export const ownBodySchema = z.object({ id: z.string().check(z.minLength(1)), fi
 /** Each body is read by itself, so that one that cannot be read takes no other with it. */
 export const ownBodiesSchema = z.object({ version, bodies: z.array(z.unknown()) });
 
-export const entrySchema = z.object({
-	placement: z.optional(placementSchema),
-	/** Whether this very placement was given to the checker. */
-	checked: z._default(z.boolean(), false),
-	tries: z._default(z.int().check(z.minimum(0)), 0),
-	/** Rungs of help opened, 0 to 3. */
-	help: z._default(z.int().check(z.minimum(0), z.maximum(3)), 0),
-	/** It is wrong, and the learner goes on from it as it is. */
-	kept: z._default(z.boolean(), false),
-	/** The program placed it, because the learner began at a later lesson. */
-	shown: z._default(z.boolean(), false)
-});
-
 /** Each step is read by itself, as each body is. */
 export const workSchema = z.object({
 	version,
@@ -54,6 +40,5 @@ export const workSchema = z.object({
 });
 
 export type Settings = z.infer<typeof settingsSchema>;
-export type Entry = z.infer<typeof entrySchema>;
 export type OwnBody = z.infer<typeof ownBodySchema>;
 export type OwnBodyFile = z.infer<typeof bodyFileSchema>;

@@ -1,0 +1,22 @@
+import { stepNamed } from '#drafting/method.ts';
+import { stepNeeds } from '#drafting/steps/kinds.ts';
+import { readPlacement, type Judged, type LearnersWork } from '../work.ts';
+import { diagnose, diagnosisWords } from './diagnose.ts';
+import { NO_DIAGNOSIS, type Diagnosis } from './misstep.ts';
+
+/**
+ * What probably went wrong at a step of a learner's work: from the learner's own earlier marks where it leans on
+ * those, else from the computed ones. No guess where the step is not wrong.
+ */
+export const misstepIn = (work: LearnersWork, found: Judged, name: string): Diagnosis => {
+	const { method, body, truth, entries } = work;
+	const placed = readPlacement(entries[name]?.placement);
+	if (!truth || !placed || found.verdict(name).answer !== 'wrong') return NO_DIAGNOSIS;
+	const leans = stepNeeds(stepNamed(method, name)).some((need) => found.moved.has(need));
+	const own = leans ? diagnose(method, name, body, found.before(name), placed) : NO_DIAGNOSIS;
+	return own.kind === 'none' ? diagnose(method, name, body, truth, placed) : own;
+};
+
+/** The same in the learner's words; nothing where there is no guess. */
+export const misstepWords = (work: LearnersWork, found: Judged, name: string): string =>
+	diagnosisWords(misstepIn(work, found, name));
