@@ -1,0 +1,155 @@
+import { describe, expect, it } from 'vitest';
+import { DEMO_BODIES } from '#shared/bodies/index.ts';
+import type { Placement } from '#shared/placement.ts';
+import { draftOf } from '../drafting/small-method.ts';
+import { lessonMethods } from '../lessons/lesson-files.ts';
+import {
+	askedOf,
+	judgedOnPaper,
+	judgedOnScreen,
+	mistakesIn,
+	onPaper,
+	type Sheet,
+	type Slip
+} from './one-slip.ts';
+
+const METHODS = lessonMethods();
+/** With a bust dart, without one, and a third to be sure. */
+const BODIES = ['heron', 'siskin', 'wren'];
+/** Three times what is allowed, each way. */
+const WAYS = [
+	[6, 0],
+	[0, 6],
+	[-6, 0],
+	[0, -6]
+] as const;
+
+const sheetOf = (id: string, body: string): Sheet => {
+	const [method, demo] = [METHODS.get(id), DEMO_BODIES.find((each) => each.id === body)];
+	if (!method || !demo) throw new Error(`there is no ${id} of ${body}`);
+	return { method, body: demo.body, truth: draftOf(method, demo.body) };
+};
+
+/** Every step slipped once for each body, each body and step in its turn another way. */
+const slipsOf = (sheet: Sheet, turn: number): readonly Slip[] =>
+	askedOf(sheet).map(({ name }, i) => {
+		const [across, down] = WAYS[(i + turn) % WAYS.length] ?? WAYS[0];
+		return { step: name, across, down };
+	});
+
+const withoutLines = ({ truth }: Sheet, placements: Readonly<Record<string, Placement>>) =>
+	Object.fromEntries(Object.entries(placements).filter(([name]) => name in truth.points));
+
+/** How many slips, and for how many of them exactly the slip is wrong and nothing else: with lines, with points alone. */
+const counted = (id: string) => {
+	const slips = BODIES.flatMap((body, turn) => {
+		const sheet = sheetOf(id, body);
+		return slipsOf(sheet, turn).map((slip) => ({ sheet, slip, placements: onPaper(sheet, slip) }));
+	});
+	const ofPoints = slips.filter(({ sheet, slip }) => slip.step in sheet.truth.points);
+	const isOne = (wrong: readonly string[], slip: Slip): boolean => wrong.join() === slip.step;
+	const one = slips.filter(({ sheet, slip, placements }) =>
+		isOne(mistakesIn(judgedOnPaper(sheet, placements)), slip)
+	);
+	const oneOfPoints = ofPoints.filter(({ sheet, slip, placements }) =>
+		isOne(mistakesIn(judgedOnPaper(sheet, withoutLines(sheet, placements))), slip)
+	);
+	const first = slips.filter(({ sheet }) => sheet.body.name === 'Heron');
+	const onScreen = first.filter(({ sheet, slip }) => isOne(mistakesIn(judgedOnScreen(sheet, slip)), slip));
+	return [slips.length, one.length, ofPoints.length, oneOfPoints.length, first.length, onScreen.length];
+};
+
+describe('one slip of 6 mm, and everything after it drawn truly from the learner’s own marks, is one mistake', () => {
+	it('for every method', () => {
+		expect([...METHODS.keys()].sort()).toEqual(TABLE.map(([id]) => id).sort());
+	});
+
+	// Slips of all steps, with the lines handed in | slips of points, with points alone | slips on the screen, of one body.
+	const TABLE = [
+		['first-marks', 21, 12, 7],
+		['back-block', 69, 39, 23],
+		['front-block', 90, 54, 33],
+		['linnet-back-top', 24, 15, 8],
+		['linnet-front', 97, 67, 34],
+		['linnet-back', 27, 18, 9],
+		['linnet-facing', 12, 9, 4],
+		['linnet-skirt', 33, 21, 11],
+		['linnet-casing', 9, 9, 3],
+		['linnet-binding', 9, 9, 3],
+		['dunlin-front', 45, 33, 15],
+		['dunlin-back', 45, 33, 15],
+		['waistband', 9, 9, 3],
+		['swift-quarter-skirt', 9, 9, 3],
+		['swift-half-skirt', 9, 9, 3],
+		['swift-three-quarter-skirt', 9, 9, 3],
+		['swift-full-skirt', 9, 9, 3],
+		['pipit-bodice', 23, 11, 8],
+		['set-in-sleeve', 69, 60, 23]
+	] as const;
+
+	it.each(TABLE)('%s: %i slips, %i of points, %i on the screen', (id, all, points, screen) => {
+		expect(counted(id)).toEqual([all, all, points, points, screen, screen]);
+	});
+});
+
+describe('a slip so great that a later step cannot follow it', () => {
+	// The armhole corner Q, below K, comes to lie beyond the underarm: a body with such a back would be refused. Whoever
+	// goes on sees the tangle on the paper, so that Q is a second mistake; all that hangs on Q is then drawn from it.
+	const sheet = sheetOf('back-block', 'heron');
+	const far = { step: 'K', across: 60, down: 0 };
+
+	it('costs one more where the draft is tangled, and nothing after that', () => {
+		const found = judgedOnPaper(sheet, onPaper(sheet, far));
+		expect(mistakesIn(found)).toEqual(['K', 'Q']);
+		for (const name of ['S', 'P', 'M']) expect(found.verdicts[name]?.followThrough, name).toBe(true);
+	});
+
+	it('costs nothing more where the learner stops at the tangle', () => {
+		const { Q: _, P: __, M: ___, armhole: ____, ...rest } = onPaper(sheet, far);
+		const found = judgedOnPaper(sheet, rest);
+		expect(mistakesIn(found)).toEqual(['K']);
+		expect(found.stuck).toContain('Q');
+	});
+
+	it('costs nothing more where the steps after it have no place at all, and are left out', () => {
+		// With the side 6 cm in there is too little to take in, so that the first two darts have no legs.
+		const skirt = sheetOf('dunlin-front', 'heron');
+		const placements = onPaper(skirt, { step: 'B', across: -60, down: 0 });
+		expect(placements).not.toHaveProperty('D1');
+		const found = judgedOnPaper(skirt, placements);
+		expect(mistakesIn(found)).toEqual(['B']);
+		expect(found.stuck).toEqual(expect.arrayContaining(['D1', 'D2']));
+	});
+});
+
+describe('what was not handed in is taken to follow from what was', () => {
+	const sheet = sheetOf('back-block', 'heron');
+	const low = onPaper(sheet, { step: 'A', across: 0, down: 6 });
+
+	it('a point far down the chain, with none of those between', () => {
+		const { A, M } = low;
+		const found = judgedOnPaper(sheet, { A, M });
+		expect(mistakesIn(found)).toEqual(['A']);
+		expect(found.verdicts['M']?.followThrough).toBe(true);
+		expect(found.own.points['Q']).toEqual({ x: 192, y: 228 });
+	});
+
+	it('an entry that cannot be used is as one that was not handed in', () => {
+		const found = judgedOnPaper(sheet, { ...low, Q: { kind: 'point', at: ['192', 228] } });
+		expect(found.verdict('Q').answer).toBe('not-valid');
+		expect(mistakesIn(found)).toEqual(['A']);
+		expect(found.own.points['Q']).toEqual({ x: 192, y: 228 });
+	});
+
+	it('a line may be drawn from its end to its start: what is measured along it is the same', () => {
+		const front = sheetOf('linnet-back-top', 'heron');
+		const placements = onPaper(front, { step: 'N', across: 6, down: 0 });
+		const turned = Object.entries(placements).map(([name, each]) => [
+			name,
+			each.kind === 'line' ? turnedRound(each) : each
+		]);
+		expect(mistakesIn(judgedOnPaper(front, Object.fromEntries(turned)))).toEqual(
+			mistakesIn(judgedOnPaper(front, placements))
+		);
+	});
+});
