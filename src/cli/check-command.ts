@@ -12,7 +12,7 @@ import { exitCodeOf } from './exit-code.ts';
 import { parsedJson, readInputFile } from './input-file.ts';
 import { methodOf } from './method-files.ts';
 import { onlyOf, onlyOne, parsedWords, type Subject } from './options.ts';
-import { writeOut } from './output.ts';
+import { complain, writeOut } from './output.ts';
 import { readPlacements } from './placements.ts';
 
 const METHOD: Subject = { word: 'method', ask: 'name the method to check, such as back-block' };
@@ -69,6 +69,20 @@ const submissionSchema = z.looseObject({
 /** Whose work a line holds is known even where the rest of it is of no use. */
 const learnerSchema = z.looseObject({ learner: z.union([z.string(), z.number()]) });
 
+/** Reads and checks one learner's placements. A fault of ours is told on the error stream, without anything that was measured. */
+const checkedWork = (
+	input: unknown,
+	{ method, policy, body }: Setting & { readonly body: Body },
+	bodyPlace: string,
+	place: string
+) => {
+	const truth = draftOrRefuse(method, body, bodyPlace);
+	const { placements, unreadable } = readPlacements(input, method, body, truth, `${place}: `);
+	const report = checkSubmission(method, body, truth, placements, policy);
+	for (const fault of report.faults) complain(`our-fault ${JSON.stringify(fault)}`);
+	return { report, unreadable };
+};
+
 /** One line of standard input as one line of output; what is wrong with it is said in its place. */
 const checkLine = (line: string, number: number, { method, policy, body }: Setting): string => {
 	const place = `line ${String(number)}`;
@@ -87,13 +101,19 @@ const checkLine = (line: string, number: number, { method, policy, body }: Setti
 				? body
 				: readBody(parsed.data.body, `${place}: `, 'body', method.allowances);
 		if (!own) throw new BadInput(`${place}: body`, 'missing; give one in the line, or --body for all');
-		const truth = draftOrRefuse(method, own, place);
-		const read = readPlacements(parsed.data.placements, method, truth, own.unit, `${place}: `);
-		const report = checkSubmission(method, own, truth, read.placements, policy);
-		return JSON.stringify({ learner, ...reportJson(report, read.unreadable) });
+		const { report, unreadable } = checkedWork(
+			parsed.data.placements,
+			{ method, policy, body: own },
+			place,
+			place
+		);
+		return JSON.stringify({ learner, ...reportJson(report, unreadable) });
 	} catch (problem) {
-		if (!(problem instanceof BadInput)) throw problem;
-		return JSON.stringify({ learner, refused: slipWords(problem, englishIn('cm')) });
+		if (problem instanceof BadInput)
+			return JSON.stringify({ learner, refused: slipWords(problem, englishIn('cm')) });
+		// One learner's line never ends the work of all the others.
+		complain(`our-fault ${place} ${problem instanceof Error ? problem.name : ''}`);
+		return JSON.stringify({ learner, refused: `${place}: the program could not judge this` });
 	}
 };
 
@@ -112,16 +132,13 @@ const checkOne = async (
 	marks: string | undefined
 ): Promise<void> => {
 	if (!body) throw new BadInput('check', 'give --body FILE.json');
-	const truth = draftOrRefuse(method, body, body.name);
 	const input = await readInputFile(file);
-	const { placements, unreadable } = readPlacements(
+	const { report, unreadable } = checkedWork(
 		parsedJson(input),
-		method,
-		truth,
-		body.unit,
-		`${input.place}: `
+		{ method, policy, body },
+		body.name,
+		input.place
 	);
-	const report = checkSubmission(method, body, truth, placements, policy);
 	// What writes a PDF is loaded only where one is asked for.
 	if (marks !== undefined)
 		await (await import('./marks-file.ts')).writeMarks(report, method, body.name, marks);

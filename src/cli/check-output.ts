@@ -1,17 +1,21 @@
+import { ruleWords } from '#shared/bad-input.ts';
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import { mm, printNumber } from '#shared/units.ts';
 import type { StepReport, SubmissionReport } from '#checker/check-submission.ts';
 import type { Method } from '#drafting/method.ts';
+import type { ReadPlacements } from './placements.ts';
 
 /** Decimals of a distance in millimetres: finer than a pencil line by far. */
 const DIGITS = 3;
 
 /** Why a step was not judged, where it was handed in and was not. */
-const because = ({ step, verdict }: StepReport, unreadable: Readonly<Record<string, string>>): object => {
+const because = ({ step, verdict }: StepReport, unreadable: ReadPlacements['unreadable']): object => {
 	if (verdict.answer !== 'not-valid' && verdict.answer !== 'our-fault') return {};
-	return { because: unreadable[step] ?? verdict.because };
+	const problem = unreadable[step];
+	return { because: problem ? ruleWords(problem, englishIn('cm')) : verdict.because };
 };
 
-const stepJson = (report: StepReport, unreadable: Readonly<Record<string, string>>): object => {
+const stepJson = (report: StepReport, unreadable: ReadPlacements['unreadable']): object => {
 	const { step, verdict, offBy, followThrough, note, alternatives, mark } = report;
 	return {
 		step,
@@ -31,7 +35,7 @@ const stepJson = (report: StepReport, unreadable: Readonly<Record<string, string
  */
 export const reportJson = (
 	{ steps, total }: SubmissionReport,
-	unreadable: Readonly<Record<string, string>> = {}
+	unreadable: ReadPlacements['unreadable'] = {}
 ): object => ({ steps: steps.map((step) => stepJson(step, unreadable)), total });
 
 /** A report for reading. */

@@ -1,9 +1,11 @@
 import { z } from 'zod';
-import { BadInput, ruleWords, shown } from '#shared/bad-input.ts';
-import { englishIn } from '#shared/speech/english-for-now.ts';
+import { BadInput, shown } from '#shared/bad-input.ts';
+import type { Body } from '#shared/body.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
 import type { Placement } from '#shared/placement.ts';
 import type { Unit } from '#shared/units.ts';
+import { asHandedIn } from '#checker/check-submission.ts';
+import { judged } from '#checker/work.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import { readSum } from '#drafting/formula/sum.ts';
 import type { Method } from '#drafting/method.ts';
@@ -11,29 +13,26 @@ import { COMPASS } from '#drafting/steps/compass.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
 import { moved, type SheetPoint } from '#geometry/point.ts';
 
-const writtenSchema = z.union([
-	z.tuple([z.number(), z.number()]),
-	z.strictObject({
-		typed: z.union([z.string(), z.number()]).transform(String),
-		from: z.string().optional(),
-		go: z.enum(['up', 'down', 'across', 'in']).optional()
-	}),
-	z.looseObject({ kind: z.enum(['point', 'line']) })
-]);
+const placeSchema = z.tuple([z.number(), z.number()]);
+const sumSchema = z.strictObject({
+	typed: z.union([z.string(), z.number()]).transform(String),
+	from: z.string().optional(),
+	go: z.enum(['up', 'down', 'across', 'in']).optional()
+});
 
 /** A typed distance as a placement: from the step's own start and in its own direction where none is named. */
 const typedPlacement = (
 	step: Step,
-	{ typed, from, go }: { typed: string; from?: string | undefined; go?: keyof typeof COMPASS | undefined },
-	known: Readonly<Record<string, SheetPoint>>,
+	{ typed, from, go }: z.infer<typeof sumSchema>,
+	placeOf: (name: string) => SheetPoint | undefined,
 	unit: Unit,
 	place: string
-): Placement | Unreadable => {
+): Placement | BadInput => {
 	const [start, way] = [
 		from ?? (step.kind === 'mark' ? step.from : ''),
 		go ?? (step.kind === 'mark' ? step.go : undefined)
 	];
-	const origin = known[start];
+	const origin = placeOf(start);
 	if (!origin || !way)
 		throw new BadInput(
 			place,
@@ -43,21 +42,28 @@ const typedPlacement = (
 		const { x, y } = moved(origin, COMPASS[way], readSum(typed, unit).value);
 		return { kind: 'point', at: [x, y], typed: { form: 'distance', sum: typed, from: start, go: way, unit } };
 	} catch (problem) {
-		if (problem instanceof BadInput) return { unreadable: ruleWords(problem, englishIn('cm')) };
+		if (problem instanceof BadInput) return problem;
 		throw problem;
 	}
 };
 
-/** What a learner typed that is no sum. */
-interface Unreadable {
-	readonly unreadable: string;
-}
-
 /** Placements to be checked, and why some of what was typed cannot be one, by step. */
 export interface ReadPlacements {
 	readonly placements: Readonly<Record<string, unknown>>;
-	readonly unreadable: Readonly<Record<string, string>>;
+	readonly unreadable: Readonly<Record<string, BadInput>>;
 }
+
+const namedSteps = (input: unknown, { steps }: Method, place: string): Readonly<Record<string, unknown>> => {
+	const record = z.record(z.string(), z.unknown()).safeParse(input);
+	if (!record.success)
+		throw new BadInput(`${place}placements`, `this is not {"A":[across,down],...}: ${shown(input)}`);
+	const names = steps.map(({ name }) => name);
+	for (const name of Object.keys(record.data)) {
+		if (!names.includes(name))
+			throw new BadInput(place + name, `there is no such step${didYouMean(name, names)}`);
+	}
+	return record.data;
+};
 
 /**
  * Reads placements as a file holds them: `{"A":[0,222]}` in millimetres, `{"A":{"typed":"38.4/2+3"}}` in
@@ -68,41 +74,25 @@ export interface ReadPlacements {
 export const readPlacements = (
 	input: unknown,
 	method: Method,
+	body: Body,
 	truth: Draft,
-	unit: Unit,
 	place: string
 ): ReadPlacements => {
-	const record = z.record(z.string(), z.unknown()).safeParse(input);
-	if (!record.success)
-		throw new BadInput(`${place}placements`, `this is not {"A":[across,down],...}: ${shown(input)}`);
-	const names = method.steps.map(({ name }) => name);
-	for (const name of Object.keys(record.data)) {
-		if (!names.includes(name))
-			throw new BadInput(place + name, `there is no such step${didYouMean(name, names)}`);
-	}
-	const own: Record<string, SheetPoint> = { ...truth.points };
+	const record = namedSteps(input, method, place);
 	const placements: Record<string, unknown> = {};
-	const unreadable: Record<string, string> = {};
+	const unreadable: Record<string, BadInput> = {};
+	/** Where a point stands for this learner: as it was put, or following from what was. */
+	const placeOf = (name: string): SheetPoint | undefined =>
+		judged(asHandedIn(method, body, truth, placements)).own.points[name];
 	for (const step of method.steps) {
-		const value = record.data[step.name];
+		const { name } = step;
+		const value = record[name];
 		if (value === undefined || value === null) continue;
-		const written = writtenSchema.safeParse(value);
+		const [at, sum] = [placeSchema.safeParse(value).data, sumSchema.safeParse(value).data];
+		const read = sum && typedPlacement(step, sum, placeOf, body.unit, place + name);
+		if (read instanceof BadInput) unreadable[name] = read;
 		// What is no placement at all is left to the checker: for one step it is not valid, and the others are judged.
-		if (!written.success) placements[step.name] = value;
-		else if (Array.isArray(written.data)) placements[step.name] = { kind: 'point', at: written.data };
-		else if ('typed' in written.data && typeof written.data.typed === 'string')
-			placements[step.name] = typedPlacement(
-				step,
-				written.data as { typed: string },
-				own,
-				unit,
-				place + step.name
-			);
-		else placements[step.name] = value;
-		const placed = placements[step.name] as { at?: readonly [number, number] } & Partial<Unreadable>;
-		if (placed.unreadable !== undefined) unreadable[step.name] = placed.unreadable;
-		if (placed.at)
-			own[step.name] = { x: placed.at[0] as SheetPoint['x'], y: placed.at[1] as SheetPoint['y'] };
+		placements[name] = at ? { kind: 'point', at } : (read ?? value);
 	}
 	return { placements, unreadable };
 };

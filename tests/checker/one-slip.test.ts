@@ -5,6 +5,7 @@ import { draftOf } from '../drafting/small-method.ts';
 import { lessonMethods } from '../lessons/lesson-files.ts';
 import {
 	askedOf,
+	drawnBackwards,
 	judgedOnPaper,
 	judgedOnScreen,
 	mistakesIn,
@@ -142,14 +143,13 @@ describe('what was not handed in is taken to follow from what was', () => {
 	});
 
 	it('a line may be drawn from its end to its start: what is measured along it is the same', () => {
-		const front = sheetOf('linnet-back-top', 'heron');
-		const placements = onPaper(front, { step: 'N', across: 6, down: 0 });
-		const turned = Object.entries(placements).map(([name, each]) => [
-			name,
-			each.kind === 'line' ? turnedRound(each) : each
-		]);
-		expect(mistakesIn(judgedOnPaper(front, Object.fromEntries(turned)))).toEqual(
-			mistakesIn(judgedOnPaper(front, placements))
-		);
+		for (const id of ['linnet-back-top', 'linnet-skirt', 'set-in-sleeve']) {
+			const other = sheetOf(id, 'heron');
+			for (const slip of slipsOf(other, 0)) {
+				const placements: readonly (readonly [string, Placement])[] = Object.entries(onPaper(other, slip));
+				const backwards = placements.map(([name, each]) => [name, drawnBackwards(each)] as const);
+				expect(mistakesIn(judgedOnPaper(other, Object.fromEntries(backwards))), id).toEqual([slip.step]);
+			}
+		}
 	});
 });

@@ -7,7 +7,7 @@ import { NotDrafted, scopeOf, type Draft, type Drafted } from '#drafting/evaluat
 import type { Method } from '#drafting/method.ts';
 import { isGiven, workStep } from '#drafting/steps/kinds.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
-import { pathLength } from '#geometry/path.ts';
+import { pathLength, pathReversed } from '#geometry/path.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
 
 /** One slip: a step put down so far from where its rule leads. */
@@ -94,3 +94,7 @@ export const judgedOnScreen = (sheet: Sheet, slip: Slip): Judged => {
 /** The steps whose answer is *wrong*: the mistakes. */
 export const mistakesIn = ({ verdicts }: Judged): readonly string[] =>
 	Object.entries(verdicts).flatMap(([name, { verdict }]) => (verdict.answer === 'wrong' ? [name] : []));
+
+/** A line drawn from its end to its start; a point as it is. */
+export const drawnBackwards = (placement: Placement): Placement =>
+	placement.kind === 'line' ? placementOfPath(pathReversed(pathOfPlacement(placement))) : placement;

@@ -115,6 +115,21 @@ describe('one slip, followed through', () => {
 	});
 });
 
+describe('a typed distance starts from where its start stands', () => {
+	it('an entry before it that is no placement does not spoil it', async () => {
+		const report = await handIn({ W: { kind: 'point', at: ['0', '425'] }, H: { typed: '20.5' } });
+		expect(stepOf(report, 'W').verdict).toBe('not-valid');
+		expect(stepOf(report, 'H')).toMatchObject({ verdict: 'right', offBy: 0, followThrough: false });
+	});
+
+	it('a start that was not handed in follows from what was', async () => {
+		// A 6 mm low; Q below K follows it; from there U is 5.8 cm across, at the level of A.
+		const report = await handIn({ A: [0, 228], U: { typed: '5.8', from: 'Q', go: 'across' } });
+		expect(stepOf(report, 'U')).toMatchObject({ verdict: 'right', followThrough: true });
+		expect(report.total.mistakes).toBe(1);
+	});
+});
+
 describe('the level of a policy', () => {
 	it.each([
 		['strict', 0.9, 'right'],

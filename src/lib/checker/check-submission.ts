@@ -1,6 +1,6 @@
 import type { Body } from '#shared/body.ts';
 import { USUAL_POLICY, type Policy } from '#shared/policy.ts';
-import { TOLERANCES } from '#shared/tolerances.ts';
+import { TOLERANCES, type Tolerances } from '#shared/tolerances.ts';
 import type { Mm } from '#shared/units.ts';
 import type { Verdict } from '#shared/verdict.ts';
 import type { Draft } from '#drafting/evaluate.ts';
@@ -68,6 +68,21 @@ const askedSteps = (method: Method, truth: Draft, placements: Readonly<Record<st
 	);
 };
 
+/** Placements as they are handed in on paper: all are to be judged, and whatever is wrong was drawn on from. */
+export const asHandedIn = (
+	method: Method,
+	body: Body,
+	truth: Draft,
+	placements: Readonly<Record<string, unknown>>,
+	allowed: Tolerances = TOLERANCES.normal
+): LearnersWork => {
+	const entries = Object.entries(placements).map(([name, placement]): [string, Answer] => [
+		name,
+		{ placement, checked: true, kept: true }
+	]);
+	return { method, body, truth, entries: Object.fromEntries(entries), marks: 'pencilled', allowed };
+};
+
 /**
  * Checks work that was handed in on paper, whole or in part. `truth` is the body's computed draft. Never throws.
  */
@@ -78,15 +93,7 @@ export const checkSubmission = (
 	placements: Readonly<Record<string, unknown>>,
 	policy: Policy = USUAL_POLICY
 ): SubmissionReport => {
-	const asDrawn = Object.entries(placements).map(([name, placement]): [string, Answer] => [
-		name,
-		{ placement, checked: true, kept: true }
-	]);
-	const work: LearnersWork = {
-		...{ method, body, truth, entries: Object.fromEntries(asDrawn) },
-		marks: 'pencilled',
-		allowed: TOLERANCES[policy.level]
-	};
+	const work = asHandedIn(method, body, truth, placements, TOLERANCES[policy.level]);
 	const found = judged(work);
 	const steps = askedSteps(method, truth, placements).map(({ name }): StepReport => {
 		const double = {
