@@ -23,7 +23,12 @@ const lessonComponents = {
 		const imports = EMBEDS.filter(({ name }) => new RegExp(`<${name}\\b`).test(content)).map(
 			({ name, file }) => `import ${name} from '#ui/${file}';`
 		);
-		return { code: `${content}\n<script>${imports.join('')}</script>` };
+		// A link to a page of this site stays in the language of the page that it stands on.
+		const linked = content.replace(/<a href="(\/[^"]*)"/g, "<a href={speech.to('$1')}");
+		if (linked !== content) {
+			imports.push("import { useSpeech } from '#ui/keeping/speech.svelte.ts'; const speech = useSpeech();");
+		}
+		return { code: `${linked}\n<script>${imports.join('')}</script>` };
 	}
 };
 

@@ -1,6 +1,6 @@
 import { error } from '@sveltejs/kit';
 import type { Garment } from '#garment/garment.ts';
-import { garmentById, LESSONS, type CataloguedLesson } from '../../catalogue.server.ts';
+import { garmentById, LESSONS, type CataloguedLesson } from '../../../../catalogue.server.ts';
 import type { PageServerLoad } from './$types';
 
 /** The first lesson of the part of the course in which a garment is shown, or else its first draft is made. */

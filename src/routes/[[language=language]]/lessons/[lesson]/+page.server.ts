@@ -2,7 +2,7 @@ import { error } from '@sveltejs/kit';
 import { didYouMean } from '#shared/nearest-name.ts';
 import type { LessonLink } from '#shared/lesson-meta.ts';
 import type { LessonOf } from '#ui/embeds/lesson-of.ts';
-import { garmentById, LESSONS, methodById, type CataloguedLesson } from '../../catalogue.server.ts';
+import { garmentById, LESSONS, methodById, type CataloguedLesson } from '../../../catalogue.server.ts';
 import type { PageServerLoad } from './$types';
 
 const link = (lesson: CataloguedLesson | undefined): LessonLink | undefined =>

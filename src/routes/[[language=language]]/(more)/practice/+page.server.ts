@@ -1,4 +1,4 @@
-import { METHODS_IN_ORDER } from '../catalogue.server.ts';
+import { METHODS_IN_ORDER } from '../../../catalogue.server.ts';
 import type { PageServerLoad } from './$types';
 
 export const load: PageServerLoad = ({ url }) => {

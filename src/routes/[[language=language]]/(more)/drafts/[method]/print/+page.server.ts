@@ -1,5 +1,5 @@
 import { error } from '@sveltejs/kit';
-import { methodById } from '../../../catalogue.server.ts';
+import { methodById } from '../../../../../catalogue.server.ts';
 import type { PageServerLoad } from './$types';
 
 export const load: PageServerLoad = ({ params }) => {

@@ -1,0 +1,35 @@
+import { getContext, setContext } from 'svelte';
+import { pageWords, type Catalogue } from '#shared/speech/catalogue.ts';
+import { addressIn } from '#shared/speech/language.ts';
+import { speechOf, type Speech } from '#shared/speech/speech.ts';
+import type { Learner } from './learner.svelte.ts';
+
+/** The speech of the page: the language of its address in the learner's unit, whatever that is just now. */
+export interface PageSpeech extends Speech {
+	/** Brings in what is said only where it is asked for: missteps, files, patterns. Once brought in, it stays. */
+	later(): Promise<void>;
+	/** The address of a page of this site, in the language of this page. */
+	to(path: string): string;
+}
+
+const SPEECH = Symbol('speech');
+
+/** Makes the speech of the page known to everything on it. `catalogue` is asked again whenever it may have changed. */
+export const provideSpeech = (catalogue: () => Catalogue, learner: Learner): PageSpeech => {
+	let more: Catalogue | undefined = $state.raw();
+	const now = $derived(speechOf(more ?? catalogue(), learner.unit));
+	const own: Pick<PageSpeech, 'later' | 'to'> = {
+		later: async () => {
+			more ??= await pageWords(now.language);
+		},
+		to: (path) => addressIn(now.language, path)
+	};
+	// Asked anew each time, so that a sentence in a template is said anew when the unit changes.
+	const live = new Proxy({} as PageSpeech, {
+		get: (_, name) => Reflect.get(name in own ? own : now, name) as unknown
+	});
+	return setContext(SPEECH, live);
+};
+
+/** The speech of the page. */
+export const useSpeech = (): PageSpeech => getContext<PageSpeech>(SPEECH);
