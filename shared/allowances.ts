@@ -1,7 +1,6 @@
-import { mm, printOutside, printRange, type Mm, type Unit } from './units.ts';
 import { BadInput } from './bad-input.ts';
-import { the } from './speech/en/grammar.ts';
-import { allowanceNoun } from './speech/en/nouns.ts';
+import { message } from './speech/message.ts';
+import { mm, type Mm, type Unit } from './units.ts';
 import type { Noun } from './speech/noun.ts';
 
 /** A number that the drafter chooses, with a default and the range in which it is sane. */
@@ -48,25 +47,21 @@ export const CUTTING_ALLOWANCES: readonly Allowance[] = [
 /** Chosen values by key, in millimetres. */
 export type AllowanceValues = Readonly<Record<string, Mm>>;
 
-/** Says that a length lies outside its range, in the reader's unit: "the hip must lie from 2″ to 118 1/16″, not 200″". */
-export const outOfRange = (words: string, range: readonly [Mm, Mm], value: Mm, unit: Unit): string =>
-	`${words} must lie ${printRange(range, unit)}, not ${printOutside(value, range, unit)}`;
-
 /**
  * Throws BadInput, naming place, range and value in `unit`, where a chosen value lies outside its
- * allowance's range. `written` may end the message with what the person wrote.
+ * allowance's range. `seen` is what stands in a file.
  */
 export const checkAllowance = (
 	{ key, noun, range }: Allowance,
 	value: Mm,
 	place: string,
 	unit: Unit = 'cm',
-	written = ''
+	seen?: string
 ): Mm => {
 	const [least, most] = range;
 	if (value >= least && value <= most) return value;
 	throw new BadInput(
 		place + key,
-		outOfRange(the(allowanceNoun({ key, noun })), range, value, unit) + written
+		message('input', 'outside', { of: { key, noun }, range, value, unit, seen })
 	);
 };

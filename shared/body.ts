@@ -1,15 +1,10 @@
-import {
-	BLOCK_ALLOWANCES,
-	checkAllowance,
-	outOfRange,
-	type Allowance,
-	type AllowanceValues
-} from './allowances.ts';
+import { BLOCK_ALLOWANCES, checkAllowance, type Allowance, type AllowanceValues } from './allowances.ts';
 import { BadInput, shown } from './bad-input.ts';
-import { MEASUREMENT_KEYS, measurementOf, type MeasurementKey } from './measurements.ts';
-import { didYouMean } from './nearest-name.ts';
+import { MEASUREMENT_KEYS, type MeasurementKey } from './measurements.ts';
+import { parsed, readLength, unknownHere } from './reading.ts';
 import { z } from './shape.ts';
-import { mm, parseLength, UnreadableLength, type Mm, type Unit } from './units.ts';
+import { message } from './speech/message.ts';
+import { mm, type Mm, type Unit } from './units.ts';
 
 /** Measurements by key, in millimetres; a measurement that was not taken is absent. */
 export type Measurements = Readonly<Partial<Record<MeasurementKey, Mm>>>;
@@ -35,30 +30,20 @@ export const bodyFileSchema = z.looseObject({
 
 const NOTES = new Set(['name', 'unit', 'allowances', 'note', 'about']);
 
-const readLength = (value: unknown, unit: Unit, place: string): Mm => {
-	const parsed = written.safeParse(value);
-	if (!parsed.success)
-		throw new BadInput(place, `a length is a number or a text such as "37 3/4", not ${shown(value)}`);
-	try {
-		return parseLength(String(parsed.data), unit);
-	} catch (error) {
-		if (error instanceof UnreadableLength)
-			throw new BadInput(place, `${shown(value)} is not a length; ${error.rule}`);
-		throw error;
-	}
-};
-
 /** In a file the reader has to find the value again; at a field they see what they wrote. */
-const asWritten = (value: unknown, unit: Unit, place: string): string =>
-	place === '' ? '' : ` (written ${shown(value)}, unit ${unit})`;
+const seenAt = (value: unknown, place: string): string | undefined =>
+	place === '' ? undefined : shown(value);
 
 /** Reads one measurement as a person or a file wrote it. Throws BadInput, naming `place`, the rule in `unit` and the value; `place` is empty for a field that stands before the reader. */
 export const readMeasurement = (key: MeasurementKey, value: unknown, unit: Unit, place = ''): Mm => {
 	const length = readLength(value, unit, `${place}${key}`);
 	const [least, most] = BODY_RANGE;
 	if (length >= least && length <= most) return length;
-	const rule = outOfRange(measurementOf(key).words, BODY_RANGE, length, unit);
-	throw new BadInput(place + key, rule + asWritten(value, unit, place));
+	const seen = seenAt(value, place);
+	throw new BadInput(
+		place + key,
+		message('input', 'outside', { of: key, range: BODY_RANGE, value: length, unit, seen })
+	);
 };
 
 /** Reads one chosen allowance as written, within its range. Throws BadInput. */
@@ -71,26 +56,9 @@ export const readAllowance = (
 ): Mm => {
 	const allowance = known.find((each) => each.key === key);
 	const keys = known.map((each) => each.key);
-	if (!allowance)
-		throw new BadInput(place + key, `there is no allowance of this name${didYouMean(key, keys)}`);
-	return checkAllowance(
-		allowance,
-		readLength(value, unit, place + key),
-		place,
-		unit,
-		asWritten(value, unit, place)
-	);
-};
-
-const fileIssue = (error: z.core.$ZodError, input: unknown, place: string): BadInput => {
-	const issue = error.issues[0];
-	const path = issue?.path.map(String).join('.') ?? '';
-	const seen = issue?.path.reduce<unknown>(
-		(value, part) =>
-			value && typeof value === 'object' ? (value as Record<PropertyKey, unknown>)[part] : value,
-		input
-	);
-	return new BadInput(`${place}${path || 'body'}`, `${issue?.message ?? 'not a body'}; seen: ${shown(seen)}`);
+	if (!allowance) throw new BadInput(place + key, unknownHere('allowance', key, keys));
+	const length = readLength(value, unit, place + key);
+	return checkAllowance(allowance, length, place, unit, seenAt(value, place));
 };
 
 /**
@@ -103,19 +71,12 @@ export const readBody = (
 	fallbackName = 'body',
 	known: readonly Allowance[] = BLOCK_ALLOWANCES
 ): Body => {
-	const parsed = bodyFileSchema.safeParse(input);
-	if (!parsed.success) throw fileIssue(parsed.error, input, place);
-	const { name, unit, allowances, ...rest } = parsed.data;
+	const { name, unit, allowances, ...rest } = parsed(bodyFileSchema, input, place, 'body');
 	const measurements: Partial<Record<MeasurementKey, Mm>> = {};
 	for (const [key, value] of Object.entries(rest)) {
 		if (NOTES.has(key)) continue;
 		const known = MEASUREMENT_KEYS.find((each) => each === key);
-		if (!known) {
-			throw new BadInput(
-				place + key,
-				`there is no measurement of this name${didYouMean(key, MEASUREMENT_KEYS)}`
-			);
-		}
+		if (!known) throw new BadInput(place + key, unknownHere('measurement', key, MEASUREMENT_KEYS));
 		measurements[known] = readMeasurement(known, value, unit, place);
 	}
 	const chosen = Object.entries(allowances).map(

@@ -8,8 +8,8 @@ import { CLOTHS } from './cloths.ts';
 
 const key = z
 	.string()
-	.regex(/^[a-z][A-Za-z0-9]*$/, 'a name here is written in small letters, such as front or armhole')
-	.refine((name) => !(name in {}), 'this name means something else to the program; choose another');
+	.regex(/^[a-z][A-Za-z0-9]*$/, 'pieceName')
+	.refine((name) => !(name in {}), 'takenName');
 const label = z.string().min(1);
 const formula = z.union([z.string(), z.number()]).transform(String);
 const quantity = z.string().min(1);
@@ -56,9 +56,7 @@ const piece = z.strictObject({
 });
 
 /** An edge of a piece: `front.side`. */
-const edgeName = z
-	.string()
-	.regex(/^[a-z][A-Za-z0-9]*\.[a-z][A-Za-z0-9]*$/, 'an edge is named with its piece, such as front.side');
+const edgeName = z.string().regex(/^[a-z][A-Za-z0-9]*\.[a-z][A-Za-z0-9]*$/, 'edgeName');
 const side = z.array(edgeName).min(1);
 
 const seam = z.strictObject({

@@ -6,13 +6,11 @@ import type { Noun } from './speech/noun.ts';
  * text here; src/lib/drafting reads them into trees.
  */
 
-const pointName = z
-	.string()
-	.regex(/^[A-Z][0-9]*$/, 'a point is named by one capital letter, with a number after it if need be');
+const pointName = z.string().regex(/^[A-Z][0-9]*$/, 'pointName');
 const lineName = z
 	.string()
-	.regex(/^[a-z][A-Za-z0-9]*$/, 'a line is named in small letters, such as shoulder or armholeLevel')
-	.refine((name) => !(name in {}), 'this name means something else to the program; choose another');
+	.regex(/^[a-z][A-Za-z0-9]*$/, 'lineName')
+	.refine((name) => !(name in {}), 'takenName');
 const label = z.string().min(1);
 const formula = z.union([z.string(), z.number()]).transform(String);
 /** A length with its unit, such as `1.5 cm`. */

@@ -26,18 +26,6 @@ export type Unit = 'mm' | 'cm' | 'in';
 /** Millimetres in one of each unit; the inch is 25.4 mm exactly (international yard and pound agreement, 1959). */
 export const MM_PER: Readonly<Record<Unit, number>> = { mm: 1, cm: 10, in: 25.4 };
 
-/** A written length that could not be read: `seen` is what was written, `rule` what would have been accepted. */
-export class UnreadableLength extends Error {
-	constructor(
-		readonly seen: string,
-		readonly rule: string
-	) {
-		super(`"${seen}" is not a length: ${rule}`);
-		this.name = 'UnreadableLength';
-	}
-}
-
-const RULE = 'write a number such as 96, 96.5, 96,5 or 37 3/4, with cm, mm or " after it if you like';
 /** The words and signs by which people write a unit, in small letters. */
 export const UNIT_WORDS: Readonly<Record<string, Unit>> = {
 	mm: 'mm',
@@ -65,33 +53,6 @@ const VULGAR: Readonly<Record<string, string>> = {
 /** Rewrites ½ and its kin as ` 1/2`, so that `37½` reads as `37 1/2`. */
 export const spellFractions = (text: string): string =>
 	text.replace(/[½¼¾⅛⅜⅝⅞⅓⅔]/g, (sign) => ` ${VULGAR[sign] ?? sign}`);
-
-/**
- * Reads the number part of a written length: `96`, `96.5`, `96,5`, `37 3/4`, `37-3/4`, `3/4`.
- * A comma is a decimal comma. Returns undefined where the text is not such a number.
- */
-const readNumber = (text: string): number | undefined => {
-	const sign = /^[-−]/.test(text) ? -1 : 1;
-	const bare = text.replace(/^[-−+]\s*/, '');
-	const mixed = /^(?:(\d+)[\s-]+)?(\d+)\s*\/\s*(\d+)$/.exec(bare);
-	if (mixed) {
-		const [, whole = '0', top = '', bottom = ''] = mixed;
-		return Number(bottom) === 0 ? undefined : sign * (Number(whole) + Number(top) / Number(bottom));
-	}
-	return /^(\d+([.,]\d*)?|[.,]\d+)$/.test(bare) ? sign * Number(bare.replace(',', '.')) : undefined;
-};
-
-/**
- * Reads a written length. `unit` is what a bare number is taken to be in; a unit written after the
- * number wins. Throws UnreadableLength, naming what was seen, where it is not a length.
- */
-export const parseLength = (text: string, unit: Unit): Mm => {
-	const parts = /^(.*?)\s*(mm|cm|inches|inch|in|"|″|”|'')?$/i.exec(spellFractions(text).trim());
-	const number = readNumber((parts?.[1] ?? '').trim());
-	if (number === undefined || !Number.isFinite(number)) throw new UnreadableLength(text, RULE);
-	const written = UNIT_WORDS[(parts?.[2] ?? '').toLowerCase()] ?? unit;
-	return mm(number * MM_PER[written]);
-};
 
 /**
  * Parts of each unit in which lengths are printed, the usual first: a tenth of a millimetre is the

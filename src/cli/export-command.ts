@@ -1,4 +1,4 @@
-import { mkdir, writeFile } from 'node:fs/promises';
+import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import { BadInput, slipWords } from '#shared/bad-input.ts';
 import { englishIn } from '#shared/speech/english-for-now.ts';
@@ -10,7 +10,7 @@ import { readExportOptions, type ExportOptions } from './export-options.ts';
 import { exportSubject, type ExportSubject, type NamedPiece, type Request } from './export-subject.ts';
 import { readInputFile } from './input-file.ts';
 import { complain, writeOut } from './output.ts';
-import { fontFile, writing } from './written-file.ts';
+import { fontFile, writeWhole, writing } from './written-file.ts';
 import type { Maker } from './edge-allowances.ts';
 
 const EXPORT_USAGE = `Usage:
@@ -73,14 +73,14 @@ const exportBody = async (
 	const request = requestOf(options);
 	if (!options.apart) {
 		const bytes = await file(request);
-		await writing(to, () => writeFile(to, bytes));
+		await writeWhole(to, bytes);
 		return;
 	}
 	await writing(to, () => mkdir(to, { recursive: true }));
 	for (const piece of wantedPieces(subject, options)) {
 		const bytes = await file({ ...request, pieces: [piece.key] });
 		const own = path.join(to, `${fileName(piece.fileName)}.${options.format}`);
-		await writing(own, () => writeFile(own, bytes));
+		await writeWhole(own, bytes);
 	}
 };
 

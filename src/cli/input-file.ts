@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { text as allOf } from 'node:stream/consumers';
 import { BadInput } from '#shared/bad-input.ts';
+import { message } from '#shared/speech/message.ts';
 
 /** What a file holds, and the words by which errors and drafts speak of it. */
 export interface InputFile {
@@ -12,34 +13,26 @@ export interface InputFile {
 	readonly name: string;
 }
 
-/** What went wrong when a file was opened, for the cases that a person can put right. */
-const REASONS: Readonly<Record<string, string>> = {
-	ENOENT: 'there is no such file',
-	EISDIR: 'this is a folder, not a file',
-	ENOTDIR: 'a part of this path is not a folder',
-	EACCES: 'this user may not read the file'
-};
+/** The code of what the system says when a file cannot be used. */
+export const systemCode = (problem: unknown): string | undefined =>
+	problem instanceof Error && 'code' in problem ? String(problem.code) : undefined;
 
-const readText = async (file: string): Promise<string> => {
+const reading = async (place: string, read: () => Promise<string>): Promise<string> => {
 	try {
-		return await readFile(file, 'utf8');
+		return await read();
 	} catch (problem) {
-		const code = problem instanceof Error && 'code' in problem ? String(problem.code) : '';
-		const reason = REASONS[code];
-		if (reason === undefined) throw problem;
-		throw new BadInput(file, reason);
+		const code = systemCode(problem);
+		if (code === undefined) throw problem;
+		throw new BadInput(place, message('command', 'cannotRead', { code }));
 	}
 };
 
 /** Reads a text file, or standard input for `-`; a byte order mark at its start is dropped. Throws BadInput. */
 export const readInputFile = async (file: string): Promise<InputFile> => {
 	const fromPipe = file === '-';
-	const text = fromPipe ? await allOf(process.stdin) : await readText(file);
-	return {
-		text: text.replace(/^\uFEFF/, ''),
-		place: fromPipe ? 'standard input' : file,
-		name: fromPipe ? 'body' : path.parse(file).name
-	};
+	const place = fromPipe ? 'standard input' : file;
+	const text = await reading(place, () => (fromPipe ? allOf(process.stdin) : readFile(file, 'utf8')));
+	return { text: text.replace(/^\uFEFF/, ''), place, name: fromPipe ? 'body' : path.parse(file).name };
 };
 
 /** A file's content as JSON. Throws BadInput. */
@@ -47,7 +40,7 @@ export const parsedJson = ({ text, place }: Pick<InputFile, 'text' | 'place'>): 
 	try {
 		return JSON.parse(text);
 	} catch (problem) {
-		if (problem instanceof SyntaxError) throw new BadInput(place, `this is not JSON: ${problem.message}`);
-		throw problem;
+		if (!(problem instanceof SyntaxError)) throw problem;
+		throw new BadInput(place, message('command', 'notJson', { problem: problem.message }));
 	}
 };

@@ -1,7 +1,7 @@
 import { readdir, readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { parse } from 'yaml';
+import { readYaml } from '#course/read-yaml.ts';
 import type { ParsedMethodFile } from '#drafting/library.ts';
 
 const LESSONS = fileURLToPath(new URL('../../lessons/', import.meta.url));
@@ -15,7 +15,7 @@ export const lessonFiles = async (
 	return Promise.all(
 		lessons.sort().map(async (lesson) => ({
 			place: `lessons/${lesson}/${name}`,
-			content: parse(await readFile(path.join(LESSONS, lesson, name), 'utf8')) as unknown
+			content: readYaml(await readFile(path.join(LESSONS, lesson, name), 'utf8'), `lessons/${lesson}/${name}`)
 		}))
 	);
 };

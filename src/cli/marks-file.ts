@@ -1,5 +1,4 @@
 import { the } from '#shared/speech/en/grammar.ts';
-import { writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { BadInput } from '#shared/bad-input.ts';
 import type { StepReport, SubmissionReport } from '#checker/check-submission.ts';
@@ -7,7 +6,7 @@ import type { Method } from '#drafting/method.ts';
 import { isPointName } from '#drafting/names.ts';
 import { marksSheetPdf, type MarkedStep } from '#exports/pdf/marks-sheet.ts';
 import { PAPERS } from '#exports/sheets/tiles.ts';
-import { fontFile, NO_DATE, writing } from './written-file.ts';
+import { fontFile, NO_DATE, writeWhole } from './written-file.ts';
 
 /** Decimals of a printed mark: the finest that any policy gives. */
 const DIGITS = 2;
@@ -46,5 +45,5 @@ export const writeMarks = async (
 	};
 	const options = { paper, title: 'Marks', font: await fontFile(), date: new Date(NO_DATE) };
 	const bytes = await marksSheetPdf(sheet, options);
-	await writing(to, () => writeFile(to, bytes));
+	await writeWhole(to, bytes);
 };

@@ -1,20 +1,22 @@
+import { BadInput } from '#shared/bad-input.ts';
+import { message } from '#shared/speech/message.ts';
+import { systemCode } from './input-file.ts';
+
 const isClosedPipe = (problem: Error): boolean => 'code' in problem && problem.code === 'EPIPE';
 
 /** Lets `square-across ... | head` end quietly: whoever reads may stop reading. Call it once, before writing. */
 export const allowClosedPipes = (): void => {
-	for (const stream of [process.stdout, process.stderr]) {
-		stream.on('error', (problem: Error) => {
-			if (!isClosedPipe(problem)) throw problem;
-		});
-	}
+	// What else goes wrong with a write is told to whoever wrote.
+	for (const stream of [process.stdout, process.stderr]) stream.on('error', () => undefined);
 };
 
-/** Writes to standard output and waits until it is taken. False where nobody reads any more. */
+/** Writes to standard output and waits until it is taken. False where nobody reads any more. Throws BadInput where the system does not let it. */
 export const writeOut = (text: string): Promise<boolean> =>
 	new Promise((resolve, reject) => {
 		process.stdout.write(text, (problem) => {
-			if (problem && !isClosedPipe(problem)) reject(problem);
-			else resolve(!problem);
+			const code = problem && !isClosedPipe(problem) ? systemCode(problem) : undefined;
+			if (code === undefined) resolve(!problem);
+			else reject(new BadInput('standard output', message('command', 'cannotWrite', { code })));
 		});
 	});
 

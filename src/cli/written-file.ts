@@ -1,6 +1,9 @@
-import { readFile } from 'node:fs/promises';
+import { readFile, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
+import path from 'node:path';
 import { BadInput } from '#shared/bad-input.ts';
+import { message } from '#shared/speech/message.ts';
+import { systemCode } from './input-file.ts';
 
 /** The date that files carry where none was given: the same for everybody, so that the same input gives the same bytes. */
 export const NO_DATE = '2000-01-01';
@@ -11,26 +14,35 @@ export const fontFile = (): Promise<Uint8Array> =>
 		createRequire(import.meta.url).resolve('@fontsource/literata/files/literata-latin-400-normal.woff')
 	);
 
-/** Why a file could not be written, for the cases that a person can put right. */
-const REASONS: Readonly<Record<string, string>> = {
-	ENOENT: 'there is no such folder',
-	EISDIR: 'this is a folder, not a file',
-	ENOTDIR: 'a part of this path is not a folder',
-	EEXIST: 'this is a file, not a folder',
-	EACCES: 'this user may not write here',
-	EPERM: 'this user may not write here',
-	EROFS: 'nothing can be written here',
-	ENOSPC: 'the disk is full',
-	ENAMETOOLONG: 'this name is too long'
-};
-
-/** Writes at a place. Throws BadInput, naming the place, where a person can put right what went wrong. */
+/** Writes at a place. Throws BadInput, naming the place, where the system does not let it. */
 export const writing = async <T>(place: string, write: () => Promise<T>): Promise<T> => {
 	try {
 		return await write();
 	} catch (problem) {
-		const reason = problem instanceof Error && 'code' in problem ? REASONS[String(problem.code)] : undefined;
-		if (reason === undefined) throw problem;
-		throw new BadInput(place, reason);
+		const code = systemCode(problem);
+		if (code === undefined) throw problem;
+		throw new BadInput(place, message('command', 'cannotWrite', { code }));
 	}
 };
+
+/** The file that a name stands for: a link is followed, so that it is not replaced; undefined for what is no file, such as a pipe. */
+const target = async (to: string): Promise<string | undefined> => {
+	const there = await stat(to).catch(() => undefined);
+	if (!there) return to;
+	return there.isFile() ? realpath(to) : undefined;
+};
+
+/** Writes a whole file or none: beside it first, so that a full disk leaves what was there. Throws BadInput, naming the place. */
+export const writeWhole = (to: string, bytes: Uint8Array): Promise<void> =>
+	writing(to, async () => {
+		const file = await target(to);
+		if (file === undefined) return writeFile(to, bytes);
+		const beside = path.join(path.dirname(file), `.${process.pid}.part`);
+		try {
+			await writeFile(beside, bytes, { flush: true });
+			await rename(beside, file);
+		} catch (problem) {
+			await rm(beside, { force: true });
+			throw problem;
+		}
+	});

@@ -44,6 +44,12 @@ const plants: readonly Plant[] = [
 		sees: target('src/lib/exports')
 	},
 	{
+		rule: 'course-imports-only-lower-layers',
+		file: 'src/lib/course/planted.ts',
+		text: tsImport('#exports/planted-target.ts'),
+		sees: target('src/lib/exports')
+	},
+	{
 		rule: 'checker-imports-only-lower-layers',
 		file: 'src/lib/checker/planted.ts',
 		// A type alone ties the two together as well.
@@ -201,7 +207,7 @@ const LAYER_FOLDERS = [
 	'shared',
 	'tests',
 	'src/cli',
-	...['geometry', 'drafting', 'garment', 'checker', 'practice', 'exports', 'server', 'ui'].map(
+	...['geometry', 'drafting', 'garment', 'course', 'checker', 'practice', 'exports', 'server', 'ui'].map(
 		(name) => `src/lib/${name}`
 	),
 	...['desk', 'embeds', 'pages/planted'].map((name) => `src/lib/ui/${name}`)

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
-import { mm, MM_PER, parseLength, type Unit } from '#shared/units.ts';
+import { parseLength } from '#shared/reading.ts';
+import { mm, MM_PER, type Unit } from '#shared/units.ts';
 import { explain } from '#drafting/explain.ts';
 import { capitalised, listed, offsetWords } from '#drafting/words.ts';
 import { at } from '#geometry/point.ts';

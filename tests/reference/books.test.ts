@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { parseLength, printLength, type Mm } from '#shared/units.ts';
+import { parseLength } from '#shared/reading.ts';
+import { printLength, type Mm } from '#shared/units.ts';
 import { parseFormula } from '#drafting/formula/parse.ts';
 import { numberOf, type Scope } from '#drafting/formula/value.ts';
 import { draftOf, mark, smallMethod } from '../drafting/small-method.ts';

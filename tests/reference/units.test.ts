@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { MM_PER, parseLength, printLength } from '#shared/units.ts';
+import { parseLength } from '#shared/reading.ts';
+import { MM_PER, printLength } from '#shared/units.ts';
 import { PUBLISHED } from './published.ts';
 
 // shared/reference/README.md names the sources: the yard and pound agreement of 1959, and CSS Values and Units.

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { refusalOf } from '../support/refusal.ts';
+import { parseLength } from '#shared/reading.ts';
 import {
 	mm,
 	MM_PER,
-	parseLength,
 	printableRange,
 	PRINTED_PARTS,
 	printFine,
@@ -12,7 +13,6 @@ import {
 	printRange,
 	printSmall,
 	spellFractions,
-	UnreadableLength,
 	type Unit
 } from '#shared/units.ts';
 
@@ -70,8 +70,16 @@ describe('parseLength reads what people write', () => {
 		'NaN',
 		'1/2/3'
 	])('%j is not a length, and the error says what was seen', (text) => {
-		expect(() => parseLength(text, 'cm')).toThrow(UnreadableLength);
-		expect(() => parseLength(text, 'cm')).toThrow(`"${text}" is not a length: write a number such as 96`);
+		expect(refusalOf(() => parseLength(text, 'cm', 'x.json: bust'))).toContain(
+			`x.json: bust: "${text}" is not a length; write a number such as 96`
+		);
+	});
+
+	it('a very long one is refused at once', () => {
+		const text = `9${' '.repeat(100_000)}x`;
+		const start = performance.now();
+		expect(refusalOf(() => parseLength(text, 'cm'))).toContain('is not a length');
+		expect(performance.now() - start).toBeLessThan(100);
 	});
 });
 

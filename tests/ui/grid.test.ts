@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { mm, MM_PER, parseLength } from '#shared/units.ts';
+import { parseLength } from '#shared/reading.ts';
+import { mm, MM_PER } from '#shared/units.ts';
 import { at, distance } from '#geometry/point.ts';
 import { gridFor, KEY_STEPS, rulerMarks, snapped, SNAPS } from '#ui/drawing/grid.ts';
 import { expectPlace } from '../geometry/close.ts';

@@ -1,4 +1,133 @@
+import type { MeasurementKey } from '../../measurements.ts';
+import { MM_PER, type Mm, type Unit } from '../../units.ts';
+import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
+import { the } from './grammar.ts';
+import { allowanceNoun, measurementNoun } from './nouns.ts';
 
-/** What a person wrote that cannot be used: measurements, allowances, typed sums, lengths. */
-export const input = (_voice: Voice) => ({});
+/** What may be named, by the word for it, and how the names that there are are led in where it is not "there are". */
+const KINDS = {
+	allowance: ['allowance'],
+	command: ['command'],
+	draft: ['draft'],
+	edge: ['edge'],
+	format: ['kind of file'],
+	given: ['measurement or allowance'],
+	garment: ['garment', 'the garments are'],
+	garmentOrMethod: ['garment or method'],
+	language: ['language'],
+	lesson: ['lesson'],
+	line: ['line'],
+	measurement: ['measurement'],
+	method: ['method', 'the methods are'],
+	option: ['option'],
+	paper: ['paper'],
+	piece: ['piece'],
+	point: ['point'],
+	scale: ['scale'],
+	step: ['step']
+} as const;
+
+/** A kind of thing that may be named. */
+export type Kind = keyof typeof KINDS;
+
+/** A name that nothing has. */
+export interface UnknownName {
+	readonly kind: Kind;
+	/** Absent where the place ends in it. */
+	readonly name?: string;
+	readonly near: string | undefined;
+	/** All that there are, where the reader may choose. */
+	readonly known?: readonly string[];
+}
+
+/** A length outside of its range: of a measurement or an allowance, in the unit it was written in. */
+export interface Outside {
+	readonly of: MeasurementKey | { readonly key: string; readonly noun?: Noun | undefined };
+	readonly range: readonly [Mm, Mm];
+	readonly value: Mm;
+	readonly unit: Unit;
+	/** As it stands in a file, where the reader does not see it. */
+	readonly seen?: string | undefined;
+}
+
+const ITEMS: Readonly<Record<string, string>> = { string: 'characters', array: 'items', map: 'entries' };
+
+/** What a number, or the size of a list or text, must keep to. */
+export interface Limit {
+	readonly origin: string;
+	readonly limit: number;
+	readonly inclusive: boolean;
+}
+
+const limited = ({ origin, limit, inclusive }: Limit, sign: string): string => {
+	const size = ITEMS[origin];
+	return `expected ${origin} to ${size ? 'have' : 'be'} ${sign}${inclusive ? '=' : ''}${limit}${size ? ` ${size}` : ''}`;
+};
+
+const near = (name: string | undefined): string => (name === undefined ? '' : ` (did you mean "${name}"?)`);
+
+const LENGTH = 'write a number such as 96, 96.5, 96,5 or 37 3/4, with cm, mm or " after it if you like';
+
+/** What a person wrote that cannot be used: names, measurements, allowances, lengths, typed sums, shapes of data. */
+export const input = (v: Voice) => ({
+	unknown: ({ kind, name, near: like, known }: UnknownName) => {
+		const [word, lead = 'there are'] = KINDS[kind] as readonly [string, string?];
+		const what = name === undefined ? `${word} of this name` : `${word} "${name}"`;
+		return `there is no ${what}${near(like)}${known ? `; ${lead} ${known.join(', ')}` : ''}`;
+	},
+	noSuchStep: (given: { readonly near: string | undefined }) => `there is no such step${near(given.near)}`,
+	didYouMean: (given: { readonly near: string | undefined }) => near(given.near),
+
+	notWritten: ({ seen }: { readonly seen: string }) =>
+		`a length is a number or a text such as "37 3/4", not ${seen}`,
+	notLength: ({ seen }: { readonly seen: string }) => `${seen} is not a length; ${LENGTH}`,
+	notNumber: ({ seen }: { readonly seen: string }) => `${seen} is not a number`,
+	outside: ({ of, range, value, unit, seen }: Outside) => {
+		const own = v.inUnit(unit);
+		const { least, most } = own.range(range);
+		const noun = typeof of === 'string' ? measurementNoun(of) : allowanceNoun(of);
+		const written = seen === undefined ? '' : ` (written ${seen}, unit ${unit})`;
+		return `${the(noun)} must lie from ${least} to ${most}, not ${own.outside(value, range)}${written}`;
+	},
+
+	sumWay: ({ written }: { readonly written: string }) =>
+		`"${written}" has a field of its own; write only the number here`,
+	sumUnit: ({ written }: { readonly written: string }) =>
+		`"${written}" is not known here; write cm, mm or in after a number`,
+	sumWord: ({ written, isGiven }: { readonly written: string; readonly isGiven: boolean }) =>
+		`write numbers only, such as 12/2+1; "${written}" is a word${isGiven ? ', and its number is shown beside the step' : ''}`,
+	sumNumber: ({ text }: { readonly text: string }) =>
+		`"${text}" is not a number; write it with one point or comma, such as 12.5`,
+	sumSign: ({ text }: { readonly text: string }) =>
+		`"${text}" cannot stand in a sum; write numbers with + − × ÷ and brackets`,
+	sumClosed: 'a bracket is closed that was not opened',
+	sumOpened: 'a bracket is opened and not closed',
+	sumBetween: ({ before, after }: { readonly before: string; readonly after: string }) =>
+		`write a sign (+ − × ÷) between "${before}" and "${after}"`,
+	sumMissingAfter: ({ text }: { readonly text: string }) => `a number is missing after "${text}"`,
+	sumMissingBefore: ({ text }: { readonly text: string }) => `a number is missing before "${text}"`,
+	sumTooLong: ({ most }: { readonly most: number }) =>
+		`that is too long; a sum may have ${most} signs and figures`,
+	sumEmpty: 'write a number, or a sum such as 38.4/2+3',
+	sumByNothing: ({ text }: { readonly text: string }) => `"${text}" divides by nothing`,
+	tooFar: ({ length, inMm }: { readonly length: Mm; readonly inMm: boolean }) => {
+		const metres = `that is ${Number((length / (100 * MM_PER.cm)).toPrecision(3))} m`;
+		return inMm ? `${metres}: did you mean mm?` : `${metres}, further than the sheet goes`;
+	},
+
+	withSeen: ({ slip, seen }: { readonly slip: string; readonly seen: string }) => `${slip}; seen: ${seen}`,
+	wrongType: ({ expected, received }: { readonly expected: string; readonly received: string }) =>
+		`Invalid input: expected ${expected}, received ${received}`,
+	wrongValue: ({ options }: { readonly options: readonly string[] }) =>
+		options.length === 1
+			? `Invalid input: expected ${options.join('')}`
+			: `Invalid option: expected one of ${options.join('|')}`,
+	tooBig: (limit: Limit) => `Too big: ${limited(limit, '<')}`,
+	tooSmall: (limit: Limit) => `Too small: ${limited(limit, '>')}`,
+	wrongPattern: ({ pattern }: { readonly pattern: string }) =>
+		`Invalid string: must match pattern ${pattern}`,
+	unknownKeys: ({ keys }: { readonly keys: readonly string[] }) =>
+		`Unrecognized key${keys.length > 1 ? 's' : ''}: ${keys.join(', ')}`,
+	invalid: 'Invalid input'
+});

@@ -1,4 +1,115 @@
-import type { input as english } from '../en/input.ts';
+import { MM_PER } from '../../units.ts';
+import type { input as english, Kind, Limit } from '../en/input.ts';
+import { el } from './grammar.ts';
+import { allowanceNoun, measurementNoun } from './nouns.ts';
 
-/** What a person wrote that cannot be used: measurements, allowances, typed sums, lengths. */
-export const input: typeof english = (_voice) => ({});
+/** What may be named: "ningún punto", "ninguna línea", and how the names that there are are led in. */
+const KINDS: Readonly<Record<Kind, readonly [word: string, lead: string]>> = {
+	allowance: ['ningún ajuste', 'los ajustes son'],
+	command: ['ninguna orden', 'las órdenes son'],
+	draft: ['ningún trazado', 'los trazados son'],
+	edge: ['ningún borde', 'los bordes son'],
+	format: ['ningún tipo de archivo', 'los tipos son'],
+	given: ['ninguna medida ni ningún ajuste', 'hay'],
+	garment: ['ninguna prenda', 'las prendas son'],
+	garmentOrMethod: ['ninguna prenda ni ningún método', 'hay'],
+	language: ['ningún idioma', 'los idiomas son'],
+	lesson: ['ninguna lección', 'las lecciones son'],
+	line: ['ninguna línea', 'las líneas son'],
+	measurement: ['ninguna medida', 'las medidas son'],
+	method: ['ningún método', 'los métodos son'],
+	option: ['ninguna opción', 'las opciones son'],
+	paper: ['ningún papel', 'los papeles son'],
+	piece: ['ninguna pieza', 'las piezas son'],
+	point: ['ningún punto', 'los puntos son'],
+	scale: ['ninguna escala', 'las escalas son'],
+	step: ['ningún paso', 'los pasos son']
+};
+
+/** Kinds of data, as a person calls them. */
+const TYPES: Readonly<Record<string, string>> = {
+	string: 'un texto',
+	number: 'un número',
+	int: 'un número entero',
+	boolean: 'true o false',
+	array: 'una lista',
+	tuple: 'una lista',
+	object: 'un objeto {...}',
+	record: 'un objeto {...}',
+	null: 'null',
+	undefined: 'nada'
+};
+const type = (name: string): string => TYPES[name] ?? name;
+
+const ITEMS: Readonly<Record<string, string>> = {
+	string: 'signos',
+	array: 'elementos',
+	map: 'elementos'
+};
+const limited = ({ origin, limit, inclusive }: Limit, more: string, atLeast: string): string => {
+	const size = ITEMS[origin];
+	const amount = `${inclusive ? atLeast : more} ${limit}`;
+	return size ? `debe tener ${amount} ${size}` : `debe ser ${amount}`;
+};
+
+const near = (name: string | undefined): string => (name === undefined ? '' : ` (¿querías decir «${name}»?)`);
+
+const LENGTH = 'escribe un número como 96, 96.5, 96,5 o 37 3/4, seguido de cm, mm o " si quieres';
+
+export const input: typeof english = (v) => ({
+	unknown: ({ kind, name, near: like, known }) => {
+		const [word, lead] = KINDS[kind];
+		const what = name === undefined ? `${word} con este nombre` : `${word} «${name}»`;
+		return `no hay ${what}${near(like)}${known ? `; ${lead} ${known.join(', ')}` : ''}`;
+	},
+	noSuchStep: (given) => `no hay ningún paso con este nombre${near(given.near)}`,
+	didYouMean: (given) => near(given.near),
+
+	notWritten: ({ seen }) => `una longitud es un número o un texto como "37 3/4", no ${seen}`,
+	notLength: ({ seen }) => `${seen} no es una longitud; ${LENGTH}`,
+	notNumber: ({ seen }) => `${seen} no es un número`,
+	outside: ({ of, range, value, unit, seen }) => {
+		const own = v.inUnit(unit);
+		const { least, most } = own.range(range);
+		const noun = typeof of === 'string' ? measurementNoun(of) : allowanceNoun(of);
+		const written = seen === undefined ? '' : ` (está escrito ${seen}, en ${unit})`;
+		const must = noun.plural ? 'deben' : 'debe';
+		return `${el(noun)} ${must} estar entre ${least} y ${most}, no ${own.outside(value, range)}${written}`;
+	},
+
+	sumWay: ({ written }) => `«${written}» tiene su propio campo; escribe aquí solo el número`,
+	sumUnit: ({ written }) => `«${written}» no se conoce aquí; escribe cm, mm o in detrás de un número`,
+	sumWord: ({ written, isGiven }) =>
+		`escribe solo números, como 12/2+1; «${written}» es una palabra${isGiven ? ', y su número está junto al paso' : ''}`,
+	sumNumber: ({ text }) =>
+		`«${text}» no es un número; escríbelo con un solo punto o una sola coma, como 12,5`,
+	sumSign: ({ text }) => `«${text}» no puede estar en una cuenta; escribe números con + − × ÷ y paréntesis`,
+	sumClosed: 'se cierra un paréntesis que no se abrió',
+	sumOpened: 'se abre un paréntesis que no se cierra',
+	sumBetween: ({ before, after }) => `escribe un signo (+ − × ÷) entre «${before}» y «${after}»`,
+	sumMissingAfter: ({ text }) => `falta un número después de «${text}»`,
+	sumMissingBefore: ({ text }) => `falta un número antes de «${text}»`,
+	sumTooLong: ({ most }) => `es demasiado largo; una cuenta puede tener ${most} signos y cifras`,
+	sumEmpty: 'escribe un número o una cuenta como 38,4/2+3',
+	sumByNothing: ({ text }) => `«${text}» divide entre cero`,
+	tooFar: ({ length, inMm }) => {
+		const metres = `eso son ${v.number(Number((length / (100 * MM_PER.cm)).toPrecision(3)))} m`;
+		return inMm ? `${metres}: ¿querías decir mm?` : `${metres}, más de lo que mide la hoja`;
+	},
+
+	withSeen: ({ slip, seen }) => `${slip}; se lee: ${seen}`,
+	wrongType: ({ expected, received }) =>
+		received === 'undefined'
+			? `falta: debe ser ${type(expected)}`
+			: `debe ser ${type(expected)}, no ${type(received)}`,
+	wrongValue: ({ options }) => `debe ser ${v.either(options)}`,
+	tooBig: (limit) => `es demasiado grande: ${limited(limit, 'menos de', 'como mucho')}`,
+	tooSmall: (limit) => `es demasiado pequeño: ${limited(limit, 'más de', 'al menos')}`,
+	wrongPattern: ({ pattern }) => `no está escrito como debe: ${pattern}`,
+	unknownKeys: ({ keys }) =>
+		v.plural(keys.length, {
+			one: `aquí no se conoce ${keys.join(', ')}`,
+			other: `aquí no se conocen ${keys.join(', ')}`
+		}),
+	invalid: 'no es lo que debe estar aquí'
+});

@@ -1,4 +1,5 @@
 import { BadInput } from '#shared/bad-input.ts';
+import { message } from '#shared/speech/message.ts';
 import type { Method } from './method.ts';
 import type { Language } from '#shared/speech/language.ts';
 import { readMethod, type FindMethod, type Told } from './read-method.ts';
@@ -26,8 +27,8 @@ export const methodLibrary = (files: readonly ParsedMethodFile[], language: Lang
 		const file = files.find((each) => methodFileId(each) === id);
 		if (known || !file) return known;
 		if (trail.includes(id)) {
-			const circle = [...trail.slice(trail.indexOf(id)), id].join(' uses ');
-			throw new BadInput(`${file.place}: uses`, `these methods go round in a circle: ${circle}`);
+			const names = [...trail.slice(trail.indexOf(id)), id];
+			throw new BadInput(`${file.place}: uses`, message('reading', 'methodsInCircle', { names }));
 		}
 		const method = readMethod(file.content, file.place, (other) => find(other, [...trail, id]), {
 			language,

@@ -1,23 +1,14 @@
 import { BadInput } from '#shared/bad-input.ts';
-import { isMeasurementKey, MEASUREMENT_KEYS } from '#shared/measurements.ts';
+import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
 import type { ConditionFile, MethodFile } from '#shared/method.ts';
-import { didYouMean } from '#shared/nearest-name.ts';
+import { oneOf, parseLength } from '#shared/reading.ts';
+import { message } from '#shared/speech/message.ts';
 import type { Language } from '#shared/speech/language.ts';
 import { readNoun } from '#shared/speech/noun.ts';
-import { parseLength, UnreadableLength, type Mm } from '#shared/units.ts';
+import { type Mm } from '#shared/units.ts';
 import type { ComparisonRule, Condition, Dependence, LengthBounds, Measure } from './conditions.ts';
 import type { Formula } from './formula/formula.ts';
 import { parseFormula, type KnownNames } from './formula/parse.ts';
-
-/** Reads a length with its unit out of a method file. Throws BadInput at `place`. */
-export const readQuantity = (text: string, place: string): Mm => {
-	try {
-		return parseLength(text, 'cm');
-	} catch (error) {
-		if (error instanceof UnreadableLength) throw new BadInput(place, error.message);
-		throw error;
-	}
-};
 
 const readDependence = (
 	{ when, unless }: { when?: string | undefined; unless?: string | undefined },
@@ -32,18 +23,15 @@ const readMeasure = (need: ConditionFile['need'], known: KnownNames, place: stri
 	if ('value' in need) return { way: 'value', formula: parseFormula(need.value, `${place}: value`, known) };
 	const [way, between] =
 		'across' in need ? (['across', need.across] as const) : (['down', need.down] as const);
-	for (const point of between) {
-		if (!known.points.includes(point))
-			throw new BadInput(place, `there is no point "${point}"${didYouMean(point, known.points)}`);
-	}
+	for (const point of between) oneOf('point', point, known.points, place);
 	return { way, between };
 };
 
 const readBounds = ({ atLeast, moreThan, atMost }: ConditionFile['need'], place: string): LengthBounds => {
 	if (atLeast === undefined && moreThan === undefined && atMost === undefined)
-		throw new BadInput(place, 'a need says atLeast, moreThan or atMost');
+		throw new BadInput(place, message('reading', 'needsBound'));
 	const read = (text: string | undefined): Mm | undefined =>
-		text === undefined ? undefined : readQuantity(text, place);
+		text === undefined ? undefined : parseLength(text, 'cm', place);
 	return { atLeast: read(atLeast), moreThan: read(moreThan), atMost: read(atMost) };
 };
 
@@ -55,10 +43,7 @@ export const readConditions = (
 ): readonly Condition[] =>
 	files.map(({ name, need, odds, because, ...dependence }) => {
 		const where = `${place}: ${name}`;
-		for (const key of odds) {
-			if (!isMeasurementKey(key))
-				throw new BadInput(where, `there is no measurement "${key}"${didYouMean(key, MEASUREMENT_KEYS)}`);
-		}
+		for (const key of odds) oneOf<string>('measurement', key, MEASUREMENT_KEYS, where);
 		return {
 			...readDependence(dependence, known, where),
 			name,
@@ -83,7 +68,7 @@ export const readComparisons = (
 			name,
 			label: readNoun(label, language),
 			difference: parseFormula(difference, `${where}: difference`, known),
-			within: readQuantity(within, where)
+			within: parseLength(within, 'cm', where)
 		};
 	});
 

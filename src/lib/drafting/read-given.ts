@@ -2,7 +2,8 @@ import { BadInput } from '#shared/bad-input.ts';
 import type { CarriedFile, MotionFile, StepFile, TraceFile, WrittenStep } from '#shared/method.ts';
 import type { Language } from '#shared/speech/language.ts';
 import { movedNoun, readNoun, type Noun } from '#shared/speech/noun.ts';
-import { didYouMean } from '#shared/nearest-name.ts';
+import { nearestName } from '#shared/nearest-name.ts';
+import { message } from '#shared/speech/message.ts';
 import type { Method } from './method.ts';
 import { isPointName } from './names.ts';
 import type { Step } from './steps/step-rules.ts';
@@ -23,12 +24,18 @@ export const readTraced = (
 		const where = `${place}: trace ${from}`;
 		const method = uses[from];
 		if (!method)
-			throw new BadInput(where, `no method is used by this name${didYouMean(from, Object.keys(uses))}`);
+			throw new BadInput(
+				where,
+				message('reading', 'noMethodUsed', { near: nearestName(from, Object.keys(uses)) })
+			);
 		return [...pairs(points), ...pairs(lines)].map(([name, there]): Step => {
 			const step = method.steps.find((each) => each.name === there);
 			if (!step) {
 				const names = method.steps.map((each) => each.name);
-				throw new BadInput(where, `${method.id} has no "${there}"${didYouMean(there, names)}`);
+				throw new BadInput(
+					where,
+					message('reading', 'noTraced', { method: method.id, name: there, near: nearestName(there, names) })
+				);
 			}
 			return { kind: 'traced', name, label: step.label, of: `${from}.${there}` };
 		});
@@ -77,7 +84,7 @@ export const withCarried = (
 			if (isPointName(name) !== isPointName(of))
 				throw new BadInput(
 					`${place}: step ${step.name}: carries`,
-					`${of} cannot become ${name}: a point stays a point, a line a line`
+					message('reading', 'carriedKind', { of, name })
 				);
 			const carried: CarriedFile = {
 				kind: 'carried',

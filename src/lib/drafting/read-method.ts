@@ -1,5 +1,7 @@
 import { BLOCK_ALLOWANCES, checkAllowance, type Allowance } from '#shared/allowances.ts';
-import { BadInput, shown } from '#shared/bad-input.ts';
+import { BadInput, cut, shown } from '#shared/bad-input.ts';
+import { oneOf, parseLength, parsed, unknownName } from '#shared/reading.ts';
+import { message } from '#shared/speech/message.ts';
 import { MEASUREMENT_KEYS, type MeasurementKey } from '#shared/measurements.ts';
 import {
 	methodFileSchema,
@@ -10,12 +12,12 @@ import {
 } from '#shared/method.ts';
 import type { Language } from '#shared/speech/language.ts';
 import { readNoun } from '#shared/speech/noun.ts';
-import { didYouMean } from '#shared/nearest-name.ts';
-import type { Mm } from '#shared/units.ts';
+import { nearestName } from '#shared/nearest-name.ts';
+import { type Mm } from '#shared/units.ts';
 import { formulaKeys, type Formula } from './formula/formula.ts';
 import { parseFormula, type KnownNames } from './formula/parse.ts';
 import type { Method } from './method.ts';
-import { conditionFormulas, readComparisons, readConditions, readQuantity } from './read-conditions.ts';
+import { conditionFormulas, readComparisons, readConditions } from './read-conditions.ts';
 import { dependenceFormulas, readStep, stepKeys, stepMakes, stepNeeds } from './steps/kinds.ts';
 import { readTraced, withCarried } from './read-given.ts';
 import type { FormulaReader, Step } from './steps/step-rules.ts';
@@ -30,13 +32,13 @@ const readAllowances = (
 	const own = Object.entries(file.allowances).map(([key, { label, ...values }]): Allowance => {
 		const where = `${place}: allowances.${key}`;
 		if (BLOCK_ALLOWANCES.some((each) => each.key === key) || MEASUREMENT_KEYS.some((each) => each === key)) {
-			throw new BadInput(where, 'this name is taken by another allowance or by a measurement');
+			throw new BadInput(where, message('reading', 'takenAllowance'));
 		}
-		const [least, most] = values.range.map((text) => readQuantity(text, where)) as [Mm, Mm];
+		const [least, most] = values.range.map((text) => parseLength(text, 'cm', where)) as [Mm, Mm];
 		const allowance = {
 			key,
 			noun: readNoun(label, language),
-			default: readQuantity(values.default, where),
+			default: parseLength(values.default, 'cm', where),
 			range: [least, most]
 		} as const;
 		checkAllowance(allowance, allowance.default, `${place}: allowances.`);
@@ -45,10 +47,7 @@ const readAllowances = (
 	const inherited = Object.values(uses).flatMap(({ allowances }) => allowances);
 	const taken = own.find(({ key }) => inherited.some((each) => each.key === key));
 	if (taken)
-		throw new BadInput(
-			`${place}: allowances.${taken.key}`,
-			'a method that it uses has this allowance already'
-		);
+		throw new BadInput(`${place}: allowances.${taken.key}`, message('reading', 'inheritedAllowance'));
 	return [...new Map([...BLOCK_ALLOWANCES, ...inherited, ...own].map((each) => [each.key, each])).values()];
 };
 
@@ -87,36 +86,19 @@ export interface Told {
 	readonly words?: { readonly place: string; readonly content: unknown } | undefined;
 }
 
-const readWords = ({ place, content }: NonNullable<Told['words']>): MethodWords => {
-	const parsed = methodWordsSchema.safeParse(content);
-	if (parsed.success) return parsed.data;
-	const issue = parsed.error.issues[0];
-	throw new BadInput(
-		`${place}: ${issue?.path.join('.') ?? 'method'}`,
-		issue?.message ?? 'not the words of a method'
-	);
-};
+const readWords = ({ place, content }: NonNullable<Told['words']>): MethodWords =>
+	parsed(methodWordsSchema, content, `${place}: `, 'method');
 
 /** The method file's shape, or an error that names the step and the field. */
 const parseFile = (input: unknown, place: string): MethodFile => {
-	const parsed = methodFileSchema.safeParse(input);
-	if (parsed.success) return parsed.data;
-	const issue = parsed.error.issues[0];
-	const path = issue?.path ?? [];
-	const seen = path.reduce<unknown>(
-		(value, part) =>
-			value && typeof value === 'object' ? (value as Record<PropertyKey, unknown>)[part] : undefined,
-		input
-	);
-	const steps = (input as { steps?: readonly { name?: unknown }[] } | null)?.steps;
-	const step = path[0] === 'steps' && typeof path[1] === 'number' ? steps?.[path[1]] : undefined;
-	const named = step
-		? `step ${shown(step.name ?? Number(path[1]) + 1)}: ${path.slice(2).join('.')}`
-		: path.join('.');
-	throw new BadInput(
-		`${place}: ${named || 'method'}`,
-		`${issue?.message ?? 'not a method'}; seen: ${shown(seen)}`
-	);
+	const steps = (input as { steps?: readonly ({ name?: unknown } | null)[] } | null)?.steps;
+	return parsed(methodFileSchema, input, `${place}: `, 'method', (path) => {
+		const [field, index, ...rest] = path;
+		const step = field === 'steps' && typeof index === 'number' ? steps?.[index] : undefined;
+		return step
+			? `step ${shown(step.name ?? Number(index) + 1)}: ${rest.join('.')}`
+			: path.map(String).join('.');
+	});
 };
 
 const namesOf = (
@@ -127,7 +109,7 @@ const namesOf = (
 ): KnownNames => {
 	const seen = new Set<string>();
 	for (const step of steps) {
-		if (seen.has(step.name)) throw new BadInput(stepPlace(place, step), 'another step has this name already');
+		if (seen.has(step.name)) throw new BadInput(stepPlace(place, step), message('reading', 'twoSteps'));
 		seen.add(step.name);
 	}
 	const made = (kind: 'point' | 'line'): string[] => [
@@ -149,7 +131,7 @@ const checkNeeds = (step: Step, known: KnownNames, place: string): void => {
 		if (!names.includes(need)) {
 			throw new BadInput(
 				stepPlace(place, step),
-				`it starts from "${need}", which no step makes${didYouMean(need, names)}`
+				message('reading', 'noSource', { need: cut(need), near: nearestName(need, names) })
 			);
 		}
 	}
@@ -163,8 +145,8 @@ const inOrder = (steps: readonly Step[], place: string): readonly Step[] => {
 		if (done.has(step.name)) return;
 		const start = trail.indexOf(step.name);
 		if (start >= 0) {
-			const circle = [...trail.slice(start), step.name].join(' needs ');
-			throw new BadInput(stepPlace(place, step), `these steps go round in a circle: ${circle}`);
+			const names = [...trail.slice(start), step.name];
+			throw new BadInput(stepPlace(place, step), message('reading', 'stepsInCircle', { names }));
 		}
 		for (const need of stepNeeds(step)) {
 			const other = steps.find((each) => each.name === need);
@@ -189,7 +171,7 @@ export const readUses = (
 	Object.fromEntries(
 		Object.entries(uses).map(([alias, id]) => {
 			const method = find(id);
-			if (!method) throw new BadInput(`${place}: uses.${alias}`, `there is no method "${id}"`);
+			if (!method) throw new BadInput(`${place}: uses.${alias}`, unknownName('method', id, []));
 			return [alias, method];
 		})
 	);
@@ -229,18 +211,18 @@ export const readMethod = (
 	const own = withCarried(file.steps, traced, place, language);
 	const known = namesOf([...traced, ...own], allowances, uses, place);
 	const read = (step: StepFile): Step => {
-		const formula: FormulaReader = (text, field, wanted) =>
-			parseFormula(text, `${stepPlace(place, step)}: ${field}`, known, wanted);
+		const at = (field: string): string => `${stepPlace(place, step)}: ${field}`;
+		const formula: FormulaReader = Object.assign(
+			(text: string, field: string, wanted?: 'length' | 'share') =>
+				parseFormula(text, at(field), known, wanted),
+			{ quantity: (text: string, field: string) => parseLength(text, 'cm', at(field)) }
+		);
 		const done = readStep(step, formula, language);
 		checkNeeds(done, known, place);
 		return done;
 	};
 	const steps = inOrder([...traced, ...own.map(read)], place);
-	for (const line of file.outline) {
-		if (!known.lines.includes(line)) {
-			throw new BadInput(`${place}: outline`, `there is no line "${line}"${didYouMean(line, known.lines)}`);
-		}
-	}
+	for (const line of file.outline) oneOf('line', line, known.lines, `${place}: outline`);
 	const refusals = readConditions(file.refusals, known, `${place}: refusals`);
 	const warnings = readConditions(file.warnings, known, `${place}: warnings`);
 	const comparisons = readComparisons(file.comparisons, known, `${place}: comparisons`, language);

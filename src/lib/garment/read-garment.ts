@@ -1,9 +1,9 @@
 import { CUTTING_ALLOWANCES, type Allowance } from '#shared/allowances.ts';
-import { BadInput, shown } from '#shared/bad-input.ts';
+import { BadInput } from '#shared/bad-input.ts';
 import { garmentFileSchema, type GarmentFile } from '#shared/garment.ts';
 import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
-import { didYouMean } from '#shared/nearest-name.ts';
-import { parseLength } from '#shared/units.ts';
+import { oneOf, parseLength, parsed, readNumber as readShare } from '#shared/reading.ts';
+import { message } from '#shared/speech/message.ts';
 import { parseFormula, type KnownNames } from '#drafting/formula/parse.ts';
 import { readUses, type FindMethod } from '#drafting/read-method.ts';
 import type { Method } from '#drafting/method.ts';
@@ -13,27 +13,6 @@ import type { EdgeRef, EdgeRule, Garment, NumberRule, PieceRule, SeamRule } from
 type PieceFile = GarmentFile['pieces'][number];
 type SeamFile = GarmentFile['seams'][number];
 type NumberFile = GarmentFile['numbers'][number];
-
-const parseFile = (input: unknown, place: string): GarmentFile => {
-	const parsed = garmentFileSchema.safeParse(input);
-	if (parsed.success) return parsed.data;
-	const issue = parsed.error.issues[0];
-	const seen = issue?.path.reduce<unknown>(
-		(value, part) =>
-			value && typeof value === 'object' ? (value as Record<PropertyKey, unknown>)[part] : undefined,
-		input
-	);
-	throw new BadInput(
-		`${place}: ${issue?.path.map(String).join('.') || 'garment'}`,
-		`${issue?.message ?? 'not a garment'}; seen: ${shown(seen)}`
-	);
-};
-
-const oneOf = <T extends string>(name: T, names: readonly string[], place: string, what: string): T => {
-	if (!names.includes(name))
-		throw new BadInput(place, `there is no ${what} "${name}"${didYouMean(name, names)}`);
-	return name;
-};
 
 /** The allowances by kind, as formulas: what an edge is cut with where it says nothing of its own. */
 const USUAL: Readonly<Record<EdgeRule['kind'], string>> = {
@@ -55,37 +34,37 @@ const readPiece = (
 	place: string
 ): PieceRule => {
 	const where = `${place}: piece ${file.key}`;
-	const draft = uses[oneOf(file.draft, Object.keys(uses), where, 'draft')];
-	if (!draft) throw new BadInput(where, `there is no draft "${file.draft}"`);
+	oneOf('draft', file.draft, Object.keys(uses), where);
+	const draft = uses[file.draft] as Method;
 	const [points, lines] = [stepNames(draft, 'point'), stepNames(draft, 'line')];
 	const edges = file.edges.map((edge): EdgeRule => {
 		const at = `${where}: edge ${edge.name}`;
-		for (const line of edge.lines) oneOf(line, lines, at, 'line');
+		for (const line of edge.lines) oneOf('line', line, lines, at);
 		return {
 			...edge,
 			allowance: parseFormula(edge.allowance ?? USUAL[edge.kind], `${at}: allowance`, known)
 		};
 	});
 	const twice = edges.find(({ name }, i) => edges.findIndex((each) => each.name === name) !== i);
-	if (twice) throw new BadInput(where, `two edges are called "${twice.name}"`);
+	if (twice) throw new BadInput(where, message('reading', 'twoEdges', { name: twice.name }));
 	for (const point of [
 		...file.grain,
 		...file.drills.map((each) => each.point),
 		...file.darts.map(({ tip }) => tip)
 	])
-		oneOf(point, points, where, 'point');
+		oneOf('point', point, points, where);
 	for (const line of [...file.marks.map((each) => each.line), ...file.darts.flatMap(({ legs }) => legs)])
-		oneOf(line, lines, where, 'line');
+		oneOf('line', line, lines, where);
 	return { ...file, number, edges };
 };
 
 const readRef = (name: string, pieces: readonly PieceRule[], place: string): EdgeRef => {
 	const [piece = '', edge = ''] = name.split('.');
 	const keys = pieces.map(({ key }) => key);
-	const found = pieces.find(({ key }) => key === oneOf(piece, keys, place, 'piece'));
+	const found = pieces.find(({ key }) => key === oneOf('piece', piece, keys, place));
 	return {
 		piece,
-		edge: oneOf(edge, found?.edges.map((each) => each.name) ?? [], `${place}: ${piece}`, 'edge')
+		edge: oneOf('edge', edge, found?.edges.map((each) => each.name) ?? [], `${place}: ${piece}`)
 	};
 };
 
@@ -100,20 +79,21 @@ const readSeam = (
 		...file,
 		first: file.first.map((name) => readRef(name, pieces, where)),
 		second: file.second.map((name) => readRef(name, pieces, where)),
-		within: parseLength(file.within, 'cm'),
+		within: parseLength(file.within, 'cm', where),
 		ease: file.ease === undefined ? undefined : parseFormula(file.ease, `${where}: ease`, known)
 	};
 };
 
 const readNumber = (file: NumberFile, known: KnownNames, place: string): NumberRule => {
+	const where = `${place}: number ${file.name}`;
 	const bound = (text: string | undefined): number | undefined => {
 		if (text === undefined) return undefined;
-		return file.kind === 'length' ? parseLength(text, 'cm') : Number(text);
+		return file.kind === 'length' ? parseLength(text, 'cm', where) : readShare(text, where);
 	};
 	const wanted = file.kind === 'length' ? 'length' : 'share';
 	return {
 		...file,
-		formula: parseFormula(file.formula, `${place}: number ${file.name}`, known, wanted),
+		formula: parseFormula(file.formula, where, known, wanted),
 		atLeast: bound(file.atLeast),
 		atMost: bound(file.atMost),
 		because: file.because
@@ -137,7 +117,7 @@ const lineNames = (uses: Readonly<Record<string, Method>>): readonly string[] =>
  * here, before any body is worked. Throws BadInput.
  */
 export const readGarment = (input: unknown, place: string, find: FindMethod): Garment => {
-	const file = parseFile(input, place);
+	const file = parsed(garmentFileSchema, input, `${place}: `, 'garment');
 	const uses = readUses(file.uses, place, find);
 	const allowances = allowancesOf(uses);
 	const known: KnownNames = {

@@ -1,7 +1,13 @@
 import jsep from 'jsep';
-import { BadInput } from '#shared/bad-input.ts';
+import { BadInput, cut } from '#shared/bad-input.ts';
 import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
-import { didYouMean } from '#shared/nearest-name.ts';
+import { unknownName } from '#shared/reading.ts';
+import { message, type Message } from '#shared/speech/message.ts';
+import { at } from '#geometry/point.ts';
+import { straight } from '#geometry/segment.ts';
+import { mm, type Mm } from '#shared/units.ts';
+import { numberOf, type Scope } from './value.ts';
+import type { Kind } from '#shared/speech/en/input.ts';
 import { SIGNS, type Formula, type Sign } from './formula.ts';
 
 /** The names that a formula may use beside the measurements, which are always known. */
@@ -10,6 +16,28 @@ export interface KnownNames {
 	readonly points: readonly string[];
 	readonly lines: readonly string[];
 }
+
+/** The longest formula in signs: longer ones go deeper than they can be worked, and nobody can read them. */
+const LONGEST = 400;
+/** How much of a formula an error shows. */
+const LONGEST_SHOWN = 120;
+/** No number of a draft is as large as this, in millimetres: ten kilometres. */
+const FURTHEST = 1e7;
+
+/** Numbers like those of a body, no two alike: what is not finite with them divides by nothing, or runs away, whatever the body. */
+const trialScope = (): Scope => {
+	let count = 0;
+	const next = (): Mm => mm(100 + 37.3 * ++count);
+	const known = new Map<string, Mm>();
+	const value = (key: string): Mm => known.get(key) ?? known.set(key, next()).get(key) ?? next();
+	return {
+		measurement: value,
+		allowance: value,
+		point: (name) => at(value(name), mm(value(name) ** 2 / 500)),
+		line: (name) => [straight(at(mm(0), mm(0)), at(value(name), mm(0)))],
+		has: () => true
+	};
+};
 
 /** A formula's text, where it stands, and the names it may use: what an error needs to be clear. */
 interface Source {
@@ -29,12 +57,12 @@ const positionOf = (text: string, word: string): number => {
 	return (found?.index ?? 0) + 1;
 };
 
-const fail = ({ text, place }: Source, position: number, what: string): never => {
-	throw new BadInput(place, `position ${position} of "${text}": ${what}`);
+const fail = ({ text, place }: Source, position: number, slip: Message): never => {
+	throw new BadInput(
+		place,
+		message('reading', 'inFormula', { position, text: cut(text, LONGEST_SHOWN), slip })
+	);
 };
-
-const ALLOWED =
-	'numbers, + - * /, brackets, measurements, allowances, distance(A, B), length(line), greater(a, b), lesser(a, b), choice(over, yes, no) and pi';
 
 /** A name, or a name of another method's after its own: `back.shoulder`. */
 const nameOf = (node: jsep.Expression, source: Source): string => {
@@ -42,13 +70,11 @@ const nameOf = (node: jsep.Expression, source: Source): string => {
 	const { computed, object, property } = node as jsep.MemberExpression;
 	return node.type === 'MemberExpression' && !computed && object.type === 'Identifier'
 		? `${(object as jsep.Identifier).name}.${(property as jsep.Identifier).name}`
-		: fail(source, 1, `distance() and length() take the names of points and lines, nothing else`);
+		: fail(source, 1, message('reading', 'drawnNames'));
 };
 
-const knownName = (name: string, names: readonly string[], what: string, source: Source): string =>
-	names.includes(name)
-		? name
-		: fail(source, positionOf(source.text, name), `there is no ${what} "${name}"${didYouMean(name, names)}`);
+const knownName = (name: string, names: readonly string[], kind: Kind, source: Source): string =>
+	names.includes(name) ? name : fail(source, positionOf(source.text, name), unknownName(kind, name, names));
 
 const readCall = (node: jsep.CallExpression, source: Source): Formula => {
 	const called = nameOf(node.callee, source);
@@ -56,7 +82,7 @@ const readCall = (node: jsep.CallExpression, source: Source): Formula => {
 		return fail(
 			source,
 			positionOf(source.text, called),
-			`"${called}" is not known; a formula may hold ${ALLOWED}`
+			message('reading', 'unknownFunction', { name: called })
 		);
 	}
 	const count = node.arguments.length;
@@ -64,7 +90,7 @@ const readCall = (node: jsep.CallExpression, source: Source): Formula => {
 		return fail(
 			source,
 			positionOf(source.text, called),
-			`${called}() takes ${FUNCTIONS[called]} name(s), not ${count}`
+			message('reading', 'takesNames', { name: called, wanted: FUNCTIONS[called], count })
 		);
 	}
 	return called === 'length' || called === 'distance'
@@ -93,7 +119,9 @@ const readChosen = (
 ): Formula => {
 	const read = (index: number): Formula => {
 		const argument = node.arguments[index];
-		return argument ? readNode(argument, source) : fail(source, 1, `${called}() lacks a part`);
+		return argument
+			? readNode(argument, source)
+			: fail(source, 1, message('reading', 'lacksPart', { name: called }));
 	};
 	return called === 'choice'
 		? { kind: called, over: read(0), yes: read(1), no: read(2) }
@@ -105,7 +133,7 @@ const readName = (name: string, source: Source): Formula => {
 	const key = MEASUREMENT_KEYS.find((each) => each === name);
 	if (key) return { kind: 'measurement', key };
 	const { allowances } = source.known;
-	knownName(name, [...allowances, ...MEASUREMENT_KEYS], 'measurement or allowance', source);
+	knownName(name, [...allowances, ...MEASUREMENT_KEYS], 'given', source);
 	return { kind: 'allowance', key: name };
 };
 
@@ -127,7 +155,7 @@ const readNode = (node: jsep.Expression, source: Source): Formula => {
 			const { operator, left, right } = node as jsep.BinaryExpression;
 			if (isSign(operator)) {
 				if (operator === '/' && right.type === 'Literal' && right.value === 0) {
-					return fail(source, source.text.indexOf('/') + 1, 'it divides by nothing');
+					return fail(source, source.text.indexOf('/') + 1, message('reading', 'dividesByNothing'));
 				}
 				return {
 					kind: 'operation',
@@ -139,11 +167,11 @@ const readNode = (node: jsep.Expression, source: Source): Formula => {
 			return fail(
 				source,
 				source.text.indexOf(operator) + 1,
-				`"${operator}" is not allowed; a formula may hold ${ALLOWED}`
+				message('reading', 'notAllowed', { sign: operator })
 			);
 		}
 	}
-	return fail(source, 1, `this cannot stand in a formula, which may hold ${ALLOWED}`);
+	return fail(source, 1, message('reading', 'cannotStand'));
 };
 
 /** The power of length that a formula has: 0 a plain number, 1 a length. Adding unlike powers is an error. */
@@ -156,16 +184,12 @@ const powerOf = (formula: Formula, source: Source): number => {
 		formula.kind === 'choice' ? [formula.yes, formula.no] : [formula.left, formula.right];
 	const [left, right] = [powerOf(first, source), powerOf(second, source)];
 	if (formula.kind !== 'operation' && left !== right)
-		return fail(source, 1, `${formula.kind}() takes formulas of one sort: lengths, or plain numbers`);
+		return fail(source, 1, message('reading', 'oneSort', { name: formula.kind }));
 	if (formula.kind !== 'operation') return left;
 	if (formula.sign === '*') return left + right;
 	if (formula.sign === '/') return left - right;
 	if (left === right) return left;
-	return fail(
-		source,
-		1,
-		'a plain number cannot be added to a length or taken from it; name an allowance instead'
-	);
+	return fail(source, 1, message('reading', 'plainNumber'));
 };
 
 const parsed = (source: Source): jsep.Expression => {
@@ -173,7 +197,7 @@ const parsed = (source: Source): jsep.Expression => {
 		return jsep(source.text);
 	} catch (error) {
 		const { index = 0, description = 'not a formula' } = error as { index?: number; description?: string };
-		return fail(source, index + 1, `${description}; a formula may hold ${ALLOWED}`);
+		return fail(source, index + 1, message('reading', 'notFormula', { description }));
 	}
 };
 
@@ -189,13 +213,12 @@ export const parseFormula = (
 	wanted: 'length' | 'share' = 'length'
 ): Formula => {
 	const source: Source = { text, place, known };
+	if (text.length > LONGEST) return fail(source, LONGEST, message('reading', 'tooLong', { most: LONGEST }));
 	const formula = readNode(parsed(source), source);
 	if (powerOf(formula, source) !== (wanted === 'length' ? 1 : 0)) {
-		return fail(
-			source,
-			1,
-			wanted === 'length' ? 'this is not a length' : 'this must be a plain share such as 1 / 2'
-		);
+		return fail(source, 1, message('reading', wanted === 'length' ? 'notLength' : 'notShare'));
 	}
+	if (!(Math.abs(numberOf(formula, trialScope())) < FURTHEST))
+		return fail(source, 1, message('reading', 'notFinite'));
 	return formula;
 };

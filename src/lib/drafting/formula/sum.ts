@@ -1,5 +1,6 @@
 import { BLOCK_ALLOWANCES } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
+import { message, type Message } from '#shared/speech/message.ts';
 import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
 import { allowanceNoun, measurementNoun } from '#shared/speech/en/nouns.ts';
 import { MM_PER, mm, printLength, spellFractions, type Mm, type Unit, UNIT_WORDS } from '#shared/units.ts';
@@ -23,7 +24,7 @@ const NUMBERS_ONLY: Scope = {
 	has: () => false
 };
 
-const refused = (rule: string): never => {
+const refused = (rule: Message): never => {
 	throw new BadInput('sum', rule);
 };
 
@@ -57,18 +58,17 @@ const GIVEN = [
 ].flatMap(({ key, noun }) => [key.toLowerCase(), ...noun.name.split(' ').filter((word) => word.length > 2)]);
 
 /** What is wrong with a word where only numbers can stand. */
-const wordRule = (written: string): string => {
+const wordRule = (written: string): Message => {
 	const word = written.toLowerCase();
-	if (WAYS.test(word)) return `"${written}" has a field of its own; write only the number here`;
-	if (OTHER_UNITS.test(word)) return `"${written}" is not known here; write cm, mm or in after a number`;
-	const shown = GIVEN.includes(word) ? ', and its number is shown beside the step' : '';
-	return `write numbers only, such as 12/2+1; "${written}" is a word${shown}`;
+	if (WAYS.test(word)) return message('input', 'sumWay', { written });
+	if (OTHER_UNITS.test(word)) return message('input', 'sumUnit', { written });
+	return message('input', 'sumWord', { written, isGiven: GIVEN.includes(word) });
 };
 
 const numberToken = (text: string): Token => {
 	if (/^(\d+([.,]\d*)?|[.,]\d+)$/.test(text))
 		return { kind: 'number', text, value: Number(text.replace(',', '.')) };
-	return refused(`"${text}" is not a number; write it with one point or comma, such as 12.5`);
+	return refused(message('input', 'sumNumber', { text }));
 };
 
 const tokenOf = (text: string): Token => {
@@ -79,7 +79,7 @@ const tokenOf = (text: string): Token => {
 	if (/^[\d.,]/.test(text)) return numberToken(text);
 	if (text === '(' || text === ')') return { kind: text === '(' ? 'open' : 'close', text };
 	if (/^\p{L}/u.test(text)) return refused(wordRule(text));
-	return refused(`"${text}" cannot stand in a sum; write numbers with + − × ÷ and brackets`);
+	return refused(message('input', 'sumSign', { text }));
 };
 
 const TOKEN = /[\d.,]+|\p{L}[\p{L}\d_]*|''|\S/gu;
@@ -121,8 +121,8 @@ class SumReader {
 	/** The sum is at its end, but something follows it. */
 	#stray(): never {
 		const [last, token] = [this.#tokens[this.#next - 1], this.#tokens[this.#next]];
-		if (token?.kind === 'close') return refused('a bracket is closed that was not opened');
-		return refused(`write a sign (+ − × ÷) between "${last?.text ?? ''}" and "${token?.text ?? ''}"`);
+		if (token?.kind === 'close') return refused(message('input', 'sumClosed'));
+		return refused(message('input', 'sumBetween', { before: last?.text ?? '', after: token?.text ?? '' }));
 	}
 
 	#sum(): Formula {
@@ -157,7 +157,7 @@ class SumReader {
 		this.#next += 1;
 		const inside = this.#sum();
 		const end = this.#tokens[this.#next];
-		if (end?.kind !== 'close') return end ? this.#stray() : refused('a bracket is opened and not closed');
+		if (end?.kind !== 'close') return end ? this.#stray() : refused(message('input', 'sumOpened'));
 		this.#next += 1;
 		return inside;
 	}
@@ -178,8 +178,8 @@ class SumReader {
 		const before = this.#tokens[this.#next - 1];
 		return refused(
 			before
-				? `a number is missing after "${before.text}"`
-				: `a number is missing before "${token?.text ?? ''}"`
+				? message('input', 'sumMissingAfter', { text: before.text })
+				: message('input', 'sumMissingBefore', { text: token?.text ?? '' })
 		);
 	}
 
@@ -199,18 +199,17 @@ const LONGEST = 100;
  * rule says in plain words what could not be read.
  */
 export const readSum = (text: string, unit: Unit): TypedSum => {
-	if (text.length > LONGEST) refused(`that is too long; a sum may have ${LONGEST} signs and figures`);
+	if (text.length > LONGEST) refused(message('input', 'sumTooLong', { most: LONGEST }));
 	const tokens = tokensOf(text);
-	if (tokens.length === 0) refused('write a number, or a sum such as 38.4/2+3');
+	if (tokens.length === 0) refused(message('input', 'sumEmpty'));
 	const formula = new SumReader(tokens, unit).read();
 	const value = numberOf(formula, NUMBERS_ONLY);
-	if (!Number.isFinite(value)) refused(`"${text.trim()}" divides by nothing`);
+	if (!Number.isFinite(value)) refused(message('input', 'sumByNothing', { text: text.trim() }));
 	return { formula, value: mm(value * MM_PER[unit]) };
 };
 
 /** Nothing is drafted further off than this: five metres. */
 const FURTHEST = mm(5000);
-const METRE = 1000;
 
 /**
  * Reads a typed distance that is to be laid off on the sheet: as readSum, and refused too where it is
@@ -221,10 +220,7 @@ export const readDistance = (text: string, unit: Unit): TypedSum => {
 	const size = Math.abs(sum.value);
 	if (size <= FURTHEST) return sum;
 	const bare = size / MM_PER[unit] <= FURTHEST && !tokensOf(text).some(({ kind }) => kind === 'unit');
-	const metres = `that is ${Number((size / METRE).toPrecision(3))} m`;
-	return refused(
-		bare && unit !== 'mm' ? `${metres}: did you mean mm?` : `${metres}, further than the sheet goes`
-	);
+	return refused(message('input', 'tooFar', { length: mm(size), inMm: bare && unit !== 'mm' }));
 };
 
 /** Whether something is added or taken away outside of brackets: a unit at the end would belong to the last part only. */

@@ -55,7 +55,11 @@ export interface Explanation {
 }
 
 /** Reads the text of a formula in field `field`. */
-export type FormulaReader = (text: string, field: string, wanted?: 'length' | 'share') => Formula;
+export interface FormulaReader {
+	(text: string, field: string, wanted?: 'length' | 'share'): Formula;
+	/** Reads a length that is written with its unit. */
+	quantity(text: string, field: string): Mm;
+}
 
 /** Everything that the program knows of one kind of step. */
 export interface StepRules<K extends StepKind> {

@@ -1,4 +1,4 @@
-import { mm, parseLength, printLength, radians, type Mm } from '#shared/units.ts';
+import { mm, printLength, radians, type Mm } from '#shared/units.ts';
 import { SAME_PLACE } from '#shared/tolerances.ts';
 import { movedBy, turning } from '#geometry/motion.ts';
 import { pathLength } from '#geometry/path.ts';
@@ -47,7 +47,7 @@ export const until: StepRules<'until'> = {
 	read: ({ length, within: [least, most], ...file }, formula) => ({
 		...file,
 		length: formula(length, 'length'),
-		within: [parseLength(least, 'cm'), parseLength(most, 'cm')]
+		within: [formula.quantity(least, 'within'), formula.quantity(most, 'within')]
 	}),
 	formulas: ({ length }) => [length],
 	needs: (step) => [

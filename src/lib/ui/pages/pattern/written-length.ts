@@ -1,4 +1,5 @@
-import { mm, MM_PER, parseLength, printNumber, PRINTED_PARTS, type Mm, type Unit } from '#shared/units.ts';
+import { parseLength } from '#shared/reading.ts';
+import { mm, MM_PER, printNumber, PRINTED_PARTS, type Mm, type Unit } from '#shared/units.ts';
 
 /** Two lengths nearer than this are written alike: a hundredth of a millimetre is less than a cutter can see. */
 const ALIKE: Mm = mm(0.01);
