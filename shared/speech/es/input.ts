@@ -42,7 +42,7 @@ const TYPES: Readonly<Record<string, string>> = {
 const type = (name: string): string => TYPES[name] ?? name;
 
 const ITEMS: Readonly<Record<string, string>> = {
-	string: 'signos',
+	string: 'caracteres',
 	array: 'elementos',
 	map: 'elementos'
 };
@@ -77,7 +77,7 @@ export const input: typeof english = (v) => ({
 		return `${el(noun)} ${must} estar entre ${least} y ${most}, no ${own.outside(value, range)}${written}`;
 	},
 
-	sumWay: ({ written }) => `«${written}» tiene su propio campo; escribe aquí solo el número`,
+	sumWay: ({ written }) => `«${written}» tiene su propia casilla; escribe aquí solo el número`,
 	sumUnit: ({ written }) => `«${written}» no se conoce aquí; escribe cm, mm o in detrás de un número`,
 	sumWord: ({ written, isGiven }) =>
 		`escribe solo números, como 12/2+1; «${written}» es una palabra${isGiven ? ', y su número está junto al paso' : ''}`,
