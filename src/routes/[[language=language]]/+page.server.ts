@@ -1,4 +1,7 @@
-import { LESSONS, METHODS_IN_ORDER } from '../catalogue.server.ts';
+import { courseAt } from '../course.server.ts';
 import type { PageServerLoad } from './$types';
 
-export const load: PageServerLoad = () => ({ lessons: LESSONS, methods: METHODS_IN_ORDER });
+export const load: PageServerLoad = ({ url }) => {
+	const { lessons, methods } = courseAt(url);
+	return { lessons, methods };
+};

@@ -1,6 +1,6 @@
-import { METHODS_IN_ORDER } from '../../../catalogue.server.ts';
+import { courseAt } from '../../../course.server.ts';
 import type { PageServerLoad } from './$types';
 
-export const load: PageServerLoad = () => ({
-	methods: METHODS_IN_ORDER.filter(({ measurements }) => measurements.length > 0)
+export const load: PageServerLoad = ({ url }) => ({
+	methods: courseAt(url).methods.filter(({ measurements }) => measurements.length > 0)
 });

@@ -1,4 +1,4 @@
-import { GARMENTS } from '../../../catalogue.server.ts';
+import { courseAt } from '../../../course.server.ts';
 import type { PageServerLoad } from './$types';
 
-export const load: PageServerLoad = () => ({ garments: GARMENTS });
+export const load: PageServerLoad = ({ url }) => ({ garments: courseAt(url).garments });

@@ -1,39 +1,44 @@
 import { error } from '@sveltejs/kit';
+import type { Lesson } from '#course/course.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
 import type { LessonLink } from '#shared/lesson-meta.ts';
 import type { LessonOf } from '#ui/embeds/lesson-of.ts';
-import { garmentById, LESSONS, methodById, type CataloguedLesson } from '../../../catalogue.server.ts';
+import { courseAt } from '../../../course.server.ts';
 import type { PageServerLoad } from './$types';
 
-const link = (lesson: CataloguedLesson | undefined): LessonLink | undefined =>
-	lesson && { href: `/lessons/${lesson.id}`, title: lesson.meta.title };
+const linkTo = ({ id, meta }: Lesson): LessonLink => ({ href: `/lessons/${id}`, title: meta.title });
+const link = (lesson: Lesson | undefined): LessonLink | undefined => lesson && linkTo(lesson);
 
 /** The lesson of every step of a method. */
-const lessonOf = (method: string | undefined): LessonOf =>
+const lessonOf = (lessons: readonly Lesson[], method: string | undefined): LessonOf =>
 	Object.fromEntries(
-		LESSONS.filter(({ meta }) => method !== undefined && meta.method === method).flatMap((lesson) =>
-			lesson.steps.map((step) => [step, { href: `/lessons/${lesson.id}`, title: lesson.meta.title }])
-		)
+		lessons
+			.filter(({ meta }) => method !== undefined && meta.method === method)
+			.flatMap((lesson) => lesson.steps.map((step) => [step, linkTo(lesson)]))
 	);
 
-export const load: PageServerLoad = ({ params }) => {
-	const index = LESSONS.findIndex(({ id }) => id === params.lesson);
-	const lesson = LESSONS[index];
+export const load: PageServerLoad = ({ params, url }) => {
+	const course = courseAt(url);
+	const { lessons } = course;
+	const index = lessons.findIndex(({ id }) => id === params.lesson);
+	const lesson = lessons[index];
 	if (!lesson) {
 		const near = didYouMean(
 			params.lesson,
-			LESSONS.map(({ id }) => id)
+			lessons.map(({ id }) => id)
 		);
 		error(404, `There is no lesson "${params.lesson}"${near}.`);
 	}
+	const { id, meta, steps, language } = lesson;
 	return {
-		id: lesson.id,
-		meta: lesson.meta,
-		steps: lesson.steps,
-		method: lesson.meta.method === undefined ? undefined : methodById(lesson.meta.method),
-		garment: lesson.meta.garment === undefined ? undefined : garmentById(lesson.meta.garment),
-		lessonOf: lessonOf(lesson.meta.method),
-		previous: link(LESSONS[index - 1]),
-		next: link(LESSONS[index + 1])
+		id,
+		meta,
+		steps,
+		language,
+		method: meta.method === undefined ? undefined : course.method(meta.method),
+		garment: meta.garment === undefined ? undefined : course.garment(meta.garment),
+		lessonOf: lessonOf(lessons, meta.method),
+		previous: link(lessons[index - 1]),
+		next: link(lessons[index + 1])
 	};
 };

@@ -1,20 +1,22 @@
 import { error } from '@sveltejs/kit';
+import type { Course, Lesson } from '#course/course.ts';
 import type { Garment } from '#garment/garment.ts';
-import { garmentById, LESSONS, type CataloguedLesson } from '../../../../catalogue.server.ts';
+import { courseAt } from '../../../../course.server.ts';
 import type { PageServerLoad } from './$types';
 
 /** The first lesson of the part of the course in which a garment is shown, or else its first draft is made. */
-const firstLesson = ({ id, uses }: Garment): CataloguedLesson | undefined => {
+const firstLesson = ({ lessons }: Course, { id, uses }: Garment): Lesson | undefined => {
 	const [draft] = Object.values(uses);
 	const own =
-		LESSONS.find(({ meta }) => meta.garment === id) ??
-		LESSONS.find(({ meta }) => draft !== undefined && meta.method === draft.id);
-	return own && LESSONS.find(({ meta }) => meta.part === own.meta.part);
+		lessons.find(({ meta }) => meta.garment === id) ??
+		lessons.find(({ meta }) => draft !== undefined && meta.method === draft.id);
+	return own && lessons.find(({ meta }) => meta.part === own.meta.part);
 };
 
-export const load: PageServerLoad = ({ params }) => {
-	const garment = garmentById(params.garment);
+export const load: PageServerLoad = ({ params, url }) => {
+	const course = courseAt(url);
+	const garment = course.garment(params.garment);
 	if (!garment) error(404, `There is no garment called "${params.garment}".`);
-	const lesson = firstLesson(garment);
+	const lesson = firstLesson(course, garment);
 	return { garment, lesson: lesson && { href: `/lessons/${lesson.id}`, title: lesson.meta.title } };
 };
