@@ -1,16 +1,36 @@
 import { defineConfig, mergeConfig } from 'vitest/config';
 import viteConfig from './vite.config.ts';
 
+/** Tests that put something in the place of a browser's store: each file of theirs gets a world of its own. */
+const APART = 'tests/ui/**/*.test.ts';
+
 export default mergeConfig(
 	viteConfig,
 	defineConfig({
 		test: {
-			// Beside the code they test, and under tests/ for whole lessons, exports, references and rules.
-			include: ['{src,shared,tests}/**/*.test.ts'],
 			allowOnly: false,
 			// Many tests start the command line as a process of its own, which a busy machine may take long over.
 			testTimeout: 60_000,
-			hookTimeout: 60_000
+			hookTimeout: 60_000,
+			pool: 'threads',
+			// As many as the smallest machine has cores.
+			maxWorkers: 2,
+			// Tests read these from the disk, where `--changed` does not see who reads what.
+			forceRerunTriggers: ['**/lessons/**', '**/shared/**/*.{csv,json}', '**/*.config.*', '**/package.json'],
+			projects: [
+				// Beside the code they test, and under tests/ for whole lessons, exports, references and rules. Nobody
+				// changes what a module holds, so all files of a worker share the modules: reading them took longer than the tests.
+				{
+					extends: true,
+					test: {
+						name: 'unit',
+						include: ['{src,shared,tests}/**/*.test.ts'],
+						exclude: [APART],
+						isolate: false
+					}
+				},
+				{ extends: true, test: { name: 'ui', include: [APART] } }
+			]
 		}
 	})
 );

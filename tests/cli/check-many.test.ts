@@ -2,25 +2,31 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { BACK, bodyFile, FRONT, stepOf, type PrintedLine, type PrintedReport } from './check-here.ts';
 import { HERON } from '../reference/front-block-bodies.ts';
 import { COMMAND, runCli, runProcess } from './run-cli.ts';
-import { newFolder } from './run-here.ts';
+import { mainHere, newFolder } from './run-here.ts';
 
 const folder = newFolder();
 afterAll(() => folder.remove());
 
-/** Hands in one line each, as a process of its own: standard input is what is tried here. */
-const handIn = async (
+/** Hands in one line each, here or as a process of its own. */
+const handInBy = async (
+	run: typeof mainHere,
 	method: string,
 	lines: readonly unknown[],
 	...more: readonly string[]
 ): Promise<readonly PrintedLine[]> => {
 	const input = lines.map((line) => (typeof line === 'string' ? line : JSON.stringify(line))).join('\n');
-	const { code, out, err } = await runCli(['check', method, '--stdin', ...more], { input });
+	const { code, out, err } = await run(['check', method, '--stdin', ...more], { input });
 	expect({ code, err }).toEqual({ code: 0, err: '' });
 	return out
 		.split('\n')
 		.slice(0, -1)
 		.map((line) => JSON.parse(line) as PrintedLine);
 };
+const handIn = (
+	method: string,
+	lines: readonly unknown[],
+	...more: readonly string[]
+): Promise<readonly PrintedLine[]> => handInBy(mainHere, method, lines, ...more);
 const report = (line: PrintedLine | undefined): PrintedReport => {
 	if (!line || 'refused' in line) throw new Error(`no report: ${JSON.stringify(line)}`);
 	return line;
@@ -30,9 +36,10 @@ const refused = (line: PrintedLine | undefined): string => (line && 'refused' in
 const HERON_FILE = ['--body', bodyFile('heron')];
 
 describe('square-across check METHOD --stdin', () => {
-	it('answers each line in its place, a bad one among them', async () => {
+	it('answers each line in its place, a bad one among them, as a process of its own', async () => {
 		const low = { ...BACK, A: [0, 228], Q: [192, 228], P: [192, 129], M: [182, 129], U: [250, 228] };
-		const lines = await handIn(
+		const lines = await handInBy(
+			runCli,
 			'back-block',
 			[
 				{ learner: 'Ash', placements: BACK },
@@ -126,7 +133,7 @@ describe('square-across check METHOD --stdin', () => {
 			...HERON_FILE
 		);
 		for (const [learner, placements] of slips.entries()) {
-			const alone = await runCli(['check', 'front-block', ...HERON_FILE, '--placements', '-', '--json'], {
+			const alone = await mainHere(['check', 'front-block', ...HERON_FILE, '--placements', '-', '--json'], {
 				input: JSON.stringify(placements)
 			});
 			expect(many[learner]).toEqual({ learner, ...(JSON.parse(alone.out) as PrintedReport) });

@@ -1,7 +1,7 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import { BACK, bodyFile, checkHere, FRONT, stepOf, type Places, type PrintedReport } from './check-here.ts';
 import { runCli } from './run-cli.ts';
-import { newFolder } from './run-here.ts';
+import { mainHere, newFolder } from './run-here.ts';
 import { lessonMethods } from '../lessons/lesson-files.ts';
 
 const folder = newFolder();
@@ -62,7 +62,7 @@ describe('square-across check METHOD --body heron.json --placements P.json --jso
 	});
 
 	it('reads the body or the placements from standard input', async () => {
-		const run = await runCli(
+		const run = await mainHere(
 			['check', 'back-block', '--body', bodyFile('heron'), '--placements', '-', '--json'],
 			{
 				input: `\uFEFF${JSON.stringify(BACK)}`

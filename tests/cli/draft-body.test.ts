@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import { fileURLToPath } from 'node:url';
-import { draftHere, newFolder } from './run-here.ts';
+import { draftHere, mainHere, newFolder } from './run-here.ts';
 import { COMMAND, runCli, runProcess, type PrintedDraft } from './run-cli.ts';
 import { lessonMethods } from '../lessons/lesson-files.ts';
 
@@ -152,7 +152,7 @@ describe('one line on standard error, exit code 2, nothing on standard output', 
 	it('the process itself does the same', async () => {
 		const { code, out, err } = await runCli(['draft', 'back-block', '--body', 'gone.json']);
 		expect({ code, out, err }).toEqual({ code: 2, out: '', err: 'gone.json: there is no such file\n' });
-		const unknown = await runCli(['darft']);
+		const unknown = await mainHere(['darft']);
 		expect(unknown).toEqual({
 			code: 2,
 			out: '',
@@ -163,7 +163,7 @@ describe('one line on standard error, exit code 2, nothing on standard output', 
 
 describe('help', () => {
 	it('is printed, with exit code 0', async () => {
-		const general = await runCli(['--help']);
+		const general = await mainHere(['--help']);
 		expect(general.code).toBe(0);
 		expect(general.out).toMatch(/^Usage:\n {2}square-across draft METHOD --body FILE\.json \[--json\]/);
 		const { code, out, err } = await draftHere('--help');

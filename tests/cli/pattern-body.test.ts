@@ -14,7 +14,7 @@ import {
 	type PrintedPattern
 } from './pattern-here.ts';
 import { runCli } from './run-cli.ts';
-import { newFolder } from './run-here.ts';
+import { mainHere, newFolder } from './run-here.ts';
 
 const BODIES = fileURLToPath(new URL('../../shared/bodies/', import.meta.url));
 const HERON = `${BODIES}heron.json`;
@@ -196,7 +196,7 @@ describe('what a maker may choose', () => {
 	it('a body without a name goes by its file, and standard input is read for -', async () => {
 		const { name: _, ...nameless } = heron;
 		expect(await patternOf(nameless)).toMatchObject({ body: 'body' });
-		const piped = await runCli(['pattern', 'linnet-dress', '--body', '-', '--json'], {
+		const piped = await mainHere(['pattern', 'linnet-dress', '--body', '-', '--json'], {
 			input: JSON.stringify({ ...heron, name: 'Kite "grey"\n\u001b[31m' })
 		});
 		expect(piped.code).toBe(0);
@@ -244,7 +244,7 @@ describe('help', () => {
 		const { code, out, err } = await patternHere('--help');
 		expect({ code, err }).toEqual({ code: 0, err: '' });
 		expect(out).toMatch(/^Usage:\n {2}square-across pattern GARMENT --body FILE\.json \[--json\]/);
-		expect((await runCli(['--help'])).out).toContain('\n  square-across pattern GARMENT --bodies FILE.csv');
-		expect((await runCli(['patern'])).err).toContain('(did you mean "pattern"?)');
+		expect((await mainHere(['--help'])).out).toContain('\n  square-across pattern GARMENT --bodies FILE.csv');
+		expect((await mainHere(['patern'])).err).toContain('(did you mean "pattern"?)');
 	});
 });

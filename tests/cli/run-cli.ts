@@ -4,6 +4,9 @@ import { fileURLToPath } from 'node:url';
 /** The program's own file. */
 export const COMMAND = fileURLToPath(new URL('../../src/cli/square-across.js', import.meta.url));
 
+/** A program that runs one command line after the other: each a JSON list of words, one a line of standard input. */
+export const IN_TURN = fileURLToPath(new URL('in-turn.js', import.meta.url));
+
 /** What a run of the command line left behind. */
 export interface CliRun {
 	readonly code: number | null;
@@ -11,14 +14,18 @@ export interface CliRun {
 	readonly err: string;
 }
 
-/** Runs a program as a process of its own, with `input` on standard input. */
+/** Runs a program as a process of its own, with `input` on standard input and variables added to its environment. */
 export const runProcess = (
 	program: string,
 	words: readonly string[],
-	{ folder = process.cwd(), input = '' } = {}
+	{
+		folder = process.cwd(),
+		input = '',
+		env = {}
+	}: { folder?: string; input?: string; env?: Record<string, string> } = {}
 ): Promise<CliRun> =>
 	new Promise((resolve, reject) => {
-		const child = spawn(program, words, { cwd: folder, stdio: 'pipe' });
+		const child = spawn(program, words, { cwd: folder, stdio: 'pipe', env: { ...process.env, ...env } });
 		const out: Buffer[] = [];
 		const err: Buffer[] = [];
 		child.stdout.on('data', (part: Buffer) => out.push(part));

@@ -1,8 +1,10 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { Readable } from 'node:stream';
 import { vi } from 'vitest';
 import { draftCommand } from '../../src/cli/draft-command.ts';
+import { main } from '../../src/cli/main.ts';
 import type { CliRun } from './run-cli.ts';
 
 /** A folder of files that is thrown away afterwards. */
@@ -53,3 +55,20 @@ export const commandHere = async (
 
 /** Runs `square-across draft` inside this process. */
 export const draftHere = (...words: readonly string[]): Promise<CliRun> => commandHere(draftCommand, words);
+
+/** Runs a whole command line inside this process, with `input` on standard input. */
+export const mainHere = async (words: readonly string[], { input = '' } = {}): Promise<CliRun> => {
+	const typed = Readable.from(input === '' ? [] : [Buffer.from(input)]);
+	const stdin = vi.spyOn(process, 'stdin', 'get').mockReturnValue(typed as unknown as typeof process.stdin);
+	const streams = [process.stdout, process.stderr];
+	const before = streams.map((stream) => stream.listeners('error'));
+	try {
+		return await commandHere(main, words);
+	} finally {
+		stdin.mockRestore();
+		// Each command line listens for as long as its process lives; this process goes on.
+		for (const [i, stream] of streams.entries())
+			for (const listener of stream.listeners('error'))
+				if (!before[i]?.includes(listener)) stream.off('error', listener as () => void);
+	}
+};

@@ -15,10 +15,14 @@ const parsedFile = (lesson: string): ParsedMethodFile => {
 	return { place, content: parse(readFileSync(`${FOLDERS}${lesson}/method.yaml`, 'utf8')) as unknown };
 };
 
-/** Reads the method of a lesson's folder, such as `40-back-levels`. */
+/** All of them, read once. */
+const FILES = new Map(LESSONS.map((lesson) => [lesson, parsedFile(lesson)]));
+const find = methodLibrary([...FILES.values()]);
+
+/** The method of a lesson's folder, such as `40-back-levels`. */
 export const lessonMethod = (lesson: string): Method => {
-	const file = parsedFile(lesson);
-	const method = methodLibrary(LESSONS.map(parsedFile))(methodFileId(file));
+	const file = FILES.get(lesson) ?? parsedFile(lesson);
+	const method = find(methodFileId(file));
 	if (!method) throw new Error(`${file.place} holds no method`);
 	return method;
 };

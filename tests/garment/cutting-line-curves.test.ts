@@ -67,9 +67,12 @@ const PIECES = METHODS.flatMap((method) =>
 describe.each([6, 10, 15, 30, 40])(
 	'with allowances of %i mm, on the blocks of every demo body',
 	(allowance) => {
-		it.each(PIECES)('the cutting line is one outline at its allowance: $name', ({ lines }) => {
+		const cutPieces = PIECES.map(({ name, lines }) => {
 			const edges = halfPiece(lines, allowance);
-			const cut = cuttingLine(edges);
+			return { name, edges, cut: cuttingLine(edges) };
+		});
+
+		it.each(cutPieces)('the cutting line is one outline at its allowance: $name', ({ edges, cut }) => {
 			expect(selfCrossings(cut.outline)).toEqual([]);
 			const [first, ...rest] = edges.flatMap(({ path }) => path);
 			if (!first) throw new Error('the piece has edges');
@@ -80,11 +83,9 @@ describe.each([6, 10, 15, 30, 40])(
 			expect(stray).toBeLessThan(KEPT);
 		});
 
-		it.each(PIECES)(
+		it.each(cutPieces)(
 			'what lies beside each edge is at its allowance up to the corners: $name',
-			({ lines }) => {
-				const edges = halfPiece(lines, allowance);
-				const cut = cuttingLine(edges);
+			({ edges, cut }) => {
 				for (const [i, { name, path }] of cut.edges.entries()) {
 					const stitched = edges[i];
 					if (!stitched) throw new Error('each edge has its part');

@@ -24,9 +24,10 @@ const parsedFiles = (name: string): readonly ParsedMethodFile[] =>
 /** Finds the methods of all lessons. */
 export const findMethod: FindMethod = methodLibrary(parsedFiles('method.yaml'));
 
-/** Every garment of the lessons, in order. */
+let read: readonly Garment[] | undefined;
+/** Every garment of the lessons, in order; read once. */
 export const garments = (): readonly Garment[] =>
-	parsedFiles('garment.yaml').map(({ place, content }) => readGarment(content, place, findMethod));
+	(read ??= parsedFiles('garment.yaml').map(({ place, content }) => readGarment(content, place, findMethod)));
 
 /** The garment of this name. */
 export const garmentOf = (id: string): Garment => {

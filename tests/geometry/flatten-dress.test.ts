@@ -71,26 +71,32 @@ const outlinesFor = (body: Body): readonly Path[] =>
 		outline,
 		cutting.outline
 	]);
+const DRESSES = DEMO_BODIES.map(({ body }) => ({ body, outlines: outlinesFor(body) }));
 
-describe.each(DEMO_BODIES)('the outlines of the dress for $body.name', ({ body }) => {
-	const outlines = outlinesFor(body);
-
+describe.each(DRESSES)('the outlines of the dress for $body.name', ({ outlines }) => {
 	it('flattened, no place of a curve is further than 0.05 mm from its chord', () => {
 		for (const outline of outlines) {
 			const chords = flattened(outline, WITHIN);
 			for (const segment of outline) {
 				if (segment.kind !== 'cubic') continue;
+				// One look at the furthest: asking a hundred thousand times took longer than the work.
+				let most = 0;
 				for (const place of finely(segment)) {
-					const off = Math.min(...chords.slice(1).map((to, i) => fromChord(place, chords[i] ?? to, to)));
-					expect(off).toBeLessThanOrEqual(WITHIN + 1e-6);
+					let off = Infinity;
+					for (let i = 1; i < chords.length; i++) {
+						const [from, to] = [chords[i - 1], chords[i]];
+						if (from && to) off = Math.min(off, fromChord(place, from, to));
+					}
+					most = Math.max(most, off);
 				}
+				expect(most).toBeLessThanOrEqual(WITHIN + 1e-6);
 			}
 		}
 	});
 });
 
 it('outlines have at most half of the points that uniform sampling needs for the same error, over all bodies', () => {
-	const outlines = DEMO_BODIES.flatMap(({ body }) => outlinesFor(body));
+	const outlines = DRESSES.flatMap((each) => each.outlines);
 	const sum = (count: (outline: Path) => number): number =>
 		outlines.reduce((all, outline) => all + count(outline), 0);
 	const share = sum((outline) => flattened(outline, WITHIN).length) / sum(uniformCount);
