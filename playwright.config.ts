@@ -18,7 +18,8 @@ export default defineConfig({
 	// A busy machine of two cores may take long over what takes seconds alone.
 	timeout: 90_000,
 	expect: { timeout: 10_000 },
-	workers: 2,
+	// One more than the smallest machine has cores: pages also wait, for a frame or for the server.
+	workers: 3,
 	use: {
 		...devices['Desktop Chrome'],
 		baseURL: ADDRESS,
