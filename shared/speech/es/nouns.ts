@@ -73,7 +73,7 @@ const STANDING: ReturnType<typeof english>['standing'] = {
 	shoulderDropFront: noun('la caída del hombro delantero'),
 	hollowBack: noun('el hueco de la sisa de espalda'),
 	hollowFront: noun('el hueco de la sisa delantera'),
-	dartBelow: noun('la profundidad de la pinza'),
+	dartBelow: noun('la bajada de la pinza'),
 	dartShort: noun('el acortamiento de la pinza'),
 	seamAllowance: noun('el margen de costura'),
 	hemAllowance: noun('el margen de bajo'),
