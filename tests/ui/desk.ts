@@ -1,8 +1,10 @@
 import type { Placement } from '#shared/placement.ts';
 import type { Method } from '#drafting/method.ts';
 import { Learner } from '#ui/keeping/learner.svelte.ts';
+import type { SetAside } from '#ui/keeping/saved.ts';
 import { Work } from '#ui/desk/work.svelte.ts';
 import { Tool } from '#ui/desk/tool.svelte.ts';
+import { english } from '../support/speech.ts';
 import { lessonMethod } from '../drafting/lesson-method.ts';
 
 /** O, A (0, 100), levelA, B (125, 0), Q (125, 100), P (125, 50), slope from O to P, bend from A to B. */
@@ -26,7 +28,7 @@ export const takeUp = (method: Method = FIRST_MARKS, learner: Learner = arrive()
 export const toolAt = (step: string, method: Method = FIRST_MARKS): Tool => {
 	const work = takeUp(method);
 	work.draftBefore(step);
-	return new Tool(work, step);
+	return new Tool(work, step, english);
 };
 
 /** A point's placement. */
@@ -37,3 +39,7 @@ export const line = (from: readonly [number, number], to: readonly [number, numb
 	kind: 'line',
 	segments: [{ from: [...from], to: [...to] }]
 });
+
+/** Something that was set aside, as a learner is told of it in English. */
+export const toldOf = (aside: SetAside | undefined) =>
+	aside && { ...aside, what: english.tell(aside.what), reason: english.tell(aside.reason) };

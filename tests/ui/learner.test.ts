@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { Learner } from '#ui/keeping/learner.svelte.ts';
 import { savedKey } from '#ui/keeping/shelf.ts';
-import { arrive } from './desk.ts';
+import { arrive, toldOf } from './desk.ts';
 import { forbidStore, freshStores, MemoryStore, useStore } from './memory-store.ts';
 
 freshStores();
@@ -124,7 +124,7 @@ describe('what cannot be read back', () => {
 		const learner = arrive();
 		expect(learner.unit).toBe('cm');
 		expect(learner.own).toHaveLength(1);
-		expect(learner.setAside.map(({ what }) => what)).toEqual(['Your settings']);
+		expect(learner.setAside.map((each) => toldOf(each)?.what)).toEqual(['Your settings']);
 	});
 
 	const keepBodies = (...bodies: readonly unknown[]): MemoryStore => {
@@ -138,11 +138,11 @@ describe('what cannot be read back', () => {
 		const store = keepBodies({ id: 'own-1', file: MINE }, bad, 'no body', { id: 'own-3', file: MINE });
 		const learner = arrive();
 		expect(learner.own.map(({ id }) => id)).toEqual(['own-1', 'own-3']);
-		expect(learner.setAside).toMatchObject([
+		expect(learner.setAside.map(toldOf)).toMatchObject([
 			{ what: 'Your own measurements: Hers and number 3', partly: true }
 		]);
 		const [aside] = learner.setAside;
-		expect(aside?.reason).toContain('bust');
+		expect(toldOf(aside)?.reason).toContain('bust');
 		expect(JSON.parse(store.getItem(aside?.savedAs ?? '') ?? '')).toEqual({
 			version: 1,
 			bodies: [bad, 'no body']
@@ -169,7 +169,7 @@ describe('what cannot be read back', () => {
 		const learner = arrive();
 		expect(learner.setAside).toHaveLength(2);
 		learner.dismiss(learner.setAside[0]?.savedAs ?? '');
-		expect(learner.setAside.map(({ what }) => what)).toEqual(['Your own measurements: number 1']);
+		expect(learner.setAside.map((each) => toldOf(each)?.what)).toEqual(['Your own measurements: number 1']);
 	});
 });
 

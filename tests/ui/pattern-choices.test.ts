@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { toldOf } from './desk.ts';
 import { mm } from '#shared/units.ts';
 import { choicesSlot, type SavedChoices } from '#ui/keeping/choices.ts';
 import { Saved } from '#ui/keeping/saved.ts';
@@ -51,11 +52,11 @@ describe('what a maker chose', () => {
 		store.setItem(KEY, JSON.stringify(saved));
 		const { value, setAside } = new Saved().load(SLOT);
 		expect(value).toEqual(sound);
-		expect(setAside).toMatchObject({
+		expect(toldOf(setAside)).toMatchObject({
 			what: `Your choices for The Linnet dress, for Heron: ${name}`,
 			partly: true
 		});
-		expect(setAside?.reason).toMatch(reason);
+		expect(toldOf(setAside)?.reason).toMatch(reason);
 		expect(JSON.parse(setAside?.raw ?? '')).toMatchObject(bad);
 		expect(new Saved().load(SLOT), 'it is told of once').toEqual({ value: sound, setAside: undefined });
 	});

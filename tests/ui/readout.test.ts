@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { at, type SheetPoint } from '#geometry/point.ts';
-import { fromOrigin, onSheet } from '#ui/desk/readout.ts';
+import { fromOrigin } from '#ui/desk/readout.ts';
+import { english, speechFor } from '../support/speech.ts';
 import { chances } from '../reference/random-bodies.ts';
 
 const O = at(10, 20);
 /** What is said of the direction, without the distance. */
-const way = (to: SheetPoint): string => fromOrigin('O', O, to, 'cm').replace(/^[\d.]+ cm from O, /, '');
+const way = (to: SheetPoint): string => fromOrigin('O', O, to, english).replace(/^[\d.]+ cm from O, /, '');
 
 describe('the way from one place to another', () => {
 	it.each([
@@ -35,16 +36,18 @@ describe('the way from one place to another', () => {
 
 describe('the readout', () => {
 	it('says how far and which way from the point that the step starts from', () => {
-		expect(fromOrigin('O', at(0, 0), at(0, 222), 'cm')).toBe('22.2 cm from O, straight down');
-		expect(fromOrigin('O', at(0, 0), at(0, 222.25), 'in')).toBe('8 3/4″ from O, straight down');
-		expect(fromOrigin('K', O, at(40, 60), 'cm')).toBe('5 cm from K, 36.9° off straight down');
-		expect(fromOrigin('K', O, O, 'cm')).toBe('at K');
+		expect(fromOrigin('O', at(0, 0), at(0, 222), english)).toBe('22.2 cm from O, straight down');
+		expect(fromOrigin('O', at(0, 0), at(0, 222.25), speechFor('en', 'in'))).toBe(
+			'8 3/4″ from O, straight down'
+		);
+		expect(fromOrigin('K', O, at(40, 60), english)).toBe('5 cm from K, 36.9° off straight down');
+		expect(fromOrigin('K', O, O, english)).toBe('at K');
 	});
 
 	it('says where a place lies on the sheet', () => {
-		expect(onSheet(at(71.7, 0), 'cm')).toBe('7.17 cm across, 0 cm down');
-		expect(onSheet(at(-12.7, 25.4), 'in')).toBe('-1/2″ across, 1″ down');
-		expect(onSheet(at(-0.001, -0), 'cm')).toBe('0 cm across, 0 cm down');
+		expect(english.words.desk.onSheet(at(71.7, 0))).toBe('7.17 cm across, 0 cm down');
+		expect(speechFor('en', 'in').words.desk.onSheet(at(-12.7, 25.4))).toBe('-1/2″ across, 1″ down');
+		expect(english.words.desk.onSheet(at(-0.001, -0))).toBe('0 cm across, 0 cm down');
 	});
 
 	it('is a whole sentence wherever the pointer is', () => {
@@ -52,7 +55,7 @@ describe('the readout', () => {
 		for (let i = 0; i < 500; i++) {
 			const [from, to] = [at(chance() * 300, chance() * 300), at(chance() * 300, chance() * 300)];
 			for (const unit of ['cm', 'in'] as const)
-				expect(fromOrigin('A', from, to, unit)).toMatch(
+				expect(fromOrigin('A', from, to, speechFor('en', unit))).toMatch(
 					/^(at A|[\d ./]+(″| cm) from A, ((0\.[1-9]|[1-9]\d?(\.\d)?)° off )?straight (up|down|across|in))$/
 				);
 		}

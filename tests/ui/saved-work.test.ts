@@ -3,7 +3,7 @@ import { savedKey } from '#ui/keeping/shelf.ts';
 import type { Learner } from '#ui/keeping/learner.svelte.ts';
 import type { Work } from '#ui/desk/work.svelte.ts';
 import { backBlock } from '../drafting/lesson-method.ts';
-import { arrive, FIRST_MARKS, point, takeUp } from './desk.ts';
+import { arrive, FIRST_MARKS, point, takeUp, toldOf } from './desk.ts';
 import { forbidStore, freshStores, MemoryStore, useStore } from './memory-store.ts';
 
 freshStores();
@@ -57,12 +57,12 @@ describe('what could not be read back', () => {
 		expect(work.state('W')).toBe('right');
 		const [first, ...others] = learner.setAside;
 		expect(others).toEqual([]);
-		expect(first).toMatchObject({
+		expect(toldOf(first)).toMatchObject({
 			what: 'Your draft of The back block for Heron: the hem and A',
 			partly: true,
 			inPlace: false
 		});
-		expect(first?.reason).toMatch(/^tries: /);
+		expect(toldOf(first)?.reason).toMatch(/^tries: /);
 		expect(JSON.parse(store.getItem(first?.savedAs ?? '') ?? '')).toEqual({ ...record, steps: damaged });
 		const again = openTab();
 		expect(again.learner.setAside).toEqual([]);

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { toldOf } from './desk.ts';
+import { message } from '#shared/speech/message.ts';
 import { z } from 'zod';
 import { entrySchema } from '#shared/entry.ts';
 import { alike, mergedByName } from '#ui/keeping/merge.ts';
@@ -11,7 +13,7 @@ freshStores();
 
 const SCHEMA = z.object({ version: z.literal(1), marks: z.array(z.number()) });
 const KEY = savedKey('work', 'back-block', 'heron');
-const SLOT = whole(KEY, 'Your draft', SCHEMA);
+const SLOT = whole(KEY, message('site', 'settings'), SCHEMA);
 const VALUE = { version: 1 as const, marks: [1, 2.5] };
 /** What a page finds that is opened now. */
 const read = (): Loaded<z.infer<typeof SCHEMA>> => new Saved().load(SLOT);
@@ -57,8 +59,8 @@ describe('damaged data', () => {
 			store.setItem(KEY, raw);
 			const { value, setAside } = read();
 			expect(value).toBeUndefined();
-			expect(setAside).toMatchObject({ what: 'Your draft', raw, inPlace: false, partly: false });
-			expect(setAside?.reason).toMatch(reason);
+			expect(toldOf(setAside)).toMatchObject({ what: 'Your settings', raw, inPlace: false, partly: false });
+			expect(toldOf(setAside)?.reason).toMatch(reason);
 			expect(setAside?.savedAs).toMatch(/^square-across\.set-aside\.\d+\.work\.back-block\.heron$/);
 			expect(store.all).toEqual({ [setAside?.savedAs ?? '']: raw });
 		}

@@ -5,6 +5,7 @@ import { Tool } from '#ui/desk/tool.svelte.ts';
 import { backBlock } from '../drafting/lesson-method.ts';
 import { mark, smallMethod } from '../drafting/small-method.ts';
 import { expectPlace } from '../geometry/close.ts';
+import { english } from '../support/speech.ts';
 import { FIRST_MARKS, line, point, takeUp, toolAt } from './desk.ts';
 import { freshStores } from './memory-store.ts';
 
@@ -272,7 +273,7 @@ describe('whatever the step', () => {
 	});
 
 	it('a step that is locked has nothing to take hold of', () => {
-		const tool = new Tool(takeUp(), 'slope');
+		const tool = new Tool(takeUp(), 'slope', english);
 		expect(tool.work.state('slope')).toBe('locked');
 		expect(tool.targets).toEqual([]);
 		expect(tool.target).toBeUndefined();

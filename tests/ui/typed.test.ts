@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { BadInput, slipWords } from '#shared/bad-input.ts';
+import { english } from '../support/speech.ts';
 import { placementSchema } from '#shared/placement.ts';
 import { at } from '#geometry/point.ts';
 import { isOpenHandle, nextOpenHandle, settleHandle } from '#ui/desk/dock/open-handles.ts';
 import {
-	BadField,
 	firstFields,
 	inOtherUnit,
 	isPending,
@@ -31,7 +32,7 @@ const complaint = (fields: Partial<Fields>, around: Partial<Around> = {}): strin
 	try {
 		placed(fields, around);
 	} catch (error) {
-		if (error instanceof BadField) return `${error.field}: ${error.rule}`;
+		if (error instanceof BadInput) return slipWords(error, english);
 		throw error;
 	}
 	throw new Error('it was accepted');

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { english, speechFor } from '../support/speech.ts';
 import { mm, radians } from '#shared/units.ts';
 import { at } from '#geometry/point.ts';
 import type { Method } from '#drafting/method.ts';
 import { stepNamed } from '#drafting/method.ts';
-import { heldTo, meantBy, openWords, turnedBy, turnWords, wayOf, type Way } from '#ui/desk/way.ts';
+import { heldTo, meantBy, spokenTurn, turnedBy, wayOf, type Way } from '#ui/desk/way.ts';
 import { mark, smallMethod, draftOf } from '../drafting/small-method.ts';
 import { expectPlace } from '../geometry/close.ts';
 
@@ -107,16 +108,25 @@ describe('an arrow key', () => {
 });
 
 describe('words', () => {
+	const { turned } = english.words.desk;
+
 	it('say how far something is turned, and which way', () => {
 		const way = wayFor('D');
-		expect(turnWords(turnedBy(way, at(1, 1)) ?? radians(0))).toBe('turned 45.0° clockwise');
-		expect(turnWords(turnedBy(way, at(1, -1)) ?? radians(0))).toBe('turned 45.0° anticlockwise');
-		expect(turnWords(radians(0.0005))).toBe('not turned');
+		expect(turned({ angle: spokenTurn(turnedBy(way, at(1, 1)) ?? radians(0)) })).toBe(
+			'turned 45.0° clockwise'
+		);
+		expect(turned({ angle: spokenTurn(turnedBy(way, at(1, -1)) ?? radians(0)) })).toBe(
+			'turned 45.0° anticlockwise'
+		);
+		expect(turned({ angle: spokenTurn(radians(0.0005)) })).toBe('not turned');
 		expect(turnedBy(wayFor('E'), at(80, 9))).toBeUndefined();
 	});
 
 	it('say how wide a slash is open, in the learner’s unit', () => {
-		expect(openWords('F', at(0, 0), at(30, 40), 'cm')).toBe('open 5 cm at F');
-		expect(openWords('F', at(0, 0), at(0, 25.4), 'in')).toBe('open 1″ at F');
+		const angle = radians(0);
+		expect(turned({ angle, open: { width: mm(50), at: 'F' } })).toBe('open 5 cm at F · not turned');
+		expect(speechFor('en', 'in').words.desk.turned({ angle, open: { width: mm(25.4), at: 'F' } })).toBe(
+			'open 1″ at F · not turned'
+		);
 	});
 });

@@ -4,7 +4,7 @@ import type { Entry } from '#shared/entry.ts';
 import { savedKey } from '#ui/keeping/shelf.ts';
 import { workSchema } from '#ui/keeping/schemas.ts';
 import { backBlock } from '../drafting/lesson-method.ts';
-import { arrive, FIRST_MARKS, line, point, takeUp } from './desk.ts';
+import { arrive, FIRST_MARKS, line, point, takeUp, toldOf } from './desk.ts';
 import { freshStores, MemoryStore, useStore } from './memory-store.ts';
 
 freshStores();
@@ -388,7 +388,9 @@ describe('saving', () => {
 		const learner = arrive();
 		const work = takeUp(FIRST_MARKS, learner);
 		expect(work.entries).toEqual({});
-		expect(learner.setAside).toMatchObject([{ what: 'Your draft of First marks for Heron: A', raw }]);
+		expect(learner.setAside.map(toldOf)).toMatchObject([
+			{ what: 'Your draft of First marks for Heron: A', raw }
+		]);
 		work.place('A', point(0, 100));
 		expect(takeUp().entry('A').placement).toEqual(point(0, 100));
 		expect(store.getItem(learner.setAside[0]?.savedAs ?? '')).toBe(raw);

@@ -1,4 +1,188 @@
+import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
+import type { Mm, Radians, Unit } from '../../units.ts';
+import { capital, the, The } from './grammar.ts';
+
+/** A step as it is named: a point has a name beside what it is called. */
+export interface NamedStep {
+	readonly point?: string | undefined;
+	readonly label: Noun;
+}
+
+/** A direction on the sheet: one of the four square ways, and how far off it. */
+export interface Slant {
+	readonly straight: 'down' | 'up' | 'across' | 'in';
+	readonly off: Radians;
+}
+
+/** A place on the sheet, counted from the corner. */
+export interface Place {
+	readonly x: Mm;
+	readonly y: Mm;
+}
+
+/** How a part is turned, and how wide it opens; each where there is such a thing. */
+export interface Turned {
+	readonly angle: Radians;
+	readonly open?: { readonly width: Mm; readonly at: string } | undefined;
+}
 
 /** The sheet, its tool, the dock and typed entry. */
-export const desk = (_voice: Voice) => ({});
+export const desk = (v: Voice) => {
+	const unitName = (unit: Unit): string => (unit === 'in' ? 'inches' : unit);
+	const small = (length: Mm): string => v.small(length) ?? 'a hair';
+	const onSheet = ({ x, y }: Place): string => `${v.length(x)} across, ${v.length(y)} down`;
+	const turned = ({ angle, open }: Turned): string => {
+		const size = v.fixed(Math.abs((angle * 180) / Math.PI), 1);
+		const turn = angle === 0 ? 'not turned' : `turned ${size}° ${angle > 0 ? 'clockwise' : 'anticlockwise'}`;
+		return open ? `open ${v.length(open.width)} at ${open.at} · ${turn}` : turn;
+	};
+	const inSpeech = ({ point, label }: NamedStep): string =>
+		point === undefined ? the(label) : `${point}, ${the(label)}`;
+	return {
+		unitName,
+		inSpeech,
+		titled: ({ point, label }: NamedStep) => (point === undefined ? '' : `${point}: `) + The(label),
+
+		/** A step in a row of a table. */
+		row: ({ point, label }: NamedStep) => (point === undefined ? The(label) : `${point}, ${the(label)}`),
+
+		yourSheet: 'Your sheet',
+		startsFrom: ({ steps }: { steps: readonly Noun[] }) =>
+			`This step starts from ${v.list(steps.map(the))}, not drafted yet.`,
+		draftEarlier: 'Draft the earlier steps for me',
+		notNeeded: ({ name }: { name: string }) => `This step is not needed for ${name}.`,
+		type: 'Type',
+		nextLesson: ({ title }: { title: string }) => `Next lesson: ${title}`,
+		nextStep: ({ label }: { label: Noun }) => `Next: ${the(label)}`,
+		check: 'Check',
+		change: 'Change it',
+
+		allRight: 'all steps of this lesson are right',
+		nothingHere: 'nothing to draft here for this body',
+		yourTurn: ({ left }: { left: number }) => `your turn · ${left} left`,
+		sheet: 'Sheet',
+		undo: 'Undo',
+		undoKeys: 'Undo (Ctrl Z)',
+		redo: 'Redo',
+		redoKeys: 'Redo (Ctrl Shift Z)',
+		zoomOut: 'Zoom out',
+		zoomOutKeys: 'Zoom out (−)',
+		zoomIn: 'Zoom in',
+		zoomInKeys: 'Zoom in (+)',
+		step: 'Step',
+		showStep: 'Show this step',
+		showStepKeys: 'Show this step (0)',
+		all: 'All',
+		showAll: 'Show all of the draft',
+		grid: 'Grid',
+		gridAbout: 'Grid that marks settle on',
+
+		sheetFor: ({ label, target, turns }: { label: Noun; target: string; turns: boolean }) =>
+			`Sheet for ${the(label)}. Arrow keys ${turns ? 'turn the panel' : `move ${target}`}, Enter checks.`,
+		sheetLocked: ({ label }: { label: Noun }) =>
+			`Sheet for ${the(label)}. Its earlier steps are not drafted yet.`,
+		draftingSheet: 'drafting sheet',
+		needsScript: 'The sheet needs JavaScript. The text and the figures can be read without it.',
+		now: (step: NamedStep) => `Now ${inSpeech(step)}.`,
+		/** What a mark is called that the tool moves. */
+		endOfLevel: 'the end of the level',
+		firstEnd: 'the first end',
+		lastEnd: 'the last end',
+		handleOut: ({ point }: { point: string }) => `the handle out of ${point}`,
+		handleInto: ({ point }: { point: string }) => `the handle into ${point}`,
+		out: ({ point }: { point: string }) => `out of ${point}`,
+		into: ({ point }: { point: string }) => `into ${point}`,
+		handles: 'Handle to move',
+
+		at: ({ point }: { point: string }) => `at ${point}`,
+		from: ({ far, point, way: { straight, off } }: { far: Mm; point: string; way: Slant }) => {
+			const angle = v.degrees(off);
+			return `${v.length(far)} from ${point}, ${angle === v.degrees(0 as Radians) ? '' : `${angle} off `}straight ${straight}`;
+		},
+		onSheet,
+		turned,
+		curveLong: ({ length, wanted }: { length: Mm; wanted: Mm }) =>
+			`the curve is ${v.length(length)} long; it must be ${v.length(wanted)}`,
+		moved: ({ by }: { by: Mm }) => `moved ${v.length(by)}`,
+		live: ({ told }: { told: string }) => capital(told),
+		placed: ({ target, where }: { target: string; where: string }) => `${target}: ${where}`,
+		moving: ({ target, told, place }: { target: string; told: string; place: Place }) =>
+			`${target}: ${told}; ${onSheet(place)}`,
+
+		startPoint: 'From',
+		endPoint: 'to',
+		choose: 'choose',
+		orTap: 'or tap the two points on the sheet',
+		distanceOrSum: ({ unit }: { unit: Unit }) => `Distance or sum in ${unitName(unit)}`,
+		suchAs: 'such as 12/2+1',
+		direction: 'Direction',
+		down: 'down',
+		across: 'across',
+		up: 'up',
+		in: 'in',
+		acrossFrom: ({ point }: { point: string | undefined }) =>
+			point === undefined ? 'Across' : `Across from ${point}`,
+		downFrom: ({ point }: { point: string | undefined }) =>
+			point === undefined ? 'Down' : `Down from ${point}`,
+		place: 'Place',
+		anotherWay: 'Another way to type the place',
+		byAcrossDown: 'across, down',
+		byDistance: 'distance',
+		comesTo: ({ value }: { value: Mm }) => `= ${v.length(value)}`,
+		unusable: ({ rule }: { rule: string }) =>
+			`${capital(rule)}${rule.endsWith('?') ? '' : '.'} Nothing is counted.`,
+		tooFarOff: 'that lies further off than the sheet goes',
+		chooseStart: 'choose the point that it starts from',
+		writeBoth: 'write how far across, and how far down',
+		writeHandle: 'Write how far across and down this handle lies.',
+
+		nudge: 'Nudge',
+		nudgeIn: 'Nudge in',
+		nudgeUp: 'Nudge up',
+		nudgeDown: 'Nudge down',
+		nudgeOut: 'Nudge out',
+		turnBack: 'Turn anticlockwise',
+		turnOn: 'Turn clockwise',
+
+		/** A length in bold, with what stands before and after it. */
+		curveLength: ({ length }: { length: Mm }): readonly [string, string, string] => [
+			'',
+			v.length(length),
+			' long'
+		],
+		leaves: ({ point, off }: { point: string; off: Radians }) =>
+			` · leaves ${point} ${v.fixed((off * 180) / Math.PI, 1)}° off square`,
+		reaches: ({ point, off }: { point: string; off: Radians }) =>
+			` · reaches ${point} ${v.fixed((off * 180) / Math.PI, 1)}° off square`,
+
+		help: 'Help',
+		askWhere: 'Where do I look?',
+		askRule: 'What is the rule?',
+		askNumber: 'Show me the number',
+
+		draftedForYou: 'It was drafted for you.',
+		fromOwn: ({ points }: { points: readonly string[] }) =>
+			`It is right from your own ${v.list(points)}: one slip is one mistake.`,
+		theRule: 'The rule:',
+		alongCurve: ({ length }: { length: Mm }) => `It comes to ${v.length(length)} along the curve.`,
+		goOn: 'Go on with it as it is',
+		allowedPoint: ({ within }: { within: Mm }) => `Anything within ${small(within)} counts as right.`,
+		allowedCurve: ({ within, length }: { within: Mm; length: Mm }) =>
+			`The curve may stray ${small(within)} and be ${small(length)} longer or shorter.`,
+		allowedEnds: ({ within }: { within: Mm }) => `Its ends may lie ${small(within)} off.`,
+
+		missing: 'Some measurements are missing',
+		needs: ({ measurements, name }: { measurements: readonly Noun[]; name: string }) =>
+			`This draft needs ${v.list(measurements.map(the))} of ${name}.`,
+		/** A link to the measurements, and what follows it. */
+		enter: ({ count }: { count: number }): readonly [string, string] => [
+			v.plural(count, { one: 'Enter it', other: 'Enter them' }),
+			', or draft for one of the invented bodies.'
+		],
+		cannotYet: ({ name }: { name: string }) => `${name} cannot be drafted yet`,
+		refused: ({ because }: { because: string }) => `${capital(because)}.`,
+		lookAtMeasurements: 'Look at the measurements',
+		notMeasured: 'not measured'
+	};
+};

@@ -1,4 +1,105 @@
+import type { Mm } from '../../units.ts';
 import type { Voice } from '../voice.ts';
 
 /** What lessons embed beside the steps: figures, tapes, comparisons. */
-export const lesson = (_voice: Voice) => ({});
+export const lesson = (v: Voice) => {
+	const small = (length: Mm): string => v.small(length) ?? 'a hair';
+	return {
+		about: ({ part, minutes }: { part: string; minutes: number }) => `${part} · about ${minutes} minutes`,
+		lessons: 'Lessons',
+		showSheet: 'Show the sheet',
+		hideSheet: 'Hide the sheet',
+		notYetHere: 'This lesson is not written in this language yet. Here is its English text.',
+
+		/** How far a step has come. */
+		absent: 'not needed for this body',
+		locked: 'later',
+		open: 'to do',
+		placed: 'not checked yet',
+		right: 'right',
+		wrong: 'not right yet',
+		kept: 'kept as it is',
+		lookAt: 'Look at this step',
+		draftThis: 'Draft this step',
+		actOn: ({ act, step }: { act: string; step: string }) => `${act}: ${step}`,
+
+		drawnFor: ({ name }: { name: string }) => `Drawn for ${name}.`,
+		savePicture: 'Save as a picture',
+		noPicture: 'The picture could not be made',
+
+		tape: ({ title, what, seen }: { title: string; what: string; seen: 'front' | 'back' }) =>
+			`${title}: the tape goes ${what}. The stand is seen from the ${seen}.`,
+		/** A measurement's title, in bold, and where its tape goes. */
+		tapeGoes: ({ what }: { what: string }) => `, ${what}.`,
+		seenFrom: ({ seen }: { seen: 'front' | 'back' }) => `Seen from the ${seen}; the stand is invented.`,
+		sideNeck: 'side neck point',
+		bustPoint: 'bust point',
+		shoulderPoint: 'shoulder point',
+		waist: 'waist',
+		hip: 'hip',
+
+		yourOwn: ({ title }: { title: string }) => `Your own ${title.toLowerCase()}`,
+		inNamed: ({ title, name }: { title: string; name: string }) => `${title}, in ${name}`,
+		ofNamed: ({ title, name }: { title: string; name: string }) => `${title} of ${name}`,
+		whose: 'Whose measurements',
+		keepIt: 'Keep it',
+		writeFirst: 'Write the number first.',
+		forgotten: ({ title, name }: { title: string; name: string }) =>
+			`Forgotten: ${title.toLowerCase()}, in ${name}.`,
+		keptIn: ({ length, name }: { length: Mm; name: string }) =>
+			`Kept: ${v.length(length)}, in ${name}, on this device only.`,
+		notKept: ({ length }: { length: Mm }) =>
+			`${v.length(length)} holds until this page is closed: the browser does not keep it.`,
+		example: ({ name, length }: { name: string; length: Mm }) =>
+			`For the invented body ${name} it is ${v.length(length)}.`,
+		youDraftFor: ({ name, invented }: { name: string; invented: boolean }) =>
+			`You draft for ${name}${invented ? ', who is invented' : ''}.`,
+		draftForMine: 'Draft for my measurements',
+		draftFor: ({ name }: { name: string }) => `Draft for ${name}`,
+
+		compared: 'Your draft in blue over the computed draft in ink.',
+		computed: 'computed',
+		yours: 'your own',
+		forBody: ({ name }: { name: string }) => `for ${name}`,
+		comparedFile: ({ method, name }: { method: string; name: string }) => `${method}, compared, for ${name}`,
+		/** In bold how many steps are left, and what follows. */
+		left: ({ left, all }: { left: number; all: number }): readonly [string, string] => [
+			`${left} of ${all} steps are still to be drafted.`,
+			' The table fills as you go.'
+		],
+		everyRight: ['Every step is right.', ' The draft is finished.'] as readonly [string, string],
+		tally: ({
+			mistakes,
+			consequences
+		}: {
+			mistakes: number;
+			consequences: number;
+		}): readonly [string, string] => [
+			`${v.plural(mistakes, { one: `${mistakes} mistake`, other: `${mistakes} mistakes` })}, ` +
+				`${v.plural(consequences, { one: `${consequences} consequence`, other: `${consequences} consequences` })}.`,
+			' A consequence is right from your own earlier mark, and costs nothing.'
+		],
+		printDraft: 'Print the draft at true scale',
+		differences: 'Differences',
+		step: 'Step',
+		verdict: 'Verdict',
+		yourMark: 'Your mark, against the computed one',
+		standing: {
+			unfinished: 'not drafted',
+			right: 'right',
+			wrong: 'wrong',
+			'not-valid': 'cannot be used',
+			'our-fault': 'our fault',
+			unchecked: 'not checked',
+			kept: 'wrong, kept'
+		},
+		inLesson: ({ standing, step, lesson }: { standing: string; step: string; lesson: string }) =>
+			`${standing}: ${step}, in the lesson ${lesson}`,
+		fromOwn: ', from your own earlier mark',
+		shown: ', drafted for you',
+		strays: ({ by }: { by: Mm }) => `strays ${small(by)}`,
+		longer: ({ by }: { by: Mm }) => `${small(by)} longer`,
+		shorter: ({ by }: { by: Mm }) => `${small(by)} shorter`,
+		noDifference: 'no difference to speak of'
+	};
+};

@@ -1,4 +1,97 @@
 import type { lesson as english } from '../en/lesson.ts';
+import type { Mm } from '../../units.ts';
+
+const SEEN = { front: 'delante', back: 'detrás' } as const;
 
 /** What lessons embed beside the steps: figures, tapes, comparisons. */
-export const lesson: typeof english = (_voice) => ({});
+export const lesson: typeof english = (v) => {
+	const small = (length: Mm): string => v.small(length) ?? 'un pelo';
+	return {
+		about: ({ part, minutes }) => `${part} · unos ${minutes} minutos`,
+		lessons: 'Lecciones',
+		showSheet: 'Mostrar la hoja',
+		hideSheet: 'Ocultar la hoja',
+		notYetHere: 'Esta lección todavía no está escrita en español. Aquí tienes su texto en inglés.',
+
+		absent: 'no hace falta para este cuerpo',
+		locked: 'más adelante',
+		open: 'por hacer',
+		placed: 'sin comprobar',
+		right: 'correcto',
+		wrong: 'no es correcto todavía',
+		kept: 'se queda como está',
+		lookAt: 'Ver este paso',
+		draftThis: 'Trazar este paso',
+		actOn: ({ act, step }) => `${act}: ${step}`,
+
+		drawnFor: ({ name }) => `Dibujado para ${name}.`,
+		savePicture: 'Guardar como imagen',
+		noPicture: 'No se ha podido hacer la imagen',
+
+		tape: ({ title, what, seen }) =>
+			`${title}: por dónde pasa la cinta métrica: ${what}. El maniquí se ve por ${SEEN[seen]}.`,
+		tapeGoes: ({ what }) => `: ${what}.`,
+		seenFrom: ({ seen }) => `Visto por ${SEEN[seen]}; el maniquí es inventado.`,
+		sideNeck: 'base del cuello',
+		bustPoint: 'punto de busto',
+		shoulderPoint: 'punta del hombro',
+		waist: 'cintura',
+		hip: 'cadera',
+
+		yourOwn: ({ title }) => `Tu ${title.toLowerCase()}`,
+		inNamed: ({ title, name }) => `${title}, en «${name}»`,
+		ofNamed: ({ title, name }) => `${title} de ${name}`,
+		whose: 'De quién son las medidas',
+		keepIt: 'Guardar',
+		writeFirst: 'Escribe primero el número.',
+		forgotten: ({ title, name }) => `Borrado: ${title.toLowerCase()}, en «${name}».`,
+		keptIn: ({ length, name }) => `Guardado: ${v.length(length)}, en «${name}», solo en este dispositivo.`,
+		notKept: ({ length }) =>
+			`${v.length(length)} vale hasta que cierres esta página: el navegador no lo guarda.`,
+		example: ({ name, length }) => `En el cuerpo inventado ${name} mide ${v.length(length)}.`,
+		youDraftFor: ({ name, invented }) =>
+			`Estás trazando para ${name}${invented ? ', un cuerpo inventado' : ''}.`,
+		draftForMine: 'Trazar con mis medidas',
+		draftFor: ({ name }) => `Trazar para ${name}`,
+
+		compared: 'Tu trazado en azul sobre el trazado calculado en tinta.',
+		computed: 'calculado',
+		yours: 'el tuyo',
+		forBody: ({ name }) => `para ${name}`,
+		comparedFile: ({ method, name }) => `${method}, comparado, para ${name}`,
+		left: ({ left, all }) => [
+			v.plural(left, {
+				one: `Queda por trazar ${left} de ${all} pasos.`,
+				other: `Quedan por trazar ${left} de ${all} pasos.`
+			}),
+			' La tabla se va llenando a medida que avanzas.'
+		],
+		everyRight: ['Todos los pasos son correctos.', ' El trazado está terminado.'],
+		tally: ({ mistakes, consequences }) => [
+			`${v.plural(mistakes, { one: `${mistakes} error`, other: `${mistakes} errores` })}, ` +
+				`${v.plural(consequences, { one: `${consequences} consecuencia`, other: `${consequences} consecuencias` })}.`,
+			' Una consecuencia es correcta a partir de una marca anterior tuya, y no cuesta nada.'
+		],
+		printDraft: 'Imprimir el trazado a escala real',
+		differences: 'Diferencias',
+		step: 'Paso',
+		verdict: 'Resultado',
+		yourMark: 'Tu marca frente a la calculada',
+		standing: {
+			unfinished: 'sin trazar',
+			right: 'correcto',
+			wrong: 'no es correcto',
+			'not-valid': 'no se puede usar',
+			'our-fault': 'fallo nuestro',
+			unchecked: 'sin comprobar',
+			kept: 'no es correcto, se queda'
+		},
+		inLesson: ({ standing, step, lesson: title }) => `${standing}: ${step}, en la lección «${title}»`,
+		fromOwn: ', a partir de una marca anterior tuya',
+		shown: ', trazado por el programa',
+		strays: ({ by }) => `se desvía ${small(by)}`,
+		longer: ({ by }) => `${small(by)} más largo`,
+		shorter: ({ by }) => `${small(by)} más corto`,
+		noDifference: 'sin diferencia apreciable'
+	};
+};

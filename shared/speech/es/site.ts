@@ -1,4 +1,5 @@
 import type { Done, site as english } from '../en/site.ts';
+import { el } from './grammar.ts';
 
 /** What stands round every page: the frame, the contents, notices, titles. */
 export const site: typeof english = (v) => {
@@ -49,6 +50,26 @@ export const site: typeof english = (v) => {
 		keepsNothing:
 			'Este navegador no guarda tu trabajo: su memoria está llena o no permite guardar. Puedes pasar de una ' +
 			'lección a otra, pero lo que traces ahora se perderá al cerrar la página o volver a cargarla.',
+		settings: 'Tus ajustes',
+		bodies: 'Tus propias medidas',
+		draftOf: ({ method, body }) => `Tu trazado de «${method}»${body === undefined ? '' : ` para ${body}`}`,
+		choicesFor: ({ garment, body }) => `Lo que elegiste de «${garment}» para ${body}`,
+		practised: 'Lo que practicaste',
+		practiceSet: 'Tu serie de práctica',
+		partsOf: ({ what, parts }) => `${what}: ${v.list(parts)}`,
+		called: ({ label }) => el(label),
+		bodyNumber: ({ number }) => `número ${number}`,
+		notExpected: ({ place }) => `${place || 'el conjunto'}: no es lo que se esperaba`,
+		breaksRule: ({ place, rule }) => `${place || 'el conjunto'}: ${rule}`,
+		unreadable: ({ told }) => `no está bien escrito: ${told}`,
+
+		notReadBack: ({ reason }) => `: no se ha podido leer (${reason}).`,
+		staysAs: [
+			'En la memoria del navegador no cabe una copia, así que se queda donde está, como ',
+			', y no se guarda nada nuevo en su lugar. Guárdalo en un archivo y después quítalo de este navegador.'
+		],
+		setAsideAs: ['No se ha perdido nada: queda apartado en este navegador como ', '.'],
+		restIsHere: 'Todo lo demás está aquí.',
 		saveAsFile: 'Guardarlo en un archivo',
 		remove: 'Quitarlo',
 		close: 'Cerrar'

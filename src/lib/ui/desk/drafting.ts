@@ -8,13 +8,16 @@ export interface Drafting {
 	readonly tool: Tool;
 	/** The names of the lesson's steps, in order. */
 	readonly steps: readonly string[];
+	/** Takes the keyboard's focus to the sheet; nothing while there is none. */
+	focusSheet(): void;
 }
 
 const DRAFTING = Symbol('drafting');
 
 /** Makes a lesson's drafting known to the steps and figures in its text. */
-export const provideDrafting = (drafting: Drafting | undefined): Drafting | undefined =>
-	setContext(DRAFTING, drafting);
+export const provideDrafting = (drafting: Omit<Drafting, 'focusSheet'> | undefined): void => {
+	setContext(DRAFTING, drafting && { ...drafting, focusSheet: () => drafting.tool.focus?.() });
+};
 
 /** The drafting of the lesson at hand. Throws in a lesson that has none: a fault in the lesson. */
 export const useDrafting = (): Drafting => {

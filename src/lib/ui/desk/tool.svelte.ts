@@ -1,5 +1,5 @@
-import { the } from '#shared/speech/en/grammar.ts';
 import type { Placement } from '#shared/placement.ts';
+import type { Speech } from '#shared/speech/speech.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { pathOfPlacement, pointOfPlace } from '#checker/placed.ts';
 import { placementOfPath, placeOfPoint } from '#checker/placed.ts';
@@ -9,8 +9,8 @@ import type { Step, StepOf } from '#drafting/steps/step-rules.ts';
 import { pathEnd, pathStart, polyline, type Path } from '#geometry/path.ts';
 import { between, type SheetPoint } from '#geometry/point.ts';
 import { cubic, type CubicSegment } from '#geometry/segment.ts';
-import { fromOrigin, onSheet } from './readout.ts';
-import { turnedBy, turnWords, wayOf, type Way } from './way.ts';
+import { fromOrigin } from './readout.ts';
+import { spokenTurn, turnedBy, wayOf, type Way } from './way.ts';
 import type { Work } from './work.svelte.ts';
 
 /**
@@ -28,6 +28,7 @@ export interface Target {
 	readonly settles: boolean;
 }
 
+type Says = Speech['words']['desk'];
 type Places = Readonly<Record<string, SheetPoint>>;
 
 /** What the tool needs to know of one kind of step. */
@@ -63,8 +64,8 @@ const wayTool = (step: Step, way: Way): ToolKind => ({
 	way
 });
 
-const levelTool = (step: StepOf<'level'>, drafted: Drafted): ToolKind => ({
-	targets: [oneTarget('end', 'the end of the level', step.from)],
+const levelTool = (step: StepOf<'level'>, drafted: Drafted, says: Says): ToolKind => ({
+	targets: [oneTarget('end', says.endOfLevel, step.from)],
 	begin: {},
 	places: (placement): Places =>
 		placement.kind === 'line' ? { end: pathEnd(pathOfPlacement(placement)) } : {},
@@ -74,10 +75,10 @@ const levelTool = (step: StepOf<'level'>, drafted: Drafted): ToolKind => ({
 	}
 });
 
-const straightTool = (): ToolKind => ({
+const straightTool = (says: Says): ToolKind => ({
 	targets: [
-		{ id: 'first', name: 'the first end', origin: undefined, settles: true },
-		{ id: 'last', name: 'the last end', origin: undefined, settles: true }
+		{ id: 'first', name: says.firstEnd, origin: undefined, settles: true },
+		{ id: 'last', name: says.lastEnd, origin: undefined, settles: true }
 	],
 	begin: {},
 	places: (placement): Places => {
@@ -89,7 +90,7 @@ const straightTool = (): ToolKind => ({
 });
 
 /** Before they are moved the handles lie on the straight way between their ends, a third along. */
-const curveTool = ({ through }: StepOf<'curve'>, drafted: Drafted): ToolKind => {
+const curveTool = ({ through }: StepOf<'curve'>, drafted: Drafted, says: Says): ToolKind => {
 	const nodes = through.flatMap(({ point }) => {
 		const at = drafted.points[point];
 		return at ? [{ name: point, at }] : [];
@@ -100,8 +101,8 @@ const curveTool = ({ through }: StepOf<'curve'>, drafted: Drafted): ToolKind => 
 	});
 	return {
 		targets: pieces.flatMap(({ start, end, ids }) => [
-			oneTarget(ids[0], `the handle out of ${start.name}`, start.name),
-			oneTarget(ids[1], `the handle into ${end.name}`, end.name)
+			oneTarget(ids[0], says.handleOut({ point: start.name }), start.name),
+			oneTarget(ids[1], says.handleInto({ point: end.name }), end.name)
 		]),
 		begin: Object.fromEntries(
 			pieces.flatMap(({ start, end, ids }) => [
@@ -133,10 +134,10 @@ const curveTool = ({ through }: StepOf<'curve'>, drafted: Drafted): ToolKind => 
 
 const NOTHING: ToolKind = { targets: [], begin: {}, places: () => ({}), placement: () => undefined };
 
-const toolFor = (step: Step, drafted: Drafted): ToolKind => {
-	if (step.kind === 'level') return levelTool(step, drafted);
-	if (step.kind === 'straight') return straightTool();
-	if (step.kind === 'curve') return curveTool(step, drafted);
+const toolFor = (step: Step, drafted: Drafted, says: Says): ToolKind => {
+	if (step.kind === 'level') return levelTool(step, drafted, says);
+	if (step.kind === 'straight') return straightTool(says);
+	if (step.kind === 'curve') return curveTool(step, drafted, says);
 	const way = wayOf(step, drafted);
 	return way ? wayTool(step, way) : pointTool(step);
 };
@@ -144,12 +145,15 @@ const toolFor = (step: Step, drafted: Drafted): ToolKind => {
 /** The tool at work on the chosen step. */
 export class Tool {
 	readonly work: Work;
+	readonly speech: Speech;
 	stepName: string = $state('');
 	#chosen = $state(0);
 	/** Ends chosen so far for a line that still wants its other end. */
 	#pending: Places = $state.raw({});
 	/** What a screen reader is told: the step taken up, or where a mark was put. */
 	spoken: string = $state('');
+	/** Takes the keyboard's focus to the sheet that the tool is used on, while there is one. */
+	focus: (() => void) | undefined;
 	/** How things stand with the target at a place, told by whatever draws how it moves. */
 	tell: ((place: SheetPoint) => string) | undefined = $state.raw();
 	/** Where a target is being dragged, before it is let go. */
@@ -160,7 +164,7 @@ export class Tool {
 	readonly #kind: ToolKind = $derived.by(() =>
 		['locked', 'absent'].includes(this.work.state(this.stepName)) || !this.work.draft
 			? NOTHING
-			: toolFor(this.step, this.work.own)
+			: toolFor(this.step, this.work.own, this.speech.words.desk)
 	);
 	readonly targets: readonly Target[] = $derived(this.#kind.targets);
 	readonly places: Places = $derived.by(() => {
@@ -177,16 +181,16 @@ export class Tool {
 		return placement?.kind === 'line' ? pathOfPlacement(placement) : undefined;
 	});
 
-	constructor(work: Work, stepName: string) {
+	constructor(work: Work, stepName: string, speech: Speech) {
 		this.work = work;
+		this.speech = speech;
 		this.stepName = stepName;
 	}
 
 	/** Takes up another step. */
 	take(stepName: string): void {
 		this.stepName = stepName;
-		const isPoint = this.work.makes(stepName) === 'point';
-		this.spoken = `Now ${isPoint ? `${stepName}, ` : ''}${the(this.step.label)}.`;
+		this.spoken = this.speech.words.desk.now(this.work.named(stepName));
 		this.#chosen = 0;
 		this.#pending = {};
 		this.#dragged = {};
@@ -243,19 +247,25 @@ export class Tool {
 	/** How things stand with the chosen target at a place on its way: "open 2.3 cm at F · turned 4.6° anticlockwise". */
 	told(place: SheetPoint): string {
 		const angle = this.step.kind === 'turn' && this.way ? turnedBy(this.way, place) : undefined;
-		return this.tell?.(place) ?? (angle === undefined ? '' : turnWords(angle));
+		const { turned } = this.speech.words.desk;
+		return this.tell?.(place) ?? (angle === undefined ? '' : turned({ angle: spokenTurn(angle) }));
+	}
+
+	/** Where a place lies: from where the target is measured, or else on the sheet. */
+	where(place: SheetPoint, target: Target | undefined = this.target): string {
+		const from = this.originPlace(target);
+		return target?.origin && from
+			? fromOrigin(target.origin, from, place, this.speech)
+			: this.speech.words.desk.onSheet(place);
 	}
 
 	/** Where a target was put, as it is said. */
 	#said(id: string, place: SheetPoint): string {
 		const target = this.targets.find((each) => each.id === id);
-		const from = this.originPlace(target);
-		const { unit } = this.work.learner;
-		const told = this.told(place);
-		if (told) return `${target?.name ?? ''}: ${told}; ${onSheet(place, unit)}`;
-		const where =
-			target?.origin && from ? fromOrigin(target.origin, from, place, unit) : onSheet(place, unit);
-		return `${target?.name ?? ''}: ${where}`;
+		const [says, name, told] = [this.speech.words.desk, target?.name ?? '', this.told(place)];
+		return told
+			? says.moving({ target: name, told, place })
+			: says.placed({ target: name, where: this.where(place, target) });
 	}
 
 	/** Moves a target on along its way, from where it stands. */

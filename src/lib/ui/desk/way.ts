@@ -1,4 +1,4 @@
-import { mm, printLength, radians, type Mm, type Radians, type Unit } from '#shared/units.ts';
+import { mm, radians, type Mm, type Radians } from '#shared/units.ts';
 import type { Drafted } from '#drafting/evaluate.ts';
 import { COMPASS } from '#drafting/steps/compass.ts';
 import { turnAngle } from '#drafting/steps/motion.ts';
@@ -95,13 +95,5 @@ export const turnedBy = ({ about, begin }: Way, place: SheetPoint): Radians | un
 /** The least turn that is spoken of, as it is printed: a twentieth of a degree. */
 const UNTURNED: Radians = radians(Math.PI / 3600);
 
-/** How far a part is turned, and which way: "turned 4.6° anticlockwise". */
-export const turnWords = (angle: Radians): string => {
-	if (Math.abs(angle) < UNTURNED) return 'not turned';
-	const size = Math.abs((angle * 180) / Math.PI).toFixed(1);
-	return `turned ${size}° ${angle > 0 ? 'clockwise' : 'anticlockwise'}`;
-};
-
-/** How wide a slash stands open between two places: "open 2.3 cm at F". */
-export const openWords = (name: string, before: SheetPoint, after: SheetPoint, unit: Unit): string =>
-	`open ${printLength(distance(before, after), unit)} at ${name}`;
+/** A turn as it is spoken of: none where it is too small to be. */
+export const spokenTurn = (angle: Radians): Radians => (Math.abs(angle) < UNTURNED ? radians(0) : angle);

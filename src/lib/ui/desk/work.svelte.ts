@@ -1,7 +1,8 @@
-import { the } from '#shared/speech/en/grammar.ts';
 import type { Body } from '#shared/body.ts';
 import type { Entries, Entry } from '#shared/entry.ts';
 import { placementSchema, type Placement } from '#shared/placement.ts';
+import { message } from '#shared/speech/message.ts';
+import type { NamedStep } from '#shared/speech/en/desk.ts';
 import type { Verdict } from '#shared/verdict.ts';
 import { judged, type Judged, type LearnersWork, type StepState } from '#checker/work.ts';
 import { placementOfPath, placeOfPoint } from '#checker/placed.ts';
@@ -61,7 +62,7 @@ export class Work {
 		const { id } = this.learner.current;
 		return workSlot(this.method, body ? { id, name: this.body.name } : undefined, (name) => {
 			const step = this.method.steps.find((each) => each.name === name);
-			return step && stepMakes(step) === 'line' ? the(step.label) : name;
+			return step && stepMakes(step) === 'line' ? message('site', 'called', { label: step.label }) : name;
 		});
 	}
 
@@ -84,6 +85,12 @@ export class Work {
 
 	step(name: string): Step {
 		return stepNamed(this.method, name);
+	}
+
+	/** A step as it is named: a point has a name beside what it is called. */
+	named(name: string): NamedStep {
+		const { label } = this.step(name);
+		return this.makes(name) === 'point' ? { point: name, label } : { label };
 	}
 
 	verdict(name: string): Verdict {

@@ -46,18 +46,21 @@ const girth = (level: Mm, sag: number): Path => {
 	return [cubic(at(-out, level), at(-out * 0.55, level + sag), at(out * 0.55, level + sag), at(out, level))];
 };
 
+/** The places of a body that a figure names. */
+export type PlaceName = 'sideNeck' | 'bustPoint' | 'shoulderPoint' | 'waist' | 'hip';
+
 /** Where the tape goes for one measurement, and from which side it is seen. */
 export interface TapeDrawing {
 	readonly view: 'front' | 'back';
 	readonly tape: Path;
-	readonly marks: readonly { readonly name: string; readonly at: SheetPoint }[];
+	readonly marks: readonly { readonly name: PlaceName; readonly at: SheetPoint }[];
 }
 
 const front = (tape: Path, ...marks: TapeDrawing['marks']): TapeDrawing => ({ view: 'front', tape, marks });
 const back = (tape: Path, ...marks: TapeDrawing['marks']): TapeDrawing => ({ view: 'back', tape, marks });
 
-const sideNeck = { name: 'side neck point', at: SIDE_NECK };
-const bustPoint = { name: 'bust point', at: BUST_POINT };
+const sideNeck: TapeDrawing['marks'][number] = { name: 'sideNeck', at: SIDE_NECK };
+const bustPoint: TapeDrawing['marks'][number] = { name: 'bustPoint', at: BUST_POINT };
 const waistUnder = (x: number): SheetPoint => at(x, WAIST_LEVEL + 8);
 const overBust = cubic(SIDE_NECK, at(62, 90), at(82, 180), BUST_POINT);
 
@@ -68,7 +71,7 @@ export const TAPES: Readonly<Record<MeasurementKey, TapeDrawing>> = {
 	hip: front(girth(HIP_LEVEL, 16)),
 	neck: front([cubic(mirror(SIDE_NECK), at(-52, 52), at(52, 52), SIDE_NECK)], sideNeck),
 	backWidth: back([cubic(mirror(SHOULDER), at(-90, 66), at(90, 66), SHOULDER)], {
-		name: 'shoulder point',
+		name: 'shoulderPoint',
 		at: SHOULDER
 	}),
 	backLength: back([cubic(SIDE_NECK, at(66, 140), at(60, 300), waistUnder(58))], sideNeck, {

@@ -1,6 +1,5 @@
 import { checkAllowance, type Allowance } from '#shared/allowances.ts';
-import { BadInput, ruleWords } from '#shared/bad-input.ts';
-import { englishIn } from '#shared/speech/english-for-now.ts';
+import { BadInput } from '#shared/bad-input.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
 import { z } from '#shared/shape.ts';
 import { mm, type Mm } from '#shared/units.ts';
@@ -8,6 +7,7 @@ import type { Garment } from '#garment/garment.ts';
 import { mergedByName } from './merge.ts';
 import { reasonOf, type Kind, type Slot } from './saved.ts';
 import { VERSION } from './schemas.ts';
+import { message, type Message } from '#shared/speech/message.ts';
 import { savedKey } from './shelf.ts';
 
 /** What a maker chose for a garment and a body, in millimetres; only what differs from the usual. */
@@ -57,7 +57,7 @@ const savedSchema = z.object({
 /** A choice that cannot be used: why, and as it was saved. */
 interface Bad {
 	readonly key: string;
-	readonly reason: string;
+	readonly reason: Message;
 	readonly json: unknown;
 }
 
@@ -74,11 +74,7 @@ const readAll = (
 		try {
 			good[key] = checkAllowance(ruleOf(key), mm(length.parse(value)), '');
 		} catch (error) {
-			bad.push({
-				key,
-				reason: error instanceof BadInput ? ruleWords(error, englishIn('cm')) : reasonOf(error),
-				json: value
-			});
+			bad.push({ key, reason: reasonOf(error), json: value });
 		}
 	}
 	return { good, bad };
@@ -139,6 +135,6 @@ export const choicesSlot = (
 	body: { readonly id: string; readonly name: string }
 ): Slot<SavedChoices> => ({
 	key: savedKey('choices', garment.id, body.id),
-	what: `Your choices for ${garment.name}, for ${body.name}`,
+	what: message('site', 'choicesFor', { garment: garment.name, body: body.name }),
 	kind: choices(garment)
 });

@@ -1,5 +1,6 @@
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { entrySchema, type Entries, type Entry } from '#shared/entry.ts';
+import { message, type Message } from '#shared/speech/message.ts';
 import { mergedByName } from './merge.ts';
 import { reasonOf, type Damage, type Kind, type Slot } from './saved.ts';
 import {
@@ -15,8 +16,8 @@ import { savedKey } from './shelf.ts';
 
 /** A part of a record that cannot be used. */
 interface Bad {
-	readonly name: string;
-	readonly reason: string;
+	readonly name: string | Message;
+	readonly reason: Message;
 	readonly json: unknown;
 }
 
@@ -41,9 +42,11 @@ const freeId = (wanted: string, others: readonly OwnBody[]): string => {
 	return id;
 };
 
-const bodyName = (json: unknown, index: number): string => {
+const bodyName = (json: unknown, index: number): string | Message => {
 	const { name } = (json as { file?: { name?: unknown } } | null)?.file ?? {};
-	return typeof name === 'string' && name !== '' ? name : `number ${index + 1}`;
+	return typeof name === 'string' && name !== ''
+		? name
+		: message('site', 'bodyNumber', { number: index + 1 });
 };
 
 const byId = (bodies: readonly OwnBody[]): Readonly<Record<string, OwnBody>> =>
@@ -82,7 +85,11 @@ const settled = (base: Entry | undefined, ours: Entry, theirs: Entry): Entry => 
 });
 
 /** The steps of one method's draft; `spoken` says a step's name to the learner. */
-const work = (method: string, body: string | undefined, spoken: (step: string) => string): Kind<Entries> => ({
+const work = (
+	method: string,
+	body: string | undefined,
+	spoken: (step: string) => string | Message
+): Kind<Entries> => ({
 	read: (json) => {
 		const whole = workSchema.parse(json);
 		const value: Record<string, Entry> = {};
@@ -106,13 +113,13 @@ const work = (method: string, body: string | undefined, spoken: (step: string) =
 
 export const SETTINGS: Slot<Settings> = {
 	key: savedKey('settings'),
-	what: 'Your settings',
+	what: message('site', 'settings'),
 	kind: settings
 };
 
 export const BODIES: Slot<readonly OwnBody[]> = {
 	key: savedKey('bodies'),
-	what: 'Your own measurements',
+	what: message('site', 'bodies'),
 	kind: bodies
 };
 
@@ -120,9 +127,9 @@ export const BODIES: Slot<readonly OwnBody[]> = {
 export const workSlot = (
 	method: { readonly id: string; readonly name: string },
 	body: { readonly id: string; readonly name: string } | undefined,
-	spoken: (step: string) => string
+	spoken: (step: string) => string | Message
 ): Slot<Entries> => ({
 	key: savedKey('work', method.id, ...(body ? [body.id] : [])),
-	what: `Your draft of ${method.name}${body ? ` for ${body.name}` : ''}`,
+	what: message('site', 'draftOf', { method: method.name, body: body?.name }),
 	kind: work(method.id, body?.id, spoken)
 });

@@ -1,5 +1,6 @@
+import { BadInput } from '#shared/bad-input.ts';
 import { z } from '#shared/shape.ts';
-import { listed } from '#drafting/words.ts';
+import { isMessage, message, type Message } from '#shared/speech/message.ts';
 import { alike } from './merge.ts';
 import { Shelf } from './shelf.ts';
 
@@ -11,8 +12,8 @@ import { Shelf } from './shelf.ts';
 
 /** What could not be used in something that was saved: the parts by name (none where it is the whole), and why. */
 export interface Damage {
-	readonly parts: readonly string[];
-	readonly reason: string;
+	readonly parts: readonly (string | Message)[];
+	readonly reason: Message;
 	/** The damaged parts as they were saved. */
 	readonly rest: unknown;
 }
@@ -36,15 +37,15 @@ export interface Kind<T> {
 /** One thing that is kept: where, how the learner is told of it, and of which kind it is. */
 export interface Slot<T> {
 	readonly key: string;
-	readonly what: string;
+	readonly what: Message;
 	readonly kind: Kind<T>;
 }
 
 /** Damaged data that was set aside: under which name, and what was wrong with it. */
 export interface SetAside {
-	readonly what: string;
+	readonly what: Message;
 	readonly savedAs: string;
-	readonly reason: string;
+	readonly reason: Message;
 	readonly raw: string;
 	/** Whether there was no room for a copy, so that it stands where it stood and nothing is kept there. */
 	readonly inPlace: boolean;
@@ -65,11 +66,23 @@ export interface Kept<T> {
 	readonly setAside: SetAside | undefined;
 }
 
-/** Why a saved value could not be read, in a few words: where, and what was expected there. */
-export const reasonOf = (error: unknown): string => {
-	if (!(error instanceof z.core.$ZodError)) return error instanceof Error ? error.message : String(error);
+/** The rule that a thrown slip breaks; what was thrown by others is told as it is. */
+const ruleOf = (error: unknown): Message => {
+	if (error instanceof BadInput)
+		return isMessage(error.slip) ? error.slip : message('site', 'unreadable', { told: error.slip });
+	return message('site', 'unreadable', { told: error instanceof Error ? error.message : String(error) });
+};
+
+/** Why a saved value could not be read: where, and what was expected there. */
+export const reasonOf = (error: unknown): Message => {
+	if (!(error instanceof z.core.$ZodError)) return ruleOf(error);
 	const issue = error.issues[0];
-	return `${issue?.path.join('.') || 'the whole'}: ${issue?.message ?? 'not what was expected'}`;
+	const place = issue?.path.join('.') ?? '';
+	if (issue?.code !== 'custom' || !(issue.params?.['slip'] instanceof BadInput))
+		return message('site', 'notExpected', { place, told: issue?.message ?? 'not what was expected' });
+	const { slip } = issue.params as { readonly slip: BadInput };
+	const inside = [place, slip.place].filter(Boolean).join('.');
+	return message('site', 'breaksRule', { place: inside, rule: ruleOf(slip) });
 };
 
 /** A record as it was read: with no value where nothing of it could be used. */
@@ -88,7 +101,7 @@ const readRaw = <T>(kind: Kind<T>, raw: string): Read<T> => {
 };
 
 /** A thing that is read and kept as a whole: of two tabs, the one that keeps it last has it. */
-export const whole = <T>(key: string, what: string, schema: z.core.$ZodType<T>): Slot<T> => ({
+export const whole = <T>(key: string, what: Message, schema: z.core.$ZodType<T>): Slot<T> => ({
 	key,
 	what,
 	kind: {
@@ -185,7 +198,7 @@ export class Saved {
 		if (value !== undefined) this.#write(slot, value);
 		this.#notice(key);
 		const setAside: SetAside = {
-			what: damage.parts.length > 0 ? `${what}: ${listed(damage.parts)}` : what,
+			what: damage.parts.length > 0 ? message('site', 'partsOf', { what, parts: damage.parts }) : what,
 			savedAs: savedAs ?? key,
 			reason: damage.reason,
 			raw: damage.raw,

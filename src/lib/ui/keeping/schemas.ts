@@ -20,7 +20,11 @@ const readableBody = bodyFileSchema.check(
 		try {
 			readBody(file);
 		} catch (error) {
-			context.addIssue({ code: 'custom', message: error instanceof Error ? error.message : String(error) });
+			context.addIssue({
+				code: 'custom',
+				message: error instanceof Error ? error.message : String(error),
+				params: { slip: error }
+			});
 		}
 	})
 );

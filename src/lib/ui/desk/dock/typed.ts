@@ -1,5 +1,5 @@
-import { BadInput, ruleWords } from '#shared/bad-input.ts';
-import { englishIn } from '#shared/speech/english-for-now.ts';
+import { BadInput } from '#shared/bad-input.ts';
+import { message, type Message } from '#shared/speech/message.ts';
 import type { Compass } from '#shared/method.ts';
 import type { Typed } from '#shared/placement.ts';
 import type { Mm, Unit } from '#shared/units.ts';
@@ -27,16 +27,8 @@ const WRITTEN: Readonly<Record<Typed['form'], readonly Written[]>> = {
 	coordinates: ['across', 'down']
 };
 
-/** A field that cannot be used: `rule` says why, in plain words. It is not counted as a try. */
-export class BadField extends Error {
-	constructor(
-		readonly field: Written,
-		readonly rule: string
-	) {
-		super(`${field}: ${rule}`);
-		this.name = 'BadField';
-	}
-}
+/** A field that cannot be used. It is not counted as a try. */
+const bad = (field: Written, slip: Message | string): BadInput => new BadInput(field, slip);
 
 /** Whether a step's distance can be typed with a square direction: a slanting, swung or turned way has none. */
 const goesSquare = (step: Step): boolean =>
@@ -92,28 +84,27 @@ const FURTHEST_MM = 5000;
 
 const onSheet = (place: SheetPoint, field: Written): SheetPoint => {
 	if (Math.max(Math.abs(place.x), Math.abs(place.y)) <= FURTHEST_MM) return place;
-	throw new BadField(field, 'that lies further off than the sheet goes');
+	throw bad(field, message('desk', 'tooFarOff'));
 };
 
 const lengthIn = (fields: Fields, field: Written, unit: Unit): Mm => {
 	try {
 		return readDistance(fields[field], unit).value;
 	} catch (error) {
-		if (error instanceof BadInput) throw new BadField(field, ruleWords(error, englishIn('cm')));
+		if (error instanceof BadInput) throw bad(field, error.slip);
 		throw error;
 	}
 };
 
-/** The place that was typed. Throws BadField where a field cannot be read, or where nothing was written. */
+/** The place that was typed. Throws BadInput, whose place is the field, where a field cannot be read, or where nothing was written. */
 export const typedPlace = (fields: Fields, { unit, points, zero, standing }: Around): SheetPoint => {
 	if (fields.form === 'distance') {
 		const start = points[fields.from];
-		if (!start) throw new BadField('sum', 'choose the point that it starts from');
+		if (!start) throw bad('sum', message('desk', 'chooseStart'));
 		return onSheet(moved(start, COMPASS[fields.go], lengthIn(fields, 'sum', unit)), 'sum');
 	}
 	const isEmpty = (field: Written): boolean => fields[field].trim() === '';
-	if (isEmpty('across') && isEmpty('down') && !standing)
-		throw new BadField('across', 'write how far across, and how far down');
+	if (isEmpty('across') && isEmpty('down') && !standing) throw bad('across', message('desk', 'writeBoth'));
 	const kept = standing ?? zero;
 	const x = isEmpty('across') ? kept.x : zero.x + lengthIn(fields, 'across', unit);
 	const y = isEmpty('down') ? kept.y : zero.y + lengthIn(fields, 'down', unit);

@@ -5,6 +5,7 @@ import { exerciseKeySchema, type Exercise, type Judged } from '#practice/exercis
 import { afterExample, afterTry, masterySchema, NO_MASTERY, type Mastery } from '#practice/mastery.ts';
 import { practiceSet, skillsOf, type SetItem, type Skill } from '#practice/practice-set.ts';
 import type { Learner } from '#ui/keeping/learner.svelte.ts';
+import { message } from '#shared/speech/message.ts';
 import { savedKey } from '#ui/keeping/shelf.ts';
 import { whole } from '#ui/keeping/saved.ts';
 
@@ -20,8 +21,8 @@ const savedSetSchema = z.object({
 	exampleSeen: z._default(z.boolean(), false)
 });
 
-const MASTERY = whole(savedKey('mastery'), 'What you practised', masterySchema);
-const SET = whole(savedKey('practice'), 'Your practice set', savedSetSchema);
+const MASTERY = whole(savedKey('mastery'), message('site', 'practised'), masterySchema);
+const SET = whole(savedKey('practice'), message('site', 'practiceSet'), savedSetSchema);
 
 /** How an exercise went, by its first answer. */
 export type Result = z.infer<typeof savedSetSchema>['results'][number];
