@@ -20,15 +20,20 @@ export const EDGE_KINDS = ['seam', 'fold', 'hem', 'opening', 'dart'] as const;
 /** How the cutting line goes round the corner between an edge and the next. */
 export const CORNER_RULES = ['mitre', 'square', 'turn-up', 'trim'] as const;
 
+/** A front's notches are single and a back's double. */
+export const NOTCH_STYLES = ['single', 'double'] as const;
+
 const edge = z.strictObject({
 	name: key,
+	/** What it is called, where its name does not say it. */
+	label: label.optional(),
 	kind: z.enum(EDGE_KINDS),
 	/** Lines of the piece's draft, in turn; those that a body's draft does not have are passed over. */
 	lines: z.array(key).min(1),
 	/** How far outside the stitching line it is cut; by its kind where nothing is said. */
 	allowance: formula.optional(),
 	/** How its notches look where that differs from the piece's: a sleeve's back cap is double. */
-	notch: z.enum(['single', 'double']).optional(),
+	notch: z.enum(NOTCH_STYLES).optional(),
 	corner: z.enum(CORNER_RULES).optional()
 });
 
@@ -45,7 +50,7 @@ const piece = z.strictObject({
 	grain: z.tuple([pointName, pointName]),
 	bias: z.boolean().default(false),
 	/** Notches of a front are single and of a back double, so that the two cannot be mistaken. */
-	notch: z.enum(['single', 'double']),
+	notch: z.enum(NOTCH_STYLES),
 	cut: z.array(z.strictObject({ in: z.enum(CLOTHS), count: z.number().int().positive() })).min(1),
 	/** Lines that are drawn on the piece, such as the centre front. */
 	marks: z.array(z.strictObject({ line: key, label })).default([]),
@@ -107,8 +112,38 @@ export const garmentFileSchema = z.strictObject({
 	cautions: z.array(z.enum(CAUTIONS)).min(1)
 });
 
+/** What another language calls all this, by the same names; lists in the garment's own order. What is not there is said in English. */
+export const garmentWordsSchema = z
+	.strictObject({
+		name: label,
+		about: label,
+		pieces: z.record(
+			key,
+			z
+				.strictObject({
+					name: label,
+					edges: z.record(key, label),
+					marks: z.record(key, label),
+					drills: z.record(pointName, label),
+					darts: z.array(label),
+					text: z.array(label)
+				})
+				.partial()
+		),
+		seams: z.record(key, z.strictObject({ label, runs: seam.shape.runs }).partial()),
+		smooth: z.array(label),
+		numbers: z.record(key, z.strictObject({ label, because: label }).partial()),
+		order: z.array(label)
+	})
+	.partial();
+
 /** A garment file as parsed. */
 export type GarmentFile = z.infer<typeof garmentFileSchema>;
+export type GarmentWords = z.infer<typeof garmentWordsSchema>;
+export type CutCount = GarmentFile['pieces'][number]['cut'][number];
+export type NotchStyle = (typeof NOTCH_STYLES)[number];
+/** A run of edges: by its label, or a piece's edge (in words) that meets its fold. */
+export type RunName = { readonly label: string } | { readonly piece: string; readonly edge: string };
 export type EdgeKind = (typeof EDGE_KINDS)[number];
 export type CornerRule = (typeof CORNER_RULES)[number];
 export type { Cloth } from './cloths.ts';

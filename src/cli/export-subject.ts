@@ -1,5 +1,6 @@
 import { BadInput } from '#shared/bad-input.ts';
 import { readBody, type Body } from '#shared/body.ts';
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
 import { methodFileId, methodLibrary } from '#drafting/library.ts';
 import type { Method } from '#drafting/method.ts';
@@ -16,7 +17,7 @@ import { lessonFiles } from './lesson-files.ts';
 import { checkComplete, reasons } from './refusals.ts';
 
 /** What is asked of a file, but for the words' unit, which the body says. */
-export type Request = Omit<FileRequest, 'unit'>;
+export type Request = Omit<FileRequest, 'speech'>;
 
 /** A piece by its key, and what a file of its own is called. */
 export interface NamedPiece {
@@ -46,7 +47,7 @@ const garmentSubject = (garment: Garment): ExportSubject => ({
 		checkComplete(garment, body, place);
 		const made = makePattern(garment, body, { allowances: {}, edges });
 		if (made.kind === 'refused') throw new BadInput(place, reasons(made.refusals, body));
-		return (request) => patternFile(garment, made.pattern, { ...request, unit: body.unit });
+		return (request) => patternFile(garment, made.pattern, { ...request, speech: englishIn(body.unit) });
 	}
 });
 
@@ -64,7 +65,7 @@ const methodSubject = (method: Method): ExportSubject => ({
 		const draft = draftOrRefuse(method, body, place);
 		return async ({ format, ...rest }) => {
 			if (!isDraftFormat(format)) throw new BadInput(method.id, `a draft is no ${format}`);
-			return draftFile(method, draft, body, { ...rest, format });
+			return draftFile(method, draft, body, { ...rest, format, speech: englishIn(body.unit) });
 		};
 	}
 });

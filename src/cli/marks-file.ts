@@ -1,5 +1,6 @@
 import { the } from '#shared/speech/en/grammar.ts';
 import path from 'node:path';
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import type { StepReport, SubmissionReport } from '#checker/check-submission.ts';
 import type { Method } from '#drafting/method.ts';
@@ -43,7 +44,13 @@ export const writeMarks = async (
 		total: rounded(total.mark),
 		outOf: total.outOf
 	};
-	const options = { paper, title: 'Marks', font: await fontFile(), date: new Date(NO_DATE) };
+	const options = {
+		paper,
+		title: 'Marks',
+		speech: englishIn('cm'),
+		font: await fontFile(),
+		date: new Date(NO_DATE)
+	};
 	const bytes = await marksSheetPdf(sheet, options);
 	await writeWhole(to, bytes);
 };

@@ -1,5 +1,6 @@
 import { BadInput } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import type { Garment } from '#garment/garment.ts';
 import { makePattern } from '#garment/pattern.ts';
 import { refusedLine, workTable } from './batch.ts';
@@ -30,13 +31,17 @@ const patternOne = async (garment: Garment, file: InputFile, json: boolean): Pro
 	checkComplete(garment, body, file.place);
 	const work = makePattern(garment, body, { allowances: {}, edges });
 	if (work.kind === 'refused') throw new BadInput(file.place, reasons(work.refusals, body));
-	await writeOut(json ? `${patternJson(work.pattern, body.unit)}\n` : patternTable(garment, work.pattern));
+	await writeOut(
+		json
+			? `${patternJson(work.pattern, englishIn(body.unit))}\n`
+			: patternTable(garment, work.pattern, englishIn(body.unit))
+	);
 };
 
 const patternLine = (garment: Garment, body: Body): string => {
 	const work = makePattern(garment, body);
 	return work.kind === 'made'
-		? patternJson(work.pattern, body.unit)
+		? patternJson(work.pattern, englishIn(body.unit))
 		: refusedLine(body.name, reasons(work.refusals, body));
 };
 

@@ -1,5 +1,4 @@
-import type { Unit } from '#shared/units.ts';
-import { cautionWords } from '#garment/cautions.ts';
+import type { Speech } from '#shared/speech/speech.ts';
 import type { Garment } from '#garment/garment.ts';
 import type { Pattern, ReportedNumber } from '#garment/pattern.ts';
 import type { Piece } from '#garment/piece.ts';
@@ -7,9 +6,6 @@ import type { RunReport, SeamReport } from '#garment/seams.ts';
 import { pieceWords } from '#garment/words.ts';
 import { onOneLine } from './output.ts';
 import { cm, table } from './table.ts';
-
-/** The unit of every number in these tables, as of those of drafts. */
-const UNIT: Unit = 'cm';
 
 const indented = (text: string): string => text.replace(/^(?=.)/gm, '  ');
 
@@ -20,13 +16,14 @@ const lines = (words: readonly string[]): string => words.map((line) => `${line}
 const numbered = (words: readonly string[]): string =>
 	lines(words.map((line, i) => `${String(i + 1).padStart(2)}. ${line}`));
 
-const pieceSection = (piece: Piece, body: string): string => {
-	const [title = '', _whose, ...words] = pieceWords(piece, body, UNIT);
+/** Numbers in these tables are in centimetres, as in those of drafts. */
+const pieceSection = (piece: Piece, body: string, speech: Speech): string => {
+	const [title = '', _whose, ...words] = pieceWords(piece, body, speech.inUnit('cm'));
 	const edges = piece.edges.map(({ name, kind, length, allowance }) => [
 		name,
 		cm(length),
 		cm(allowance),
-		kind
+		speech.words.garments.edgeKind({ kind })
 	]);
 	return section(title, lines(words) + table([['edge', 'length', 'allowance', ''], ...edges]));
 };
@@ -43,10 +40,10 @@ const seamTable = (seams: readonly SeamReport[]): string =>
 		])
 	]);
 
-const runTable = (runs: readonly RunReport[]): string =>
+const runTable = (runs: readonly RunReport[], { words: { garments } }: Speech): string =>
 	table(
-		runs.map(({ label, corner, within }) => [
-			label,
+		runs.map(({ run, corner, within }) => [
+			garments.run({ run }),
 			`${Math.abs((corner * 180) / Math.PI).toFixed(1)}°`,
 			within ? 'smooth' : 'A CORNER'
 		])
@@ -62,19 +59,22 @@ const numberTable = (numbers: readonly ReportedNumber[]): string =>
 	);
 
 /** A pattern for reading, lengths in centimetres: its pieces, how they sew together, what to look at, and how it is sewn. */
-export const patternTable = (garment: Garment, pattern: Pattern): string => {
+export const patternTable = (garment: Garment, pattern: Pattern, speech: Speech): string => {
 	const body = onOneLine(pattern.body);
 	const { pieces, seams, runs, numbers, warnings } = pattern;
 	const found = (title: string, rows: readonly unknown[], text: string): readonly string[] =>
 		rows.length === 0 ? [] : [section(title, text)];
 	return [
 		`${garment.name} for ${body}, in cm\n`,
-		...pieces.map((piece) => pieceSection(piece, body)),
+		...pieces.map((piece) => pieceSection(piece, body, speech)),
 		...found('Seams, along the stitching line', seams, seamTable(seams)),
-		...found('Runs across seams and into folds', runs, runTable(runs)),
+		...found('Runs across seams and into folds', runs, runTable(runs, speech)),
 		...found('Numbers', numbers, numberTable(numbers)),
-		section('Warnings', lines(warnings.length > 0 ? warnings.map(onOneLine) : ['none'])),
+		section(
+			'Warnings',
+			lines(warnings.length > 0 ? warnings.map((each) => onOneLine(speech.tell(each))) : ['none'])
+		),
 		section('Order of sewing', numbered(garment.order)),
-		section('Cautions', lines(cautionWords(garment.cautions)))
+		section('Cautions', lines(garment.cautions.map((caution) => speech.words.garments.caution({ caution }))))
 	].join('\n');
 };

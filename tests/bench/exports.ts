@@ -1,3 +1,4 @@
+import { english } from '../support/speech.ts';
 import { readFileSync } from 'node:fs';
 import { setTimeout } from 'node:timers/promises';
 import { chromium, type Browser } from '@playwright/test';
@@ -80,11 +81,18 @@ const timed = async <T>(work: () => Promise<T>): Promise<{ value: T; took: numbe
 const printingFigures = async (pattern: Pattern): Promise<readonly Figure[]> => {
 	const paper = a4();
 	const drawings: readonly Drawing[] = onFewestPages(
-		pattern.pieces.map((piece) => pieceDrawing(piece, [piece.name])),
+		pattern.pieces.map((piece) => pieceDrawing(piece, [piece.name], english)),
 		paper
 	);
 	const plan = planPages(drawings, paper);
-	const options = { paper, title: 'A dress', about: [], unit: 'cm', font: FONT, date: new Date(0) } as const;
+	const options = {
+		paper,
+		title: 'A dress',
+		about: [],
+		speech: english,
+		font: FONT,
+		date: new Date(0)
+	} as const;
 	const ours = () => patternPdf(drawings, options);
 	const browser = await chromium.launch({ executablePath: ensureChromium(), args: [...CHROMIUM_SWITCHES] });
 	try {

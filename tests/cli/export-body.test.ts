@@ -195,9 +195,10 @@ describe('words that are not plain English', () => {
 		expect(plain(first)).toMatch(/For Señora “Ñandú” 4 ?1\/2\./);
 	});
 
-	it('a drawing file spells them in plain signs, and keeps a fraction apart from its whole', async () => {
-		const text = (await made('es.dxf', 'linnet-dress', '--body', señora())).toString();
-		expect(text).toContain('For Senora "Nandu" 4 1/2');
+	it('a drawing file has them in the code page that it names, plain quotes, and a fraction apart from its whole', async () => {
+		const text = (await made('es.dxf', 'linnet-dress', '--body', señora())).toString('latin1');
+		expect(text).toContain('$DWGCODEPAGE\r\n  3\r\nANSI_1252');
+		expect(text).toContain('For Señora "Ñandú" 4 1/2');
 	});
 
 	it('inches are written as on a tape', async () => {

@@ -1,3 +1,4 @@
+import { english } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { mm, radians } from '#shared/units.ts';
@@ -15,7 +16,7 @@ import { bodyOf, findMethod, garmentOf, madeFor } from '../garment/garment-files
 import { readSvg } from './read-svg.ts';
 
 const pattern = madeFor(garmentOf('linnet-dress'), bodyOf('heron'));
-const DRAWINGS = pattern.pieces.map((piece) => pieceDrawing(piece, [piece.name]));
+const DRAWINGS = pattern.pieces.map((piece) => pieceDrawing(piece, [piece.name], english));
 
 describe('an SVG file of pieces', () => {
 	const svg = drawingsSvg(arranged(DRAWINGS, mm(1400)), 'The Linnet dress');
@@ -52,7 +53,7 @@ describe.each(DEMO_BODIES)('the SVG of the dress for $body.name', ({ body }) => 
 	const { pieces } = madeFor(garmentOf('linnet-dress'), body);
 	const svg = drawingsSvg(
 		arranged(
-			pieces.map((piece) => pieceDrawing(piece, [piece.name])),
+			pieces.map((piece) => pieceDrawing(piece, [piece.name], english)),
 			mm(1400)
 		),
 		body.name
@@ -73,7 +74,7 @@ describe.each(DEMO_BODIES)('the SVG of the dress for $body.name', ({ body }) => 
 
 	it('its size in millimetres holds everything, and little more', () => {
 		const [, width = '', height = ''] = /width="([\d.]+)mm" height="([\d.]+)mm"/.exec(svg) ?? [];
-		const numbers = pieces.map((piece) => drawingBounds(pieceDrawing(piece, [piece.name])));
+		const numbers = pieces.map((piece) => drawingBounds(pieceDrawing(piece, [piece.name], english)));
 		const area = numbers.reduce(
 			(sum, { left, top, right, bottom }) => sum + (right - left) * (bottom - top),
 			0
@@ -117,7 +118,7 @@ describe('pieces laid out on paper', () => {
 
 describe('tables', () => {
 	it('a pattern’s edges, seams and numbers, read back by a CSV reader', () => {
-		const rows: Record<string, string>[] = parse(patternCsv(pattern), { columns: true });
+		const rows: Record<string, string>[] = parse(patternCsv(pattern, english), { columns: true });
 		const side = rows.find(
 			({ what, piece, name }) => what === 'edge' && piece === 'Front bodice' && name === 'side'
 		);
@@ -131,7 +132,7 @@ describe('tables', () => {
 		const method = findMethod('linnet-front');
 		const draft = pattern.drafts['front'];
 		if (!method || !draft) throw new Error('no draft');
-		const rows: Record<string, string>[] = parse(draftCsv(method, draft), { columns: true });
+		const rows: Record<string, string>[] = parse(draftCsv(method, draft, english), { columns: true });
 		expect(rows.find(({ name }) => name === 'W2')?.['across_mm']).toBe('-18');
 	});
 });

@@ -1,3 +1,4 @@
+import { english } from '../support/speech.ts';
 import DxfParser from 'dxf-parser';
 import { describe, expect, it } from 'vitest';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
@@ -27,8 +28,9 @@ interface Read {
 
 const pattern = madeFor(garmentOf('linnet-dress'), bodyOf('heron'));
 const FILE = dxfFile(
-	pattern.pieces.map((piece) => ({ piece, words: pieceWords(piece, 'Heron', 'cm') })),
-	'The Linnet dress for Heron'
+	pattern.pieces.map((piece) => ({ piece, words: pieceWords(piece, 'Heron', english) })),
+	'The Linnet dress for Heron',
+	english
 );
 /** The file as an independent parser reads it. */
 const READ = new DxfParser().parseSync(FILE) as unknown as Read;
@@ -109,8 +111,9 @@ describe.each(DEMO_BODIES)('the dress for $body.name', ({ body }) => {
 	const { pieces } = madeFor(garmentOf('linnet-dress'), body);
 	const read = new DxfParser().parseSync(
 		dxfFile(
-			pieces.map((piece) => ({ piece, words: pieceWords(piece, body.name, 'cm') })),
-			body.name
+			pieces.map((piece) => ({ piece, words: pieceWords(piece, body.name, english) })),
+			body.name,
+			english
 		)
 	) as unknown as Read;
 	const outlineOn = (block: string, layer: number): readonly Vertex[] =>

@@ -1,3 +1,4 @@
+import { english } from '../support/speech.ts';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { mm } from '#shared/units.ts';
@@ -23,15 +24,14 @@ const MARK = 3.5;
 
 const garment = garmentOf('linnet-dress');
 const drawn = (body: string, paper: string): readonly Drawing[] =>
-	patternSheet(garment, madeFor(garment, bodyOf(body)), { pieces: [], paper, scale: 'full', unit: 'cm' })
+	patternSheet(garment, madeFor(garment, bodyOf(body)), { pieces: [], paper, scale: 'full', speech: english })
 		.drawings;
 const printed = (drawings: readonly Drawing[], paper: Paper): Promise<Uint8Array> =>
-	patternPdf(drawings, { ...fileOptions('A dress'), paper, about: [], unit: 'cm' });
+	patternPdf(drawings, { ...fileOptions('A dress'), paper, about: [] });
 
 /** A paper that holds everything on one page. */
 const wholePaper = ({ bounds }: PagePlan): Paper => ({
 	id: 'whole',
-	name: 'one sheet',
 	width: mm(bounds.right - bounds.left + 2 * PAGE_MARGIN + 1),
 	height: mm(Math.max(420, bounds.bottom - bounds.top + 2 * PAGE_MARGIN + 1))
 });

@@ -1,3 +1,4 @@
+import { english } from '../support/speech.ts';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { mm, radians } from '#shared/units.ts';
@@ -23,7 +24,7 @@ const options = (paper: string, more: Partial<PdfOptions> = {}): PdfOptions => (
 	paper: paperOf(paper),
 	title: 'A trial',
 	about: ['For nobody.'],
-	unit: 'cm',
+	speech: english,
 	font: FONT,
 	date: new Date('2026-01-02T03:04:05Z'),
 	...more

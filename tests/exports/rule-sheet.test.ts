@@ -1,3 +1,4 @@
+import { english, speechFor } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
 import { refusalOf } from '../support/refusal.ts';
 import { ruleSheetPdf, type RuleSheet } from '#exports/pdf/rule-sheet.ts';
@@ -12,7 +13,7 @@ const sheetOf = (method = backBlock()): RuleSheet => ({
 	method,
 	body: HERON,
 	draft: draftOf(method, HERON),
-	unit: 'cm'
+	speech: english
 });
 const textOf = async (sheet: RuleSheet): Promise<string> =>
 	placedWords(await ruleSheetPdf(sheet, fileOptions('Rules')))
@@ -68,7 +69,9 @@ describe('a rule sheet', () => {
 
 	it('in inches has its fractions set as fractions', async () => {
 		// 38.4 cm are 15 1/8 inches to a sixteenth: 15.118.
-		const pages = pageTexts(await ruleSheetPdf({ ...sheetOf(), unit: 'in' }, fileOptions('Rules')));
+		const pages = pageTexts(
+			await ruleSheetPdf({ ...sheetOf(), speech: speechFor('en', 'in') }, fileOptions('Rules'))
+		);
 		expect(pages.join(' ')).toContain('15 1\u20448″');
 	});
 

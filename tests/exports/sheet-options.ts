@@ -1,3 +1,4 @@
+import { english } from '../support/speech.ts';
 import { readFileSync } from 'node:fs';
 import { withFile } from './raster.ts';
 import { execFileSync } from 'node:child_process';
@@ -19,6 +20,7 @@ export const paperOf = (id: string): Paper => {
 export const fileOptions = (title: string, paper = 'a4'): FileOptions => ({
 	paper: paperOf(paper),
 	title,
+	speech: english,
 	font: FONT,
 	date: new Date('2026-01-02T03:04:05Z')
 });

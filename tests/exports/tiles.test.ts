@@ -1,7 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { mm } from '#shared/units.ts';
 import type { Bounds } from '#geometry/path.ts';
-import { OVERLAP, PAGE_MARGIN, PAPERS, tilesOver, type Paper, type Tile } from '#exports/sheets/tiles.ts';
+import { english } from '../support/speech.ts';
+import {
+	OVERLAP,
+	PAGE_MARGIN,
+	paperName,
+	PAPERS,
+	tilesOver,
+	type Paper,
+	type Tile
+} from '#exports/sheets/tiles.ts';
 import { draftBounds } from '#exports/svg/draft-svg.ts';
 import { backBlock } from '../drafting/lesson-method.ts';
 import { draftOf } from '../drafting/small-method.ts';
@@ -33,7 +42,7 @@ describe('papers', () => {
 
 	it('each has a name of its own', () => {
 		expect(new Set(PAPERS.map(({ id }) => id)).size).toBe(PAPERS.length);
-		expect(new Set(PAPERS.map(({ name }) => name)).size).toBe(PAPERS.length);
+		expect(new Set(PAPERS.map((each) => paperName(each, english))).size).toBe(PAPERS.length);
 	});
 });
 

@@ -1,3 +1,4 @@
+import { english, speechFor } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
 import { mm } from '#shared/units.ts';
 import { boundsOf } from '#geometry/path.ts';
@@ -19,7 +20,7 @@ import { fileOptions, pageTexts, paperOf, placedWords, plain } from './sheet-opt
 const HERON = bodyOf('heron');
 const METHOD = frontBlock();
 const DRAFT = draftOf(METHOD, HERON);
-const WORK = { method: METHOD, body: HERON, draft: DRAFT, unit: 'cm' } as const;
+const WORK = { method: METHOD, body: HERON, draft: DRAFT, speech: english } as const;
 const options = (more: Partial<WorksheetOptions> = {}, paper = 'a4'): WorksheetOptions => ({
 	...fileOptions('Worksheet', paper),
 	share: 1,
@@ -33,10 +34,10 @@ const DPI = 200;
 const printed = async (
 	share: number
 ): Promise<{ page: Raster; dot: (along: number, down: number) => [number, number] }> => {
-	const grid = gridDrawing(BOUNDS, 'cm', share);
+	const grid = gridDrawing(BOUNDS, english, share);
 	const paper = paperOf('a0');
 	const [page] = rasters(
-		await patternPdf([grid], { ...options({}, 'a0'), about: [], unit: 'cm' }),
+		await patternPdf([grid], { ...options({}, 'a0'), speech: english, about: [] }),
 		DPI,
 		2,
 		2
@@ -63,7 +64,7 @@ describe.each([1, 1 / 2, 1 / 4])('the grid at 1 : %d, as poppler renders it', (s
 	});
 
 	it('has its words clear of the corner marks, however narrow it is', () => {
-		const { strokes, words } = gridDrawing(BOUNDS, 'in', share);
+		const { strokes, words } = gridDrawing(BOUNDS, speechFor('en', 'in'), share);
 		const marks = strokes.filter(({ kind }) => kind === 'corner').map(({ path }) => boundsOf([path]));
 		const half = LINE_STYLES.corner.width / 2;
 		for (const each of words) {
@@ -142,7 +143,7 @@ describe('a worksheet', () => {
 			Object.values(DRAFT.lines).map(({ path }) => path),
 			Object.values(DRAFT.points)
 		);
-		const grid = gridDrawing({ left, top, right, bottom }, 'in', share);
+		const grid = gridDrawing({ left, top, right, bottom }, speechFor('en', 'in'), share);
 		const lines = boundsOf(grid.strokes.filter(({ kind }) => kind !== 'corner').map(({ path }) => path));
 		expect(lines.left).toBeLessThanOrEqual(left * share);
 		expect(lines.top).toBeLessThanOrEqual(top * share);
@@ -183,13 +184,13 @@ describe('a draft as a drawing', () => {
 		);
 		expect(drawing.words.map(({ text }) => text)).toEqual(Object.keys(DRAFT.points));
 		const names = placedWords(
-			await patternPdf([drawing], { ...options({}, 'a0'), about: [], unit: 'cm' })
+			await patternPdf([drawing], { ...options({}, 'a0'), speech: english, about: [] })
 		).filter(({ page }) => page === 1);
 		for (const name of Object.keys(DRAFT.points)) expect(names.map(({ text }) => text)).toContain(name);
 	});
 
 	it('its points stand on paper where the draft has them', async () => {
-		const bytes = await patternPdf([drawing], { ...options({}, 'a0'), about: [], unit: 'cm' });
+		const bytes = await patternPdf([drawing], { ...options({}, 'a0'), speech: english, about: [] });
 		const [page] = rasters(bytes, 150, 2, 2);
 		if (!page) throw new Error('no page');
 		const { bounds } = planPages([drawing], paperOf('a0'));
@@ -210,11 +211,10 @@ describe('the first page', () => {
 	it('keeps every word and the map on the paper, however much there is to say', async () => {
 		const about = Array.from({ length: 30 }, (_, i) => `Caution ${i}: ${'look at it again '.repeat(9)}`);
 		const title = 'A very long name '.repeat(20);
-		const grid = gridDrawing({ ...BOUNDS, right: mm(900) }, 'cm');
+		const grid = gridDrawing({ ...BOUNDS, right: mm(900) }, english);
 		const bytes = await patternPdf([grid], {
 			...fileOptions(title, 'letter'),
-			about,
-			unit: 'cm'
+			about
 		});
 		const { width, height } = paperOf('letter');
 		const pages = Number(/Pages: +(\d+)/.exec(askOf('pdfinfo', bytes))?.[1]);

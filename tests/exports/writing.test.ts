@@ -1,3 +1,4 @@
+import { english } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { mm } from '#shared/units.ts';
@@ -29,7 +30,7 @@ describe.each(DEMO_BODIES)('writing on the dress for $body.name', ({ body }) => 
 	const { pieces } = madeFor(garmentOf('linnet-dress'), body);
 
 	it.each(pieces)('$name: lies within the piece, off the grain line, its name first', (piece) => {
-		const texts = pieceWords(piece, body.name, 'cm');
+		const texts = pieceWords(piece, body.name, english);
 		const grain = grainStrokes(piece).slice(0, 1);
 		const written = writingWithin(texts, piece.outline, grain);
 		const name = `${piece.number} ${piece.name}`;

@@ -1,3 +1,4 @@
+import { english } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
 import { edgeToEdge, type EdgeToEdge } from '#garment/edge-to-edge.ts';
 import type { Pattern } from '#garment/pattern.ts';
@@ -167,7 +168,7 @@ describe('the ends of a seam', () => {
 	const both = laid(sewn(edges, [seamOf('side', ['front.right'], ['back.right'], { runs })]), 'side');
 
 	it('each have their run, their place, and what comes to the seam there from both sides', () => {
-		expect(both.ends.map(({ end, run }) => `${end}: ${run.label}`)).toEqual([
+		expect(both.ends.map(({ end, run }) => `${end}: ${english.words.garments.run(run)}`)).toEqual([
 			'start: the top',
 			'end: the hem'
 		]);

@@ -1,3 +1,4 @@
+import { edgeWords } from '#garment/read-garment.ts';
 import type { EdgeKind } from '#shared/garment.ts';
 import { mm } from '#shared/units.ts';
 import { chainsOf, type EdgesOfPieces } from '#garment/chains.ts';
@@ -17,6 +18,7 @@ export type NamedCorner = readonly [x: number, y: number, name: string, kind?: E
 /** An edge with 10 mm of allowance. */
 export const edgeOf = (name: string, path: Path, kind: EdgeKind = 'seam'): PieceEdge => ({
 	name,
+	...edgeWords({ name }, 'en'),
 	kind,
 	path,
 	length: pathLength(path),

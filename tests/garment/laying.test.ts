@@ -1,5 +1,7 @@
+import { english, speechFor } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
-import { clothWords, LAYING_GAP, layOnFold, type Laid, type Laying } from '#garment/laying.ts';
+import { clothWords } from '#garment/words.ts';
+import { LAYING_GAP, layOnFold, type Laid, type Laying } from '#garment/laying.ts';
 import type { Piece, PieceEdge } from '#garment/piece.ts';
 import { pathMovedBy } from '#geometry/motion.ts';
 import { boundsOf } from '#geometry/path.ts';
@@ -229,7 +231,7 @@ describe('cloth is asked for', () => {
 		[915, '1.0 m', '1 1/8 yards'],
 		[100, '0.1 m', '1/8 yard']
 	])('%d mm: %s, %s', (length, metres, yards) => {
-		expect(clothWords(mm(length), 'cm')).toBe(metres);
-		expect(clothWords(mm(length), 'in')).toBe(yards);
+		expect(clothWords(mm(length), english)).toBe(metres);
+		expect(clothWords(mm(length), speechFor('en', 'in'))).toBe(yards);
 	});
 });

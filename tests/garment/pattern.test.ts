@@ -1,3 +1,4 @@
+import { english } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
 import { refusalOf } from '../support/refusal.ts';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
@@ -72,11 +73,15 @@ describe('a small skirt', () => {
 		expect(pattern.warnings).toEqual([]);
 		const wide = madeFor(SMALL, BODY, choices({ allowances: { flare: mm(100) } }));
 		expect(wide.numbers[0]).toMatchObject({ value: 1360, within: false });
-		expect(wide.warnings.at(-1)).toBe('The hem all round is 136 cm: more is too wide to walk in');
+		expect(wide.warnings.map(english.tell).at(-1)).toBe(
+			'The hem all round is 136 cm: more is too wide to walk in'
+		);
 	});
 
 	it('looks at both runs into the fold of each piece', () => {
-		expect(pattern.runs.map(({ label, within }) => `${label} ${String(within)}`)).toEqual([
+		expect(
+			pattern.runs.map(({ run, within }) => `${english.words.garments.run({ run })} ${String(within)}`)
+		).toEqual([
 			'The front: hem at the fold true',
 			'The front: waist at the fold true',
 			'The back: hem at the fold true',
@@ -110,7 +115,9 @@ describe('a planted fault of truing', () => {
 		const over = Math.hypot(50, 420) - 420;
 		expect(pattern.seams[0]?.difference).toBeCloseTo(-over, 9);
 		expect(pattern.seams[0]?.within).toBe(false);
-		expect(pattern.warnings).toEqual([`The side: the second is ${(over / 10).toFixed(1)} cm too short`]);
+		expect(pattern.warnings.map(english.tell)).toEqual([
+			`The side: the second is ${(over / 10).toFixed(1)} cm too short`
+		]);
 	});
 });
 
@@ -137,8 +144,8 @@ describe.each(garments())('$name', (garment) => {
 			expect(Math.abs(secondLength - firstLength - ease), label).toBeLessThanOrEqual(tolerance);
 			expect(within, label).toBe(true);
 		}
-		for (const { label, corner, tolerance } of pattern.runs) {
-			expect(Math.abs(corner), label).toBeLessThanOrEqual(tolerance);
+		for (const { run, corner, tolerance } of pattern.runs) {
+			expect(Math.abs(corner), english.words.garments.run({ run })).toBeLessThanOrEqual(tolerance);
 		}
 	});
 

@@ -1,3 +1,4 @@
+import { english } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
 import { runBetween, runsAtFolds } from '#garment/seams.ts';
 import { pathEnd, pathStart, polyline } from '#geometry/path.ts';
@@ -124,7 +125,7 @@ describe('the run across a seam', () => {
 
 	it('is straight where the two angles make a straight line', () => {
 		const [top, hem] = across(7, -7);
-		expect(top).toMatchObject({ label: 'the top', corner: 0, within: true });
+		expect(top).toMatchObject({ run: { label: 'the top' }, corner: 0, within: true });
 		expect(degrees(hem?.corner)).toBeCloseTo(0, 9);
 	});
 
@@ -176,7 +177,7 @@ describe('runs within a piece', () => {
 			skirt: polygon([0, 0, 'top'], [100, 0, 'side'], [100, 200, 'hem'], [0, 203, 'centre', 'fold'])
 		};
 		const [hem, top] = runsAtFolds(edges, { skirt: 'Skirt' });
-		expect(hem?.label).toBe('Skirt: hem at the fold');
+		expect(hem && english.words.garments.run(hem)).toBe('Skirt: hem at the fold');
 		// 3 down over 100: 1.72 degrees, still within the two that a fold allows.
 		expect(degrees(hem?.corner)).toBeCloseTo(degrees(-Math.atan(0.03)), 9);
 		expect([hem?.within, top?.within, top?.corner]).toEqual([true, true, 0]);

@@ -1,3 +1,5 @@
+import { english, speechFor } from '../support/speech.ts';
+import { edgeWords } from '#garment/read-garment.ts';
 import { describe, expect, it } from 'vitest';
 import type { EdgeKind } from '#shared/garment.ts';
 import { mm } from '#shared/units.ts';
@@ -13,7 +15,14 @@ const edge = (
 	kind: EdgeKind,
 	allowance: number,
 	[from, to] = [A, B] as readonly [typeof A, typeof A]
-): PieceEdge => ({ name, kind, allowance: mm(allowance), path: polyline(from, to), length: mm(1) });
+): PieceEdge => ({
+	name,
+	...edgeWords({ name }, 'en'),
+	kind,
+	allowance: mm(allowance),
+	path: polyline(from, to),
+	length: mm(1)
+});
 
 /** A rectangle, 100 by 60 mm, without a fold. */
 const EDGES = [
@@ -32,16 +41,16 @@ const RECTANGLE: Piece = {
 };
 
 describe('the allowances of a piece in words', () => {
-	const words = (...edges: readonly PieceEdge[]): string => allowanceWords({ edges }, 'cm');
+	const words = (...edges: readonly PieceEdge[]): string => allowanceWords({ edges }, english);
 
 	it('the usual one first, then what differs', () => {
-		expect(allowanceWords(RECTANGLE, 'cm')).toBe('Allowance 1 cm; the hem 3 cm');
+		expect(allowanceWords(RECTANGLE, english)).toBe('Allowance 1 cm; the hem 3 cm');
 	});
 
 	it('in inches to a sixteenth, and in millimetres', () => {
 		// 10 / 25.4 * 16 = 6.3 sixteenths, 30 / 25.4 * 16 = 18.9.
-		expect(allowanceWords(RECTANGLE, 'in')).toBe('Allowance 3/8″; the hem 1 3/16″');
-		expect(allowanceWords(RECTANGLE, 'mm')).toBe('Allowance 10 mm; the hem 30 mm');
+		expect(allowanceWords(RECTANGLE, speechFor('en', 'in'))).toBe('Allowance 3/8″; the hem 1 3/16″');
+		expect(allowanceWords(RECTANGLE, speechFor('en', 'mm'))).toBe('Allowance 10 mm; the hem 30 mm');
 	});
 
 	it('names several edges that differ alike, and those that have none', () => {
@@ -72,7 +81,7 @@ describe('the allowances of a piece in words', () => {
 
 describe('what is written on a piece', () => {
 	it('number and name, whose it is, how many to cut, the grain, the allowances, and the rest', () => {
-		expect(pieceWords(RECTANGLE, 'Heron', 'cm')).toEqual([
+		expect(pieceWords(RECTANGLE, 'Heron', english)).toEqual([
 			'4 Pocket flap',
 			'For Heron',
 			'Cut 2 in fabric, as a pair',
@@ -92,19 +101,19 @@ describe('what is written on a piece', () => {
 			],
 			edges: [...EDGES.slice(0, 3), edge('centreBack', 'fold', 0, [D, A])]
 		};
-		expect(pieceWords(onFold, 'Wren', 'cm').slice(2, 5)).toEqual([
+		expect(pieceWords(onFold, 'Wren', english).slice(2, 5)).toEqual([
 			'Cut 1 in fabric on the fold; 2 in lining on the fold',
 			'Lay the centre back edge on the fold of the cloth',
 			'The grain line runs along the fold'
 		]);
-		expect(pieceWords({ ...onFold, grain: [A, B] }, 'Wren', 'cm')[4]).toBe(
+		expect(pieceWords({ ...onFold, grain: [A, B] }, 'Wren', english)[4]).toBe(
 			'The grain line runs as the arrow does'
 		);
 	});
 
 	it('pairs, and pieces that are cut once', () => {
 		const cut = (count: number): string | undefined =>
-			pieceWords({ ...RECTANGLE, cut: [{ in: 'interfacing', count }] }, 'Wren', 'cm')[2];
+			pieceWords({ ...RECTANGLE, cut: [{ in: 'interfacing', count }] }, 'Wren', english)[2];
 		expect([1, 2, 3, 4].map(cut)).toEqual([
 			'Cut 1 in interfacing',
 			'Cut 2 in interfacing, as a pair',
@@ -115,15 +124,15 @@ describe('what is written on a piece', () => {
 
 	it('a grain line along a line that is drawn on the piece, and one on the bias', () => {
 		const marks = [{ label: 'Centre front', path: polyline(at(50, 0), at(50, 60)) }];
-		expect(pieceWords({ ...RECTANGLE, marks }, 'Wren', 'cm')[3]).toBe(
+		expect(pieceWords({ ...RECTANGLE, marks }, 'Wren', english)[3]).toBe(
 			'The grain line runs along the line marked “Centre front”'
 		);
 		// A tenth of a millimetre askew over 60 is another way.
 		const askew = [{ label: 'Centre front', path: polyline(at(50, 0), at(50.1, 60)) }];
-		expect(pieceWords({ ...RECTANGLE, marks: askew }, 'Wren', 'cm')[3]).toBe(
+		expect(pieceWords({ ...RECTANGLE, marks: askew }, 'Wren', english)[3]).toBe(
 			'The grain line runs as the arrow does'
 		);
-		expect(pieceWords({ ...RECTANGLE, bias: true }, 'Wren', 'cm')[3]).toBe(
+		expect(pieceWords({ ...RECTANGLE, bias: true }, 'Wren', english)[3]).toBe(
 			'On the bias: the threads cross the piece at 45°'
 		);
 	});

@@ -68,7 +68,7 @@ describe.each(GARMENTS)('%s', (id) => {
 		for (const { of, pattern } of all) {
 			expect(pattern.runs.length, of).toBeGreaterThan(0);
 			expect(
-				pattern.runs.filter(({ within }) => !within).map(({ label, corner }) => [label, corner]),
+				pattern.runs.filter(({ within }) => !within).map(({ run, corner }) => [run, corner]),
 				of
 			).toEqual([]);
 		}

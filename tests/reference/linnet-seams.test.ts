@@ -1,3 +1,4 @@
+import { english } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
 import { mm } from '#shared/units.ts';
 import type { Pattern } from '#garment/pattern.ts';
@@ -112,7 +113,7 @@ describe.each(EACH)('the Linnet dress for $what', ({ what, made, refused }) => {
 			expect(pattern.runs.length).toBeGreaterThan(12);
 			const off = [...pattern.seams, ...pattern.runs].filter(({ within }) => !within);
 			expect(
-				off.map(({ label }) => label),
+				off.map((report) => ('run' in report ? report.run : report.label)),
 				name
 			).toEqual([]);
 		}
@@ -153,7 +154,7 @@ describe('the darts of the Linnet front', () => {
 describe('the runs of the Linnet dress', () => {
 	it('across every seam of the table and into every fold are looked at', () => {
 		const [heron] = SETS['the invented bodies'].made;
-		const labels = heron?.pattern.runs.map(({ label }) => label).join('; ') ?? '';
+		const labels = heron?.pattern.runs.map(english.words.garments.run).join('; ') ?? '';
 		for (const words of [
 			/neckline at the shoulder/,
 			/armhole at the shoulder/,
@@ -181,7 +182,9 @@ describe('the women of the survey', () => {
 	});
 
 	it('are warned of a front shorter than the back, and of nothing that is trued', () => {
-		const warnings = SETS['the 300 women of the survey'].made.flatMap(({ pattern }) => pattern.warnings);
+		const warnings = SETS['the 300 women of the survey'].made.flatMap(({ pattern }) =>
+			pattern.warnings.map(english.tell)
+		);
 		expect(warnings).toHaveLength(81);
 		for (const words of warnings) expect(words).toMatch(/^frontLength and backLength: the front is shorter/);
 	});

@@ -1,4 +1,79 @@
+import type { Mm, Unit } from '../../units.ts';
+import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
+import { capital, The, the } from './grammar.ts';
+
+/** What a drawing says of its own scale. */
+const SCALES: Readonly<Record<'full' | 'half' | 'quarter', string>> = {
+	full: 'Drawn at full size.',
+	half: 'Drawn at half size, for class work: do not cut cloth by it.',
+	quarter: 'Drawn at a quarter of its size, for class work: do not cut cloth by it.'
+};
+
+const SQUARES: Readonly<Record<Unit, string>> = { cm: '1 cm', mm: '10 mm', in: '1 inch' };
 
 /** What is printed on pages, pieces and sheets. */
-export const paper = (_voice: Voice) => ({});
+export const paper = (v: Voice) => ({
+	/** Papers by their ids; paper off a roll is said by its width, as it is sold. */
+	sheet: ({ id }: { id: string }) => (id === 'letter' ? 'US Letter' : id.toUpperCase()),
+	roll: ({ width }: { width: Mm }) => `a roll ${v.inUnit('cm').length(width)} wide`,
+	madeFor: ({ what, body }: { what: string; body: string }) => `${what} for ${body}`,
+	workedFor: ({ what, body }: { what: string; body: string }) => `${what}, for ${body}`,
+	scale: ({ scale }: { scale: keyof typeof SCALES }) => SCALES[scale],
+	fold: 'fold',
+	grid: 'grid',
+	printAtFull: ({ pages, paper: name }: { pages: number; paper: string }) =>
+		`${pages === 1 ? 'One page' : `${pages} pages`} of ${name}. Print at 100 % (actual size), then measure the squares before you trust the rest.`,
+	howToJoin:
+		'Cut the left and the top edge of a page off where it says so, lay it on the dotted line of its neighbour, cross on cross, and tape. Pages in brackets on the map are empty and are not printed.',
+	eachSide100: 'Each side is 100 mm.',
+	eachSide4: 'Each side is 4 inches.',
+	cutOff: ({ edge }: { edge: 'left' | 'top' }) => `cut the ${edge} edge off`,
+	pageEmpty: ({ page }: { page: string }) => `${page} is empty`,
+	pageGoesOn: ({ page, edge }: { page: string; edge: 'right' | 'bottom' }) =>
+		`${page} goes on ${edge === 'right' ? 'the right' : 'below'}`,
+	fullSize: '100 %',
+	pageOf: ({ page, of }: { page: number; of: number }) => `page ${page} of ${of}`,
+	gridScale: ({ reduced }: { reduced: number }) => `Scale 1 : ${reduced}.`,
+	gridSquares: `Each square is ${SQUARES[v.unit]} of the sheet.`,
+	label: ({ noun }: { noun: Noun }) => the(noun),
+	pointTitle: ({ point, noun }: { point: string; noun: Noun }) => `${point}: ${the(noun)}`,
+	lineTitle: ({ noun }: { noun: Noun }) => The(noun),
+	measurement: 'Measurement',
+	allowance: 'Allowance',
+	chosen: 'Chosen',
+	allowanceTitle: ({ noun }: { noun: Noun }) => capital(noun.name),
+	rules: 'Rules',
+	step: 'Step',
+	rule: 'Rule',
+	worked: 'Worked',
+	worksheetStart:
+		'Point O is where the lines marked 0 cross. Across is to the right of it, down is below it. Draw each step on the grid before you read the next.',
+	givenLengths: ({ given }: { given: readonly { readonly noun: Noun; readonly length: Mm }[] }) =>
+		`${capital(v.list(given.map(({ noun, length }) => `${the(noun)} is ${v.length(length)}`)))}.`,
+	answer: 'Answer',
+	note: 'Note',
+	mark: 'Mark',
+	total: 'Total',
+	outOf: ({ outOf }: { outOf: number }) => `out of ${v.number(outOf)}`,
+	workOf: ({ work, learner }: { work: string; learner: string }) => `${work}. ${learner}`,
+	workOfNobodyYet: ({ work }: { work: string }) => `${work}. Name: ____________________________`,
+	drawingFile: 'Units: millimetres. Layers after ASTM D6673 (withdrawn), from memory.',
+	degrees: 'deg',
+	columns: {
+		what: 'what',
+		piece: 'piece',
+		name: 'name',
+		label: 'label',
+		kind: 'kind',
+		across: 'across_mm',
+		down: 'down_mm',
+		length: 'length_mm',
+		allowance: 'allowance_mm',
+		otherLength: 'other_length_mm',
+		within: 'within'
+	},
+	rows: { point: 'point', line: 'line', edge: 'edge', notch: 'notch', seam: 'seam', number: 'number' },
+	lengthKind: 'length',
+	within: ({ within }: { within: boolean }): string => (within ? 'yes' : 'no')
+});

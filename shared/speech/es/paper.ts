@@ -1,4 +1,75 @@
+import type { Unit } from '../../units.ts';
 import type { paper as english } from '../en/paper.ts';
+import { capital, El, el } from './grammar.ts';
+
+const SCALES: Readonly<Record<'full' | 'half' | 'quarter', string>> = {
+	full: 'Dibujado a tamaño natural.',
+	half: 'Dibujado a la mitad de su tamaño, para la clase: no cortes tela con él.',
+	quarter: 'Dibujado a la cuarta parte de su tamaño, para la clase: no cortes tela con él.'
+};
+
+const SQUARES: Readonly<Record<Unit, string>> = { cm: '1 cm', mm: '10 mm', in: '1 pulgada' };
 
 /** What is printed on pages, pieces and sheets. */
-export const paper: typeof english = (_voice) => ({});
+export const paper: typeof english = (v) => ({
+	sheet: ({ id }) => (id === 'letter' ? 'carta' : id.toUpperCase()),
+	roll: ({ width }) => `un rollo de ${v.inUnit('cm').length(width)} de ancho`,
+	madeFor: ({ what, body }) => `${what} para ${body}`,
+	workedFor: ({ what, body }) => `${what}, para ${body}`,
+	scale: ({ scale }) => SCALES[scale],
+	fold: 'doblez',
+	grid: 'cuadrícula',
+	printAtFull: ({ pages, paper: name }) =>
+		`${pages === 1 ? 'Una página' : `${pages} páginas`} de ${name}. Imprime al 100 % (tamaño real) y mide los cuadrados antes de fiarte del resto.`,
+	howToJoin:
+		'Corta el borde izquierdo y el superior de cada página donde se indique, ponla sobre la línea de puntos de su vecina, cruz sobre cruz, y pégala con cinta adhesiva. Las páginas entre paréntesis en el mapa están vacías y no se imprimen.',
+	eachSide100: 'Cada lado mide 100 mm.',
+	eachSide4: 'Cada lado mide 4 pulgadas.',
+	cutOff: ({ edge }) => `corta el borde ${edge === 'left' ? 'izquierdo' : 'superior'}`,
+	pageEmpty: ({ page }) => `${page} está vacía`,
+	pageGoesOn: ({ page, edge }) => `${page} sigue ${edge === 'right' ? 'a la derecha' : 'debajo'}`,
+	fullSize: '100 %',
+	pageOf: ({ page, of }) => `página ${page} de ${of}`,
+	gridScale: ({ reduced }) => `Escala 1 : ${reduced}.`,
+	gridSquares: `Cada cuadro es ${SQUARES[v.unit]} de la hoja.`,
+	label: ({ noun }) => el(noun),
+	pointTitle: ({ point, noun }) => `${point}: ${el(noun)}`,
+	lineTitle: ({ noun }) => El(noun),
+	measurement: 'Medida',
+	allowance: 'Ajuste',
+	chosen: 'Elegido',
+	allowanceTitle: ({ noun }) => capital(noun.name),
+	rules: 'Reglas',
+	step: 'Paso',
+	rule: 'Regla',
+	worked: 'Con números',
+	worksheetStart:
+		'El punto O está donde se cruzan las líneas marcadas con 0. «A lo ancho» es hacia su derecha y «hacia abajo» es por debajo de él. Dibuja cada paso en la cuadrícula antes de leer el siguiente.',
+	givenLengths: ({ given }) =>
+		`${capital(v.list(given.map(({ noun, length }) => `${el(noun)} mide${noun.plural ? 'n' : ''} ${v.length(length)}`)))}.`,
+	answer: 'Respuesta',
+	note: 'Nota',
+	mark: 'Puntos',
+	total: 'Total',
+	outOf: ({ outOf }) => `de ${v.number(outOf)}`,
+	workOf: ({ work, learner }) => `${work}. ${learner}`,
+	workOfNobodyYet: ({ work }) => `${work}. Nombre: ____________________________`,
+	drawingFile: 'Unidades: milímetros. Capas según la ASTM D6673 (retirada), de memoria.',
+	degrees: 'grados',
+	columns: {
+		what: 'qué',
+		piece: 'pieza',
+		name: 'nombre',
+		label: 'descripción',
+		kind: 'tipo',
+		across: 'a_lo_ancho_mm',
+		down: 'hacia_abajo_mm',
+		length: 'longitud_mm',
+		allowance: 'margen_mm',
+		otherLength: 'otra_longitud_mm',
+		within: 'coincide'
+	},
+	rows: { point: 'punto', line: 'línea', edge: 'borde', notch: 'piquete', seam: 'costura', number: 'número' },
+	lengthKind: 'longitud',
+	within: ({ within }) => (within ? 'sí' : 'no')
+});

@@ -80,7 +80,8 @@ export const course = (files: CourseFiles, language: Language): Course => {
 	const made = new Map<string, Garment>();
 	const garment = (id: string): Garment | undefined => {
 		const file = garmentFiles().find((each) => methodFileId(each) === id);
-		if (file && !made.has(id)) made.set(id, readGarment(file.content, file.place, find()));
+		if (file && !made.has(id))
+			made.set(id, readGarment(file.content, file.place, find(), { language, words: file.words }));
 		return made.get(id);
 	};
 	const lessons = once(() => named('en.md').map((path) => readLesson(files, path, language)));

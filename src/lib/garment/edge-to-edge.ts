@@ -263,7 +263,7 @@ const sewnEnd = (
 	laid: Motion
 ): readonly SewnEnd[] => {
 	const edges = Object.fromEntries(pieces.map((piece) => [piece.key, piece.edges]));
-	const run = runs.find(({ label }) => label === report.runs[end]);
+	const run = runs.find(({ run: name }) => 'label' in name && name.label === report.runs[end]);
 	const first = arriving(pieces, edges, report.chains.first, end);
 	const second = arriving(pieces, edges, report.chains.second, end);
 	if (!run || !first || !second) return [];

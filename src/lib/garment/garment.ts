@@ -1,6 +1,7 @@
 import type { Allowance } from '#shared/allowances.ts';
-import type { Caution, Cloth, CornerRule, EdgeKind } from '#shared/garment.ts';
+import type { Caution, CornerRule, CutCount, EdgeKind, NotchStyle } from '#shared/garment.ts';
 import type { MeasurementKey } from '#shared/measurements.ts';
+import type { Noun } from '#shared/speech/noun.ts';
 import type { Mm } from '#shared/units.ts';
 import type { Formula } from '#drafting/formula/formula.ts';
 import type { Method } from '#drafting/method.ts';
@@ -26,12 +27,15 @@ export interface Garment {
 /** How an edge of a piece is made. */
 export interface EdgeRule {
 	readonly name: string;
+	/** What it is called within a sentence ("the stand top edge"), and as a heading ("stand top"). */
+	readonly noun: Noun;
+	readonly title: string;
 	readonly kind: EdgeKind;
 	/** Lines of the draft, in turn; those that a body's draft does not have are passed over. */
 	readonly lines: readonly string[];
 	readonly allowance: Formula;
 	readonly corner?: CornerRule | undefined;
-	readonly notch?: 'single' | 'double' | undefined;
+	readonly notch?: NotchStyle | undefined;
 }
 
 /** How a piece is made. */
@@ -44,7 +48,7 @@ export interface PieceRule {
 	readonly edges: readonly EdgeRule[];
 	readonly grain: readonly [string, string];
 	readonly bias: boolean;
-	readonly notch: 'single' | 'double';
+	readonly notch: NotchStyle;
 	readonly cut: readonly CutCount[];
 	readonly marks: readonly { readonly line: string; readonly label: string }[];
 	readonly drills: readonly { readonly point: string; readonly label: string }[];
@@ -54,12 +58,6 @@ export interface PieceRule {
 		readonly tip: string;
 	}[];
 	readonly text: readonly string[];
-}
-
-/** How many of a piece are cut in one cloth. */
-export interface CutCount {
-	readonly in: Cloth;
-	readonly count: number;
 }
 
 /** An edge by its piece's key and its own name. */

@@ -1,5 +1,5 @@
 import { SAME_PLACE } from '#shared/tolerances.ts';
-import { mm, radians, type Mm, type Unit } from '#shared/units.ts';
+import { mm, radians, type Mm } from '#shared/units.ts';
 import { followedBy, mirroring, pathMovedBy, shifting, turning, type Motion } from '#geometry/motion.ts';
 import { boundsOf, pathEnd, pathStart } from '#geometry/path.ts';
 import { at, directionTo, type Direction } from '#geometry/point.ts';
@@ -218,20 +218,4 @@ export const layOnFold = (pieces: readonly Piece[], width: Mm): Laying => {
 		if (layout.length < best.length) best = layout;
 	}
 	return { ...best, width, placed: best.placed.map(laidOf) };
-};
-
-/** How cloth is sold: by the tenth of a metre, or by the eighth of a yard. Common practice, no source. */
-const SOLD: Readonly<Record<Unit, Mm>> = { mm: mm(100), cm: mm(100), in: mm(914.4 / 8) };
-
-const eighths = (count: number): string => {
-	const [whole, rest] = [Math.floor(count / 8), count % 8];
-	const part = ['', '1/8', '1/4', '3/8', '1/2', '5/8', '3/4', '7/8'][rest] ?? '';
-	return [whole > 0 || part === '' ? String(whole) : '', part].filter(Boolean).join(' ');
-};
-
-/** A length of cloth as it is asked for in a shop, rounded up: "2.4 m", "2 5/8 yards". */
-export const clothWords = (length: Mm, unit: Unit): string => {
-	const parts = Math.ceil(length / SOLD[unit] - 1e-9);
-	if (unit !== 'in') return `${(parts / 10).toFixed(1)} m`;
-	return `${eighths(parts)} ${parts > 8 ? 'yards' : 'yard'}`;
 };

@@ -1,6 +1,7 @@
 import type { AllowanceValues } from '#shared/allowances.ts';
 import type { Body } from '#shared/body.ts';
-import { mm, printLength, type Mm, type Unit } from '#shared/units.ts';
+import { message, type Message } from '#shared/speech/message.ts';
+import { mm, type Mm, type Unit } from '#shared/units.ts';
 import {
 	disagreement,
 	evaluate,
@@ -45,7 +46,7 @@ export interface Pattern {
 	/** The drafts that the pieces were traced off, by their short names. */
 	readonly drafts: Readonly<Record<string, Draft>>;
 	/** What the maker should look at before cutting. */
-	readonly warnings: readonly string[];
+	readonly warnings: readonly Message[];
 }
 
 /** A pattern, or the reasons why this body has none. */
@@ -60,33 +61,30 @@ const reported = (rule: NumberRule, scope: Scope): ReportedNumber => {
 	return { name, label, kind, value, within };
 };
 
-/** A reported number as it is read: a length in `unit`, or a plain number. */
-const numberWords = ({ kind, value }: ReportedNumber, unit: Unit): string =>
-	kind === 'length' ? printLength(mm(value), unit) : value.toFixed(2);
-
-const seamWarnings = (seams: readonly SeamReport[], unit: Unit): readonly string[] =>
+const seamWarnings = (seams: readonly SeamReport[]): readonly Message[] =>
 	seams
 		.filter(({ within }) => !within)
-		.map(
-			({ label, difference }) =>
-				`${label}: the second is ${printLength(mm(Math.abs(difference)), unit)} too ${difference > 0 ? 'long' : 'short'}`
+		.map(({ label: seam, difference }) =>
+			message('garments', 'seamOff', { seam, difference: mm(Math.abs(difference)), long: difference > 0 })
 		);
 
-const runWarnings = (runs: readonly RunReport[]): readonly string[] =>
+const runWarnings = (runs: readonly RunReport[]): readonly Message[] =>
 	runs
 		.filter(({ within }) => !within)
-		.map(({ label, corner }) => `${label}: a corner of ${((corner * 180) / Math.PI).toFixed(1)}°`);
+		.map(({ run, corner }) => message('garments', 'runOff', { run, degrees: (corner * 180) / Math.PI }));
 
 const numberWarnings = (
-	garment: Garment,
-	numbers: readonly ReportedNumber[],
-	unit: Unit
-): readonly string[] =>
-	numbers.flatMap((number) => {
-		if (number.within) return [];
-		const because = garment.numbers.find(({ name }) => name === number.name)?.because;
-		return [`${number.label} is ${numberWords(number, unit)}${because ? `: ${because}` : ''}`];
-	});
+	rules: readonly NumberRule[],
+	numbers: readonly ReportedNumber[]
+): readonly Message[] =>
+	numbers
+		.filter(({ within }) => !within)
+		.map(({ name, label, kind, value }) => {
+			const because = rules.find((rule) => rule.name === name)?.because;
+			return kind === 'length'
+				? message('garments', 'lengthOff', { label, length: mm(value), because })
+				: message('garments', 'ratioOff', { label, ratio: value, because });
+		});
 
 /** Works the drafts of a garment; gives the refusal of the first that this body does not have. */
 const draftsOf = (
@@ -153,10 +151,10 @@ export const makePattern = (garment: Garment, body: Body, choices: Choices = NO_
 	];
 	const numbers = garment.numbers.map((rule) => reported(rule, scope));
 	const warnings = [
-		...draftWarnings(drafts, body.unit),
-		...seamWarnings(seams, body.unit),
+		...draftWarnings(drafts, body.unit).map((words) => message('garments', 'draftWarning', { words })),
+		...seamWarnings(seams),
 		...runWarnings(runs),
-		...numberWarnings(garment, numbers, body.unit)
+		...numberWarnings(garment.numbers, numbers)
 	];
 	return {
 		kind: 'made',

@@ -1,15 +1,19 @@
-import type { CornerRule, EdgeKind } from '#shared/garment.ts';
+import type { CornerRule, CutCount, EdgeKind, NotchStyle } from '#shared/garment.ts';
+import type { Noun } from '#shared/speech/noun.ts';
 import type { Mm } from '#shared/units.ts';
 import { lengthOf, type Scope } from '#drafting/formula/value.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import { chained, pathEnd, pathLength, pathReversed, pathStart, type Path } from '#geometry/path.ts';
 import { distance, type SheetPoint } from '#geometry/point.ts';
 import { cuttingLine, type CuttingLine } from './cutting-line.ts';
-import type { CutCount, EdgeRule, PieceRule } from './garment.ts';
+import type { EdgeRule, PieceRule } from './garment.ts';
 
 /** An edge of a piece, running as the outline does. */
 export interface PieceEdge {
 	readonly name: string;
+	/** What it is called within a sentence, and as a heading. */
+	readonly noun: Noun;
+	readonly title: string;
 	readonly kind: EdgeKind;
 	/** The stitching line. */
 	readonly path: Path;
@@ -18,7 +22,7 @@ export interface PieceEdge {
 	readonly allowance: Mm;
 	readonly corner?: CornerRule | undefined;
 	/** How its notches look where that differs from the piece's. */
-	readonly notch?: Notch['style'] | undefined;
+	readonly notch?: NotchStyle | undefined;
 }
 
 /** A notch on an edge's stitching line; a double one is two, a little apart. */
@@ -29,7 +33,7 @@ export interface Notch {
 	readonly at: SheetPoint;
 	/** How far along the edge it lies. */
 	readonly along: Mm;
-	readonly style: 'single' | 'double';
+	readonly style: NotchStyle;
 }
 
 /** A closed outline with all that a cutter and a sewer need: what is drafted is one half where it lies on a fold. */
@@ -106,8 +110,10 @@ export const edgesOf = (
 		const path = edgePath(rule, draft, piece.key);
 		return path ? [{ rule, path }] : [];
 	});
-	return inTurn(paths).map(({ rule: { name, kind, allowance, corner, notch }, path }) => ({
+	return inTurn(paths).map(({ rule: { name, noun, title, kind, allowance, corner, notch }, path }) => ({
 		name,
+		noun,
+		title,
 		kind,
 		path,
 		length: pathLength(path),

@@ -1,14 +1,17 @@
 import { CUTTING_ALLOWANCES, type Allowance } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
-import { garmentFileSchema, type GarmentFile } from '#shared/garment.ts';
+import { garmentFileSchema, garmentWordsSchema, type GarmentFile } from '#shared/garment.ts';
 import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
 import { oneOf, parseLength, parsed, readNumber as readShare } from '#shared/reading.ts';
+import type { Language } from '#shared/speech/language.ts';
 import { message } from '#shared/speech/message.ts';
+import { readNoun, type Noun } from '#shared/speech/noun.ts';
 import { parseFormula, type KnownNames } from '#drafting/formula/parse.ts';
-import { readUses, type FindMethod } from '#drafting/read-method.ts';
+import { readUses, type FindMethod, type Told } from '#drafting/read-method.ts';
 import type { Method } from '#drafting/method.ts';
 import { stepMakes } from '#drafting/steps/kinds.ts';
 import type { EdgeRef, EdgeRule, Garment, NumberRule, PieceRule, SeamRule } from './garment.ts';
+import { translated } from './translated.ts';
 
 type PieceFile = GarmentFile['pieces'][number];
 type SeamFile = GarmentFile['seams'][number];
@@ -26,13 +29,29 @@ const USUAL: Readonly<Record<EdgeRule['kind'], string>> = {
 const stepNames = (method: Method, kind: 'point' | 'line'): readonly string[] =>
 	method.steps.filter((step) => stepMakes(step) === kind).map(({ name }) => name);
 
-const readPiece = (
-	file: PieceFile,
-	number: number,
-	uses: Readonly<Record<string, Method>>,
-	known: KnownNames,
-	place: string
-): PieceRule => {
+/** What an edge is called: as its file says, else in English after its name (`standTop` is "the stand top edge", and a hem "the hem"). */
+export const edgeWords = (
+	{ name, label }: Pick<PieceFile['edges'][number], 'name' | 'label'>,
+	language: Language
+): { readonly noun: Noun; readonly title: string } => {
+	if (label !== undefined) {
+		const noun = readNoun(label, language);
+		return { noun, title: noun.name };
+	}
+	const title = name.replace(/[A-Z0-9]+/g, (sign) => ` ${sign.toLowerCase()}`);
+	const whole = /(^| )(edge|hem)$/.test(title) ? title : `${title} edge`;
+	return { noun: { name: whole, article: 'the' }, title };
+};
+
+/** What the pieces of a garment are read with. */
+interface Reading {
+	readonly uses: Readonly<Record<string, Method>>;
+	readonly known: KnownNames;
+	readonly language: Language;
+	readonly place: string;
+}
+
+const readPiece = (file: PieceFile, number: number, { uses, known, language, place }: Reading): PieceRule => {
 	const where = `${place}: piece ${file.key}`;
 	oneOf('draft', file.draft, Object.keys(uses), where);
 	const draft = uses[file.draft] as Method;
@@ -42,6 +61,7 @@ const readPiece = (
 		for (const line of edge.lines) oneOf('line', line, lines, at);
 		return {
 			...edge,
+			...edgeWords(edge, language),
 			allowance: parseFormula(edge.allowance ?? USUAL[edge.kind], `${at}: allowance`, known)
 		};
 	});
@@ -113,11 +133,19 @@ const lineNames = (uses: Readonly<Record<string, Method>>): readonly string[] =>
 
 /**
  * Reads a garment from parsed YAML or JSON. `place` (the file's name) begins every error; `find` gives the
- * methods of its drafts. Names of drafts, lines, points, pieces and edges that are not there are all found
- * here, before any body is worked. Throws BadInput.
+ * methods of its drafts, and names for one language. Names of drafts, lines, points, pieces and
+ * edges that are not there are all found here, before any body is worked. Throws BadInput.
  */
-export const readGarment = (input: unknown, place: string, find: FindMethod): Garment => {
-	const file = parsed(garmentFileSchema, input, `${place}: `, 'garment');
+export const readGarment = (
+	input: unknown,
+	place: string,
+	find: FindMethod,
+	{ language, words }: Told = { language: 'en' }
+): Garment => {
+	const written = parsed(garmentFileSchema, input, `${place}: `, 'garment');
+	const file = words
+		? translated(written, parsed(garmentWordsSchema, words.content, `${words.place}: `, 'garment'))
+		: written;
 	const uses = readUses(file.uses, place, find);
 	const allowances = allowancesOf(uses);
 	const known: KnownNames = {
@@ -125,7 +153,8 @@ export const readGarment = (input: unknown, place: string, find: FindMethod): Ga
 		points: [],
 		lines: lineNames(uses)
 	};
-	const pieces = file.pieces.map((each, i) => readPiece(each, i + 1, uses, known, place));
+	const reading = { uses, known, language, place };
+	const pieces = file.pieces.map((each, i) => readPiece(each, i + 1, reading));
 	const smooth = file.smooth.map(({ label, first, second }) => {
 		const where = `${place}: smooth ${label}`;
 		return { label, first: readRef(first, pieces, where), second: readRef(second, pieces, where) };

@@ -1,3 +1,4 @@
+import type { RunName } from '#shared/garment.ts';
 import { SQUARE_TOLERANCE, TANGENT_TOLERANCE } from '#shared/tolerances.ts';
 import { mm, radians, type Mm, type Radians } from '#shared/units.ts';
 import { lengthOf, type Scope } from '#drafting/formula/value.ts';
@@ -29,7 +30,7 @@ export interface SeamReport {
 
 /** How two edges run on across a seam, or a piece's edge meets its fold. */
 export interface RunReport {
-	readonly label: string;
+	readonly run: RunName;
 	/** The angle by which the run is not straight; at a fold, by which it is not square. */
 	readonly corner: Radians;
 	readonly tolerance: Radians;
@@ -81,8 +82,8 @@ const cornerAngle = (edges: EdgesOfPieces, ref: EdgeRef, end: End): number | und
 	return arriving && leaving && angleBetween(opposite(arriving), leaving);
 };
 
-const run = (label: string, corner: number, tolerance: Radians): RunReport => ({
-	label,
+const report = (run: RunName, corner: number, tolerance: Radians): RunReport => ({
+	run,
 	corner: radians(corner),
 	tolerance,
 	within: Math.abs(corner) <= tolerance
@@ -106,7 +107,7 @@ export const runsAcross = (
 		const label = runs[end];
 		const [a, b] = [angleAtEnd(edges, first, end), angleAtEnd(edges, second, end)];
 		if (label === undefined || a === undefined || b === undefined) return [];
-		return [run(label, a + b - Math.PI, TANGENT_TOLERANCE)];
+		return [report({ label }, a + b - Math.PI, TANGENT_TOLERANCE)];
 	});
 
 /** The runs into each piece's fold: what meets it is mirrored there, and must arrive square. */
@@ -122,9 +123,8 @@ export const runsAtFolds = (
 					const ref = { piece, edge: fold.name };
 					const [angle, other] = [cornerAngle(edges, ref, end), neighbour(edges, ref, end)];
 					if (angle === undefined || !other) return [];
-					return [
-						run(`${names[piece] ?? piece}: ${other.name} at the fold`, angle - RIGHT_ANGLE, SQUARE_TOLERANCE)
-					];
+					const met = { piece: names[piece] ?? piece, edge: other.title };
+					return [report(met, angle - RIGHT_ANGLE, SQUARE_TOLERANCE)];
 				})
 			)
 	);
@@ -133,5 +133,6 @@ export const runsAtFolds = (
 export const runBetween = (rule: SmoothRule, edges: EdgesOfPieces): readonly RunReport[] => {
 	const [first, second] = [edgeAt(edges, rule.first), edgeAt(edges, rule.second)];
 	const [ending, beginning] = [first && endDirection(first.path), second && startDirection(second.path)];
-	return ending && beginning ? [run(rule.label, angleBetween(ending, beginning), SQUARE_TOLERANCE)] : [];
+	if (!ending || !beginning) return [];
+	return [report({ label: rule.label }, angleBetween(ending, beginning), SQUARE_TOLERANCE)];
 };

@@ -1,15 +1,14 @@
-import { mm, printNumber, radians, type Mm, type Unit } from '#shared/units.ts';
+import type { Speech } from '#shared/speech/speech.ts';
+import { mm, radians, type Mm, type Unit } from '#shared/units.ts';
 import { polyline, type Bounds, type Path } from '#geometry/path.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
 import type { Drawing, Stroke, Words } from './drawing.ts';
 
 /** Squares of the bare grid, by the unit that the drafter works in; every fifth line (every second inch) is stronger. */
-const SQUARES: Readonly<
-	Record<Unit, { readonly side: Mm; readonly strong: number; readonly words: string }>
-> = {
-	cm: { side: mm(10), strong: 5, words: '1 cm' },
-	mm: { side: mm(10), strong: 5, words: '10 mm' },
-	in: { side: mm(25.4), strong: 2, words: '1 inch' }
+const SQUARES: Readonly<Record<Unit, { readonly side: Mm; readonly strong: number }>> = {
+	cm: { side: mm(10), strong: 5 },
+	mm: { side: mm(10), strong: 5 },
+	in: { side: mm(25.4), strong: 2 }
 };
 
 /**
@@ -64,13 +63,13 @@ const written = (text: string, place: SheetPoint, size: Mm, middle: boolean): Wo
 });
 
 /** A grid's scale, and what a square of it is on the sheet: two short texts, for a grid may be narrow. */
-const scaleTexts = (share: number, unit: Unit): readonly [string, string] => [
-	`Scale 1 : ${1 / share}.`,
-	`Each square is ${SQUARES[unit].words} of the sheet.`
+const scaleTexts = (share: number, { words: { paper } }: Speech): readonly [string, string] => [
+	paper.gridScale({ reduced: 1 / share }),
+	paper.gridSquares
 ];
 
 /** A grid's scale as "1 : 2", and what a square of it is on the sheet. */
-export const scaleWords = (share: number, unit: Unit): string => scaleTexts(share, unit).join(' ');
+export const scaleWords = (share: number, speech: Speech): string => scaleTexts(share, speech).join(' ');
 
 /**
  * The bare grid over a part of the sheet, for drafting by hand: lines a centimetre or an inch of the sheet apart, each
@@ -78,8 +77,8 @@ export const scaleWords = (share: number, unit: Unit): string => scaleTexts(shar
  * be measured by. `bounds`, on the sheet, is grown to whole squares. `share` is the scale, 1 for full size; the grid is
  * drawn as it lies on paper, with marks and writing in their own full size at every scale.
  */
-export const gridDrawing = (bounds: Bounds, unit: Unit, share = 1): Drawing => {
-	const { side, strong } = SQUARES[unit];
+export const gridDrawing = (bounds: Bounds, speech: Speech, share = 1): Drawing => {
+	const { side, strong } = SQUARES[speech.unit];
 	const onPaper = side * share;
 	const columns = counted(Math.floor(bounds.left / side), Math.ceil(bounds.right / side));
 	const rows = counted(Math.floor(bounds.top / side), Math.ceil(bounds.bottom / side));
@@ -91,10 +90,10 @@ export const gridDrawing = (bounds: Bounds, unit: Unit, share = 1): Drawing => {
 	};
 	const kind = (count: number): Stroke['kind'] => (count % strong === 0 ? 'line' : 'grid');
 	const number = (count: number, place: SheetPoint): readonly Words[] =>
-		count % strong === 0 ? [written(printNumber(mm(count * side), unit), place, NUMBER_SIZE, true)] : [];
-	const [scale, squares] = scaleTexts(share, unit);
+		count % strong === 0 ? [written(speech.bare(mm(count * side)), place, NUMBER_SIZE, true)] : [];
+	const [scale, squares] = scaleTexts(share, speech);
 	return {
-		name: 'grid',
+		name: speech.words.paper.grid,
 		strokes: [
 			...columns.map((count): Stroke => ({
 				kind: kind(count),

@@ -1,3 +1,4 @@
+import type { Speech } from '#shared/speech/speech.ts';
 import { mm, radians, type Mm } from '#shared/units.ts';
 import { cutStrokes, grainStrokes, notchStrokes } from '#garment/piece-lines.ts';
 import type { Piece } from '#garment/piece.ts';
@@ -39,10 +40,10 @@ const wordsAlong = (text: string, path: Path, size: Mm): readonly Words[] => {
 	return [{ text, at: place, middle: true, size, turn: radians(turn) }];
 };
 
-const foldWords = (piece: Piece): readonly Words[] => {
+const foldWords = (piece: Piece, { words: { paper } }: Speech): readonly Words[] => {
 	const fold = piece.edges.find(({ name }) => name === piece.fold);
 	if (!fold) return [];
-	return wordsAlong('fold', fold.path, TEXT_SIZE).map((words) => ({
+	return wordsAlong(paper.fold, fold.path, TEXT_SIZE).map((words) => ({
 		...words,
 		at: at(words.at.x + INSIDE, words.at.y)
 	}));
@@ -60,7 +61,7 @@ const inside = (piece: Piece): readonly Path[] => [
  * A piece as it is printed: cutting line, stitching line, fold, grain, notches, marks, darts and drill points, with
  * its name and words. `words` are the lines of writing, the piece's name first.
  */
-export const pieceDrawing = (piece: Piece, words: readonly string[]): Drawing => ({
+export const pieceDrawing = (piece: Piece, words: readonly string[], speech: Speech): Drawing => ({
 	name: piece.name,
 	strokes: [
 		...cutStrokes(piece).map((stroke) => ({ kind: 'cutting' as const, ...stroke })),
@@ -92,7 +93,7 @@ export const pieceDrawing = (piece: Piece, words: readonly string[]): Drawing =>
 	],
 	words: [
 		...writingWithin(words, piece.outline, inside(piece)),
-		...foldWords(piece),
+		...foldWords(piece, speech),
 		...piece.marks.flatMap(({ label, path }) => wordsAlong(label, path, TEXT_SIZE))
 	]
 });

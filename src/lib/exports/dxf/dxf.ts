@@ -1,3 +1,4 @@
+import type { Speech } from '#shared/speech/speech.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { grainLine, notchStrokes } from '#garment/piece-lines.ts';
 import type { Piece } from '#garment/piece.ts';
@@ -10,7 +11,7 @@ import { LAYERS } from './layers.ts';
 /** How far a chord may lie from its curve. */
 const FLATTENING: Mm = mm(0.05);
 
-/** A group code and its value, each on a line of its own: so DXF is written (Autodesk's published reference of release 12, from memory). */
+/** A group code and its value, each on a line of its own: so a drawing file of release 12 is written (from memory). */
 type Group = readonly [code: number, value: string | number];
 
 /** Decimals of a length: a thousandth of a millimetre. */
@@ -35,22 +36,19 @@ export const safeName = (name: string): string =>
 		.toUpperCase() || 'PIECE';
 
 /** Letters that no accent can be taken off. */
-const SPELT: Readonly<Record<string, string>> = {
-	ß: 'ss',
-	æ: 'ae',
-	Æ: 'AE',
-	ø: 'o',
-	Ø: 'O',
-	œ: 'oe',
-	Œ: 'OE',
-	ł: 'l',
-	Ł: 'L'
-};
+const SPELT: Readonly<Record<string, string>> = { œ: 'oe', Œ: 'OE', ł: 'l', Ł: 'L' };
 
-/** Text in the signs that release 12 has: plain ASCII, other letters without their accents, fractions as 1/2. */
-const plainText = (text: string): string =>
-	text
-		.replace(/(\d)(?=[\u00BC-\u00BE\u2150-\u215E])/g, '$1 ')
+/** Signs that Western European languages need beside ASCII, each one byte in the code page of Windows 1252. */
+const WESTERN = '\u00A1\u00AB\u00BB\u00BF\u00C0-\u00D6\u00D8-\u00F6\u00F8-\u00FF';
+const FOREIGN = new RegExp(`[^\\x20-\\x7E${WESTERN}]+`, 'gu');
+/** The name of that code page. Readers fall back on it, so that it is named only where a file leans on it. */
+const CODE_PAGE: readonly Group[] = [
+	[9, '$DWGCODEPAGE'],
+	[3, 'ANSI_1252']
+];
+
+const spelt = (signs: string, degrees: string): string =>
+	signs
 		.replace(/[\u2018\u2019]/g, "'")
 		.replace(/[\u201C\u201D\u2033]/g, '"')
 		.normalize('NFKD')
@@ -58,8 +56,15 @@ const plainText = (text: string): string =>
 		.replace(/[\u2013\u2014\u2212]/g, '-')
 		.replace(/\u2044/g, '/')
 		.replace(/\u00D7/g, 'x')
-		.replace(/\u00B0/g, ' deg')
+		.replace(/\u00B0/g, ` ${degrees}`)
 		.replace(/[^\x20-\x7E]/gu, (sign) => SPELT[sign] ?? '?');
+
+/** Text in the signs of Windows 1252 that every reader shows: letters as they are, fractions as 1/2, others without their accents. */
+const plainText = (text: string, { words: { paper } }: Speech): string =>
+	text
+		.normalize('NFC')
+		.replace(/(\d)(?=[\u00BC-\u00BE\u2150-\u215E])/g, '$1 ')
+		.replace(FOREIGN, (signs) => spelt(signs, paper.degrees));
 
 const polylineOf = (places: readonly SheetPoint[], layer: number, closed: boolean): readonly Group[] => [
 	[0, 'POLYLINE'],
@@ -92,7 +97,7 @@ const textOf = (text: string, where: SheetPoint, layer: number): readonly Group[
 	[8, layer],
 	...place(where),
 	[40, '5.000'],
-	[1, plainText(text)]
+	[1, text]
 ];
 
 /** The corners of an outline, and the points between them on its curves. */
@@ -161,23 +166,28 @@ const sideBySide = (pieces: readonly WrittenPiece[]): readonly SheetPoint[] => {
 
 /**
  * Pieces as a drawing file of release 12, one block a piece, in millimetres, after the layer convention of ASTM D6673
- * (withdrawn 2019). The table of layers is from memory, and no conformity is promised. `title` names the whole.
+ * (withdrawn 2019). The table of layers is from memory, and no conformity is promised. `title` names the whole. Each
+ * sign is a byte of the file: its code below 256 (Windows 1252).
  */
-export const dxfFile = (pieces: readonly WrittenPiece[], title: string): string => {
+export const dxfFile = (pieces: readonly WrittenPiece[], title: string, speech: Speech): string => {
 	const names = distinct(pieces.map(({ piece }) => safeName(piece.name)));
+	const plain = (text: string): string => plainText(text, speech);
+	const about = [title, speech.words.paper.drawingFile].map(plain);
+	const written = pieces.map(({ words }) => [...words.map(plain), 'UNITS: METRIC']);
+	const isAscii = [about, ...written].every((texts) => texts.every((text) => /^[\x20-\x7E]*$/.test(text)));
 	const groups: readonly Group[] = [
-		[999, plainText(title)],
-		[999, 'Units: millimetres. Layers after ASTM D6673 (withdrawn), from memory.'],
+		...about.map((text): Group => [999, text]),
 		[0, 'SECTION'],
 		[2, 'HEADER'],
 		[9, '$ACADVER'],
 		[1, 'AC1009'],
+		...(isAscii ? [] : CODE_PAGE),
 		[9, '$MEASUREMENT'],
 		[70, 1],
 		[0, 'ENDSEC'],
 		[0, 'SECTION'],
 		[2, 'BLOCKS'],
-		...pieces.flatMap(({ piece, words }, i): readonly Group[] => [
+		...pieces.flatMap(({ piece }, i): readonly Group[] => [
 			[0, 'BLOCK'],
 			[8, 0],
 			[2, names[i] ?? 'PIECE'],
@@ -186,7 +196,7 @@ export const dxfFile = (pieces: readonly WrittenPiece[], title: string): string 
 			[20, '0.000'],
 			[30, '0.000'],
 			[3, names[i] ?? 'PIECE'],
-			...pieceEntities(piece, [...words, 'UNITS: METRIC']),
+			...pieceEntities(piece, written[i] ?? []),
 			[0, 'ENDBLK'],
 			[8, 0]
 		]),

@@ -3,14 +3,14 @@ import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { draftDrawing } from '../drawing/draft-drawing.ts';
 import { drawingScaled } from '../drawing/drawing.ts';
-import { paperOf, SCALES, SCALE_WORDS, type FileRequest, type Format } from './pattern-file.ts';
+import { paperOf, printedFor, SCALES, type FileRequest, type Format } from './pattern-file.ts';
 
 /** The kinds of file that a draft can be saved as: a drawing file (dxf) holds the pieces of a garment. */
 export const DRAFT_FORMATS = ['pdf', 'svg', 'csv', 'json'] as const satisfies readonly Format[];
 type DraftFormat = (typeof DRAFT_FORMATS)[number];
 
 /** What is wanted of a draft, which has no pieces. */
-export interface DraftRequest extends Omit<FileRequest, 'pieces' | 'unit' | 'format'> {
+export interface DraftRequest extends Omit<FileRequest, 'pieces' | 'format'> {
 	readonly format: DraftFormat;
 }
 
@@ -22,25 +22,25 @@ export const isDraftFormat = (format: Format): format is DraftFormat =>
 export const draftFile = async (
 	method: Method,
 	draft: Draft,
-	body: Pick<Body, 'name' | 'unit'>,
+	body: Pick<Body, 'name'>,
 	request: DraftRequest
 ): Promise<Uint8Array> => {
-	const { format, paper, scale, font, date, onPage } = request;
+	const { format, paper, scale, speech, font, date, onPage } = request;
 	const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
-	if (format === 'csv') return bytes((await import('../table/tables.ts')).draftCsv(method, draft));
+	if (format === 'csv') return bytes((await import('../table/tables.ts')).draftCsv(method, draft, speech));
 	if (format === 'json')
 		return bytes(`${(await import('../table/draft-json.ts')).draftJson(draft, body.name)}\n`);
 	const drawing = drawingScaled(draftDrawing(method, draft), SCALES[scale]);
 	if (format === 'svg') {
 		const { drawingsSvg } = await import('../svg/drawings-svg.ts');
-		return bytes(drawingsSvg([drawing], `${method.name} for ${body.name}`));
+		return bytes(drawingsSvg([drawing], speech.words.paper.madeFor({ what: method.name, body: body.name })));
 	}
 	const { patternPdf } = await import('../pdf/pattern-pdf.ts');
 	return patternPdf([drawing], {
 		paper: paperOf(paper),
 		title: method.name,
-		about: [`For ${body.name}. ${SCALE_WORDS[scale]}`],
-		unit: body.unit,
+		about: [printedFor(body.name, request)],
+		speech,
 		font: await font(),
 		date,
 		...(onPage ? { onPage } : {})

@@ -1,7 +1,7 @@
 import { BadInput } from '#shared/bad-input.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
-import { mm, type Unit } from '#shared/units.ts';
-import { cautionWords } from '#garment/cautions.ts';
+import type { Speech } from '#shared/speech/speech.ts';
+import { mm } from '#shared/units.ts';
 import type { Garment } from '#garment/garment.ts';
 import type { Pattern } from '#garment/pattern.ts';
 import type { Piece } from '#garment/piece.ts';
@@ -29,7 +29,7 @@ export interface FileRequest {
 	readonly paper: string;
 	readonly scale: ScaleName;
 	/** In which words are written. */
-	readonly unit: Unit;
+	readonly speech: Speech;
 	/** Written into a PDF. */
 	readonly date: Date;
 	/** The typeface of a PDF. */
@@ -68,26 +68,19 @@ const chosenPieces = ({ pieces }: Pattern, wanted: readonly string[]): readonly 
 };
 
 /** What is written on a piece. */
-const writtenOn = (piece: Piece, garment: Garment, { body }: Pattern, unit: Unit): readonly string[] => [
-	...pieceWords(piece, body, unit),
+const writtenOn = (piece: Piece, garment: Garment, { body }: Pattern, speech: Speech): readonly string[] => [
+	...pieceWords(piece, body, speech),
 	garment.name
 ];
-
-/** What a drawing says of its own scale. */
-export const SCALE_WORDS: Readonly<Record<ScaleName, string>> = {
-	full: 'Drawn at full size.',
-	half: 'Drawn at half size, for class work: do not cut cloth by it.',
-	quarter: 'Drawn at a quarter of its size, for class work: do not cut cloth by it.'
-};
 
 /** The chosen pieces as they are drawn at the wanted scale. */
 const drawn = (
 	garment: Garment,
 	pattern: Pattern,
-	{ pieces, scale, unit }: Pick<FileRequest, 'pieces' | 'scale' | 'unit'>
+	{ pieces, scale, speech }: Pick<FileRequest, 'pieces' | 'scale' | 'speech'>
 ): readonly Drawing[] =>
 	chosenPieces(pattern, pieces).map((piece) =>
-		drawingScaled(pieceDrawing(piece, writtenOn(piece, garment, pattern, unit)), SCALES[scale])
+		drawingScaled(pieceDrawing(piece, writtenOn(piece, garment, pattern, speech), speech), SCALES[scale])
 	);
 
 /** The pieces as they are laid out on the paper of a PDF, and that paper. */
@@ -100,7 +93,7 @@ export interface PatternSheet {
 export const patternSheet = (
 	garment: Garment,
 	pattern: Pattern,
-	request: Pick<FileRequest, 'pieces' | 'paper' | 'scale' | 'unit'>
+	request: Pick<FileRequest, 'pieces' | 'paper' | 'scale' | 'speech'>
 ): PatternSheet => {
 	const paper = paperOf(request.paper);
 	const drawings = drawn(garment, pattern, request);
@@ -110,14 +103,21 @@ export const patternSheet = (
 	return { paper, drawings: onSheet };
 };
 
+/** Whose a print is, and how large it is drawn. */
+export const printedFor = (body: string, { speech, scale }: Pick<FileRequest, 'speech' | 'scale'>): string =>
+	`${speech.words.garments.forBody({ body })}. ${speech.words.paper.scale({ scale })}`;
+
 const pdf = async (garment: Garment, pattern: Pattern, request: FileRequest): Promise<Uint8Array> => {
 	const { paper, drawings } = patternSheet(garment, pattern, request);
 	const { patternPdf } = await import('../pdf/pattern-pdf.ts');
 	return patternPdf(drawings, {
 		paper,
 		title: garment.name,
-		about: [`For ${pattern.body}. ${SCALE_WORDS[request.scale]}`, ...cautionWords(garment.cautions)],
-		unit: request.unit,
+		about: [
+			printedFor(pattern.body, request),
+			...garment.cautions.map((caution) => request.speech.words.garments.caution({ caution }))
+		],
+		speech: request.speech,
 		font: await request.font(),
 		date: request.date,
 		...(request.onPage ? { onPage: request.onPage } : {})
@@ -133,22 +133,21 @@ export const patternFile = async (
 	pattern: Pattern,
 	request: FileRequest
 ): Promise<Uint8Array> => {
-	const { format, unit } = request;
+	const { format, speech } = request;
 	const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 	const pieces = chosenPieces(pattern, request.pieces);
-	const title = `${garment.name} for ${pattern.body}`;
-	const words = (piece: Piece): readonly string[] => writtenOn(piece, garment, pattern, unit);
-	if (format === 'csv') return bytes((await import('../table/tables.ts')).patternCsv({ ...pattern, pieces }));
+	const title = speech.words.paper.madeFor({ what: garment.name, body: pattern.body });
+	const words = (piece: Piece): readonly string[] => writtenOn(piece, garment, pattern, speech);
+	if (format === 'csv')
+		return bytes((await import('../table/tables.ts')).patternCsv({ ...pattern, pieces }, speech));
 	if (format === 'json')
-		return bytes(`${(await import('../table/pattern-json.ts')).patternJson({ ...pattern, pieces }, unit)}\n`);
+		return bytes(
+			`${(await import('../table/pattern-json.ts')).patternJson({ ...pattern, pieces }, speech)}\n`
+		);
 	if (format === 'dxf') {
 		const { dxfFile } = await import('../dxf/dxf.ts');
-		return bytes(
-			dxfFile(
-				pieces.map((piece) => ({ piece, words: words(piece) })),
-				title
-			)
-		);
+		const written = pieces.map((piece) => ({ piece, words: words(piece) }));
+		return Uint8Array.from(dxfFile(written, title, speech), (sign) => sign.charCodeAt(0));
 	}
 	if (format === 'pdf') return pdf(garment, pattern, request);
 	const laidOut = arranged(drawn(garment, pattern, request), SVG_WIDTH);

@@ -1,16 +1,18 @@
-import { capital, The, the } from '#shared/speech/en/grammar.ts';
 import type { AllowanceValues } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
-import { MEASUREMENTS } from '#shared/measurements.ts';
-import { printLength, type Unit } from '#shared/units.ts';
+import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
+import type { Speech } from '#shared/speech/speech.ts';
 import { scopeOf, type Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { isPointName } from '#drafting/names.ts';
 import { isDrafted, stepKeys } from '#drafting/steps/kinds.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
-import { allowanceNoun } from '#shared/speech/en/nouns.ts';
+import type { FileOptions } from './file.ts';
 import { table, type TextBlock } from './text-pages.ts';
+
+/** What a sheet's file is made with; its words are those of the work. */
+export type SheetOptions = Omit<FileOptions, 'speech'>;
 
 /** A method worked for a body, as a sheet tells of it. */
 export interface WorkedMethod {
@@ -18,8 +20,8 @@ export interface WorkedMethod {
 	readonly body: Body;
 	/** The method's draft for this body. */
 	readonly draft: Draft;
-	/** In which lengths are written. */
-	readonly unit: Unit;
+	/** In which it is told. */
+	readonly speech: Speech;
 	/** Allowances chosen for the draft, over the body's own. */
 	readonly chosen?: AllowanceValues;
 }
@@ -39,33 +41,37 @@ export const stepsOf = (
 };
 
 /** What a step is called on paper: a point by its letter and what it is, a line by what it is. */
-export const stepTitle = ({ name, label }: Step): string =>
-	isPointName(name) ? `${name}: ${the(label)}` : The(label);
+export const stepTitle = ({ name, label }: Step, { words: { paper } }: Speech): string => {
+	return isPointName(name)
+		? paper.pointTitle({ point: name, noun: label })
+		: paper.lineTitle({ noun: label });
+};
 
 const SHARES = [0.7, 0.3] as const;
 
 /** The measurements and the allowances that some steps name, as two tables; one that nothing names is left out. */
 export const bodyBlocks = (
-	{ method, body, draft, unit, chosen }: WorkedMethod,
+	{ method, body, draft, speech, chosen }: WorkedMethod,
 	steps: readonly Step[]
 ): readonly TextBlock[] => {
+	const { paper } = speech.words;
 	const scope = scopeOf(method, body, draft, chosen);
 	const keysOf = (kind: 'measurement' | 'allowance'): ReadonlySet<string> =>
 		new Set(steps.flatMap((step) => stepKeys(step, kind)));
 	const measured = keysOf('measurement');
 	const allowed = keysOf('allowance');
-	const measurements = MEASUREMENTS.filter(({ key }) => measured.has(key)).map(({ key, title, what }) => [
-		`${title}: ${what}`,
-		printLength(scope.measurement(key), unit)
-	]);
+	const measurements = MEASUREMENT_KEYS.filter((key) => measured.has(key)).map((key) => {
+		const { title, what } = speech.words.nouns.measurements[key];
+		return [`${title}: ${what}`, speech.length(scope.measurement(key))];
+	});
 	const allowances = method.allowances
 		.filter(({ key }) => allowed.has(key))
 		.map(({ key, noun }) => [
-			capital(allowanceNoun({ key, noun }).name),
-			printLength(scope.allowance(key), unit)
+			paper.allowanceTitle({ noun: speech.words.nouns.allowance({ key, noun }) }),
+			speech.length(scope.allowance(key))
 		]);
 	return [
-		...(measurements.length > 0 ? table(['Measurement', body.name], SHARES, measurements) : []),
-		...(allowances.length > 0 ? table(['Allowance', 'Chosen'], SHARES, allowances) : [])
+		...(measurements.length > 0 ? table([paper.measurement, body.name], SHARES, measurements) : []),
+		...(allowances.length > 0 ? table([paper.allowance, paper.chosen], SHARES, allowances) : [])
 	];
 };

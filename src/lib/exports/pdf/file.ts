@@ -9,6 +9,7 @@ import {
 	type PDFPage
 } from '@cantoo/pdf-lib';
 import fontkit from '@cantoo/fontkit';
+import type { Speech } from '#shared/speech/speech.ts';
 import { mm, radians } from '#shared/units.ts';
 import { at } from '#geometry/point.ts';
 import { PAGE_MARGIN, type Paper } from '../sheets/tiles.ts';
@@ -25,6 +26,8 @@ export interface FileOptions {
 	readonly title: string;
 	/** A typeface file, TTF, OTF or WOFF; what is used of it is put into the file. */
 	readonly font: Uint8Array;
+	/** The language and the unit of its words. */
+	readonly speech: Speech;
 	/** Written into the file, so that the same input gives the same bytes. */
 	readonly date: Date;
 }
@@ -33,20 +36,22 @@ export interface FileOptions {
 export interface OpenFile {
 	readonly document: PDFDocument;
 	readonly font: PDFFont;
+	readonly speech: Speech;
 }
 
 /** Begins a file. */
-export const openFile = async ({ title, font, date }: FileOptions): Promise<OpenFile> => {
+export const openFile = async ({ title, font, speech, date }: FileOptions): Promise<OpenFile> => {
 	const document = await PDFDocument.create();
 	document.registerFontkit(fontkit);
 	document.setTitle(title);
-	document.setLanguage('en');
+	document.setLanguage(speech.language);
 	document.setProducer('Square Across');
 	document.setCreator('Square Across');
 	document.setCreationDate(date);
 	document.setModificationDate(date);
 	return {
 		document,
+		speech,
 		font: await document.embedFont(font, { subset: true, features: { kern: false, mark: false } })
 	};
 };
@@ -77,7 +82,7 @@ export const addTextPages = (file: OpenFile, paper: Paper, blocks: readonly Text
 	const pages = blocks.length === 0 ? [] : textPages(blocks, paper, file.font);
 	for (const [i, operators] of pages.entries()) {
 		const foot = {
-			text: `page ${i + 1} of ${pages.length}`,
+			text: file.speech.words.paper.pageOf({ page: i + 1, of: pages.length }),
 			at: at(paper.width / 2, paper.height - PAGE_MARGIN + 3),
 			middle: true,
 			size: mm(2.8),

@@ -24,32 +24,35 @@ export interface MarksSheet {
 	readonly empty?: readonly string[];
 }
 
-const HEADINGS = ['Step', 'Answer', 'Note', 'Mark'] as const;
 /** How wide the columns are beside one another; a column that is filled in by hand is as wide as `BY_HAND`. */
 const WIDTHS = [2, 2, 5, 1.2] as const;
 const BY_HAND = 2;
 /** Height of a row that is written in by hand: ruled paper for handwriting has lines 8 to 9 mm apart. */
 const ROOM: Mm = mm(9);
 
-/** A mark without zeros at its end. */
-const markWords = (mark: number | undefined): string => (mark === undefined ? '' : String(mark));
-
 /** What a marks sheet says, as blocks of words. */
-const marksBlocks = (sheet: MarksSheet, title: string): readonly TextBlock[] => {
+const marksBlocks = (sheet: MarksSheet, { title, speech }: FileOptions): readonly TextBlock[] => {
 	const { learner, work, steps, total, outOf, empty = [] } = sheet;
+	const { paper } = speech.words;
+	const headings = [paper.step, paper.answer, paper.note, paper.mark];
+	/** A mark without zeros at its end. */
+	const written = (mark: number | undefined): string => (mark === undefined ? '' : speech.number(mark));
 	const byHand = empty.length > 0 || total === undefined;
 	const widths = [...WIDTHS, ...empty.map(() => BY_HAND)];
 	const whole = widths.reduce((sum, width) => sum + width, 0);
 	const blanks = empty.map(() => '');
 	const rows = [
-		...steps.map(({ step, answer, note, mark }) => [step, answer, note, markWords(mark), ...blanks]),
-		['Total', '', `out of ${outOf}`, markWords(total), ...blanks]
+		...steps.map(({ step, answer, note, mark }) => [step, answer, note, written(mark), ...blanks]),
+		[paper.total, '', paper.outOf({ outOf }), written(total), ...blanks]
 	];
 	return [
 		{ kind: 'title', text: title },
-		{ kind: 'text', text: `${work}. ${learner === '' ? 'Name: ____________________________' : learner}` },
+		{
+			kind: 'text',
+			text: learner === '' ? paper.workOfNobodyYet({ work }) : paper.workOf({ work, learner })
+		},
 		...table(
-			[...HEADINGS, ...empty],
+			[...headings, ...empty],
 			widths.map((width) => width / whole),
 			rows,
 			byHand ? ROOM : undefined
@@ -62,4 +65,4 @@ const marksBlocks = (sheet: MarksSheet, title: string): readonly TextBlock[] => 
  * choice. The same input gives the same bytes.
  */
 export const marksSheetPdf = (sheet: MarksSheet, options: FileOptions): Promise<Uint8Array> =>
-	wordsPdf(marksBlocks(sheet, options.title), options);
+	wordsPdf(marksBlocks(sheet, options), options);

@@ -1,10 +1,12 @@
 import { popGraphicsState, pushGraphicsState, type PDFFont, type PDFOperator } from '@cantoo/pdf-lib';
+import type { Speech } from '#shared/speech/speech.ts';
 import { mm, radians, type Mm } from '#shared/units.ts';
 import { pathMapped, polyline, type Path } from '#geometry/path.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
 import type { Drawing, Words } from '../drawing/drawing.ts';
 import type { LineStyle } from '../drawing/line-styles.ts';
-import { OVERLAP, PAGE_MARGIN, type Paper, type Tile } from '../sheets/tiles.ts';
+import { OVERLAP, PAGE_MARGIN, paperName, type Paper, type Tile } from '../sheets/tiles.ts';
+import type { OpenFile } from './file.ts';
 import { strokeOperators, wordsOperators } from './operators.ts';
 import { wrapped } from './text-pages.ts';
 import type { PagePlan } from '../sheets/page-plan.ts';
@@ -69,7 +71,12 @@ export const alignmentPlaces = ({ left, top, width, height, cuts, joins }: Tile)
 };
 
 /** What stands on a page beside the pattern: its frame, its name, what is cut and where it joins. */
-export const pageFurniture = (tile: Tile, plan: PagePlan, font: PDFFont): readonly PDFOperator[] => {
+export const pageFurniture = (
+	tile: Tile,
+	plan: PagePlan,
+	{ font, speech }: OpenFile
+): readonly PDFOperator[] => {
+	const { paper } = speech.words;
 	const { width, height, left, top, cuts, joins, name } = tile;
 	const onPaper = ({ x, y }: SheetPoint): SheetPoint => at(x - left + PAGE_MARGIN, y - top + PAGE_MARGIN);
 	const right = PAGE_MARGIN + width;
@@ -80,12 +87,9 @@ export const pageFurniture = (tile: Tile, plan: PagePlan, font: PDFFont): readon
 			: { path: polyline(onPaper(at(left, place)), onPaper(at(left + width, place))) }
 	);
 	const edges = [
-		...(cuts.includes('left') ? ['cut the left edge off'] : []),
-		...(cuts.includes('top') ? ['cut the top edge off'] : []),
+		...cuts.map((edge) => paper.cutOff({ edge })),
 		...joins.map(({ edge, page }) =>
-			plan.blank.includes(page)
-				? `${page} is empty`
-				: `${page} goes on ${edge === 'right' ? 'the right' : 'below'}`
+			plan.blank.includes(page) ? paper.pageEmpty({ page }) : paper.pageGoesOn({ page, edge })
 		)
 	];
 	return [
@@ -98,7 +102,7 @@ export const pageFurniture = (tile: Tile, plan: PagePlan, font: PDFFont): readon
 		),
 		...wordsOperators(words(name, at(PAGE_MARGIN + 2, bottom + 6), NAME_SIZE), font),
 		...wordsOperators(words(edges.join('; '), at(PAGE_MARGIN + 22, bottom + 5.4), mm(3)), font),
-		...wordsOperators(words('100 %', at(right - 12, bottom + 5.4), mm(3)), font),
+		...wordsOperators(words(paper.fullSize, at(right - 12, bottom + 5.4), mm(3)), font),
 		popGraphicsState()
 	];
 };
@@ -148,13 +152,13 @@ interface FirstPageOptions {
 }
 
 /** What the first page says, with how to print and to join. */
-const firstLines = ({ tiles }: PagePlan, { paper, about }: FirstPageOptions): readonly string[] => [
-	`${tiles.length === 1 ? 'One page' : `${tiles.length} pages`} of ${paper.name}. Print at 100 % (actual size), then measure the squares before you trust the rest.`,
-	...(tiles.length > 1
-		? [
-				'Cut the left and the top edge of a page off where it says so, lay it on the dotted line of its neighbour, cross on cross, and tape. Pages in brackets on the map are empty and are not printed.'
-			]
-		: []),
+const firstLines = (
+	{ tiles }: PagePlan,
+	{ paper, about }: FirstPageOptions,
+	speech: Speech
+): readonly string[] => [
+	speech.words.paper.printAtFull({ pages: tiles.length, paper: paperName(paper, speech) }),
+	...(tiles.length > 1 ? [speech.words.paper.howToJoin] : []),
 	...about
 ];
 
@@ -171,14 +175,14 @@ const SQUARES_HEIGHT = METRIC + APART + INCHES;
 export const FIRST_PAGE_HEIGHT: Mm = mm(2 * PAGE_MARGIN + 2 * APART + 14 + 4 * LINE_HEIGHT + SQUARES_HEIGHT);
 
 /** The check squares, their upper left corner at a place. */
-const checkSquares = ({ x, y }: SheetPoint, font: PDFFont): readonly PDFOperator[] => {
+const checkSquares = ({ x, y }: SheetPoint, { font, speech }: OpenFile): readonly PDFOperator[] => {
 	const below = y + METRIC + APART;
 	const said = (text: string, top: number, side: Mm): readonly PDFOperator[] =>
 		wordsOperators(words(text, at(x + side / 2, top + side / 2), TEXT_SIZE, true), font);
 	return [
 		...strokeOperators([box(x, y, METRIC, METRIC), box(x, below, INCHES, INCHES)], CHECK),
-		...said('Each side is 100 mm.', y, METRIC),
-		...said('Each side is 4 inches.', below, INCHES)
+		...said(speech.words.paper.eachSide100, y, METRIC),
+		...said(speech.words.paper.eachSide4, below, INCHES)
 	];
 };
 
@@ -204,8 +208,9 @@ export const firstPage = (
 	plan: PagePlan,
 	drawings: readonly Drawing[],
 	options: FirstPageOptions,
-	font: PDFFont
+	file: OpenFile
 ): FirstPage => {
+	const { font, speech } = file;
 	const { paper, title } = options;
 	const left = PAGE_MARGIN + 2;
 	const width = paper.width - 2 * left;
@@ -213,7 +218,7 @@ export const firstPage = (
 	const under = PAGE_MARGIN + titled.length * NAME_SIZE * 1.2;
 	const bottom = paper.height - PAGE_MARGIN - 2;
 	const room = Math.floor((bottom - SQUARES_HEIGHT - APART - under) / LINE_HEIGHT);
-	const said = fitting(firstLines(plan, options), width, room, font);
+	const said = fitting(firstLines(plan, options, speech), width, room, font);
 	const top = under + said.lines.length * LINE_HEIGHT + APART;
 	const mapLeft = left + INCHES + APART;
 	const place = { left: mapLeft, top, width: paper.width - left - mapLeft, height: bottom - top };
@@ -225,7 +230,7 @@ export const firstPage = (
 		...said.lines.flatMap((text, i) =>
 			wordsOperators(words(text, at(left, under + (i + 1) * LINE_HEIGHT), LINE_SIZE), font)
 		),
-		...checkSquares(at(left, top), font),
+		...checkSquares(at(left, top), file),
 		...pageMap(plan, drawings, place, font),
 		popGraphicsState()
 	];

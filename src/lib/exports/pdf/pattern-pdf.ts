@@ -9,7 +9,7 @@ import {
 	rectangle,
 	type PDFRef
 } from '@cantoo/pdf-lib';
-import { mm, type Mm, type Unit } from '#shared/units.ts';
+import { mm, type Mm } from '#shared/units.ts';
 import type { Bounds } from '#geometry/path.ts';
 import type { Drawing } from '../drawing/drawing.ts';
 import { planPages, type PagePlan } from '../sheets/page-plan.ts';
@@ -23,7 +23,6 @@ import type { TextBlock } from './text-pages.ts';
 export interface PdfOptions extends FileOptions {
 	/** Lines under the title: the body, the scale, cautions. */
 	readonly about: readonly string[];
-	readonly unit: Unit;
 	/** Words on pages of their own, before the drawing. */
 	readonly words?: readonly TextBlock[];
 	/** Told after each page how many of how many are done; throwing stops the work. */
@@ -72,7 +71,7 @@ const tilePage = (file: OpenFile, ink: PDFRef, tile: Tile, plan: PagePlan, paper
 		concatTransformationMatrix(1, 0, 0, 1, written(PAGE_MARGIN - tile.left), written(PAGE_MARGIN - tile.top)),
 		drawObject(INK_NAME),
 		popGraphicsState(),
-		...pageFurniture(tile, plan, file.font)
+		...pageFurniture(tile, plan, file)
 	]);
 	page.node.setXObject(PDFName.of(INK_NAME), ink);
 };
@@ -87,7 +86,7 @@ export const patternPdf = async (drawings: readonly Drawing[], options: PdfOptio
 	const paper = cutPaper(options.paper, uncut.bounds);
 	const plan = paper === options.paper ? uncut : planPages(drawings, paper);
 	const file = await openFile(options);
-	const { operators, left } = firstPage(plan, drawings, { ...options, paper }, file.font);
+	const { operators, left } = firstPage(plan, drawings, { ...options, paper }, file);
 	addPage(file, paper, operators);
 	addTextPages(file, wordsPaper(paper), [
 		...left.map((text): TextBlock => ({ kind: 'text', text })),

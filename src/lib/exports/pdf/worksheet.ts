@@ -1,12 +1,11 @@
-import { mm, printLength } from '#shared/units.ts';
+import { readNoun } from '#shared/speech/noun.ts';
+import { mm } from '#shared/units.ts';
 import { explain, givenLengths } from '#drafting/explain.ts';
-import { capitalised, listed } from '#drafting/words.ts';
 import { boundsOf, type Bounds } from '#geometry/path.ts';
 import { at } from '#geometry/point.ts';
 import { grown } from '../drawing/drawing.ts';
 import { gridDrawing, scaleWords } from '../drawing/grid-drawing.ts';
-import { bodyBlocks, stepsOf, stepTitle, type WorkedMethod } from './body-words.ts';
-import type { FileOptions } from './file.ts';
+import { bodyBlocks, stepsOf, stepTitle, type SheetOptions, type WorkedMethod } from './body-words.ts';
 import { patternPdf } from './pattern-pdf.ts';
 import type { TextBlock } from './text-pages.ts';
 
@@ -14,7 +13,7 @@ import type { TextBlock } from './text-pages.ts';
 const AROUND = mm(20);
 
 /** How a worksheet is made. */
-export interface WorksheetOptions extends FileOptions {
+export interface WorksheetOptions extends SheetOptions {
 	/** 1 for full size, 1/2 or 1/4 for class work. */
 	readonly share: number;
 	/** Whether each step shows its worked numbers, or leaves them to the learner. */
@@ -35,25 +34,27 @@ const sheetPart = ({ draft }: WorkedMethod): Bounds =>
 
 /** What a worksheet tells of the steps, as blocks of words: each with where to look and its rule, and by choice its worked numbers. */
 const worksheetBlocks = (work: WorkedMethod, worked: boolean): readonly TextBlock[] => {
-	const { method, body, draft, unit, chosen } = work;
+	const { method, body, draft, speech, chosen } = work;
+	const { paper } = speech.words;
 	const steps = stepsOf(work);
 	const instructions = steps.flatMap((step, i): readonly TextBlock[] => {
-		const told = explain(method, step.name, body, draft, unit, chosen);
-		const given = givenLengths(method, step.name, body, draft, chosen).map(
-			({ words, length }) => `${words} is ${printLength(length, unit)}`
-		);
+		const told = explain(method, step.name, body, draft, speech.unit, chosen);
+		const given = givenLengths(method, step.name, body, draft, chosen).map(({ words, length }) => ({
+			noun: readNoun(words, 'en'),
+			length
+		}));
 		return [
-			{ kind: 'heading', text: `${i + 1}. ${stepTitle(step)}` },
+			{ kind: 'heading', text: `${i + 1}. ${stepTitle(step, speech)}` },
 			{ kind: 'text', text: `${told.where} ${told.rule}` },
-			...(given.length > 0 ? [{ kind: 'text', text: `${capitalised(listed(given))}.` } as const] : []),
+			...(given.length > 0 ? [{ kind: 'text', text: paper.givenLengths({ given }) } as const] : []),
 			...(worked ? [{ kind: 'text', text: told.worked } as const] : [])
 		];
 	});
 	return [
-		{ kind: 'title', text: `${method.name}, for ${body.name}` },
+		{ kind: 'title', text: paper.workedFor({ what: method.name, body: body.name }) },
 		{
 			kind: 'text',
-			text: 'Point O is where the lines marked 0 cross. Across is to the right of it, down is below it. Draw each step on the grid before you read the next.'
+			text: paper.worksheetStart
 		},
 		...bodyBlocks(work, steps),
 		...instructions
@@ -67,10 +68,11 @@ const worksheetBlocks = (work: WorkedMethod, worked: boolean): readonly TextBloc
  */
 export const worksheetPdf = (work: WorkedMethod, options: WorksheetOptions): Promise<Uint8Array> => {
 	const { share, worked, ...rest } = options;
-	return patternPdf([gridDrawing(sheetPart(work), work.unit, share)], {
+	const { speech } = work;
+	return patternPdf([gridDrawing(sheetPart(work), speech, share)], {
 		...rest,
-		unit: work.unit,
-		about: [`For ${work.body.name}. ${scaleWords(share, work.unit)}`],
+		speech,
+		about: [`${speech.words.garments.forBody({ body: work.body.name })}. ${scaleWords(share, speech)}`],
 		words: worksheetBlocks(work, worked)
 	});
 };

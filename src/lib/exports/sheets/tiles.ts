@@ -1,19 +1,19 @@
+import type { Speech } from '#shared/speech/speech.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import type { Bounds } from '#geometry/path.ts';
 
 /** A size of paper, upright. */
 export interface Paper {
 	readonly id: string;
-	readonly name: string;
 	readonly width: Mm;
 	readonly height: Mm;
 }
 
 /** Papers that are found at home: ISO 216 (A4, A3) and the North American letter, 8 1/2 by 11 inches. */
 export const PAPERS: readonly Paper[] = [
-	{ id: 'a4', name: 'A4', width: mm(210), height: mm(297) },
-	{ id: 'letter', name: 'US Letter', width: mm(215.9), height: mm(279.4) },
-	{ id: 'a3', name: 'A3', width: mm(297), height: mm(420) }
+	{ id: 'a4', width: mm(210), height: mm(297) },
+	{ id: 'letter', width: mm(215.9), height: mm(279.4) },
+	{ id: 'a3', width: mm(297), height: mm(420) }
 ];
 
 /** The longest sheet of a roll: a page of a PDF file is at most 14,400 points long, 5,080 mm (ISO 32000-1, annex C). */
@@ -21,15 +21,16 @@ const LONGEST: Mm = mm(5000);
 
 /** Paper off a roll of a usual width, cut off where the drawing ends. */
 export const ROLLS: readonly Paper[] = [
-	{ id: 'roll-60', name: 'a roll 60 cm wide', width: mm(600), height: LONGEST },
-	{ id: 'roll-90', name: 'a roll 90 cm wide', width: mm(900), height: LONGEST }
+	{ id: 'roll-60', width: mm(600), height: LONGEST },
+	{ id: 'roll-90', width: mm(900), height: LONGEST }
 ];
 
+/** What a paper is called: paper off a roll by its width. */
+export const paperName = (paper: Paper, { words }: Speech): string =>
+	ROLLS.some(({ id }) => id === paper.id) ? words.paper.roll(paper) : words.paper.sheet(paper);
+
 /** One long sheet: ISO 216's A0, or paper off a roll. */
-export const SHEETS: readonly Paper[] = [
-	{ id: 'a0', name: 'A0', width: mm(841), height: mm(1189) },
-	...ROLLS
-];
+export const SHEETS: readonly Paper[] = [{ id: 'a0', width: mm(841), height: mm(1189) }, ...ROLLS];
 
 /** Unprinted edge of a page: common home printers need 3 to 6 mm, so 10 is safe. */
 export const PAGE_MARGIN: Mm = mm(10);

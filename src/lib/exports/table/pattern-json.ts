@@ -1,4 +1,4 @@
-import type { Unit } from '#shared/units.ts';
+import type { Speech } from '#shared/speech/speech.ts';
 import type { Pattern, ReportedNumber } from '#garment/pattern.ts';
 import type { Notch, Piece } from '#garment/piece.ts';
 import type { RunReport, SeamReport } from '#garment/seams.ts';
@@ -20,7 +20,7 @@ const notchJson = ({ edge, at, along, style, seam }: Notch): object => ({
 	seam
 });
 
-const pieceJson = (piece: Piece, body: string, unit: Unit): object => ({
+const pieceJson = (piece: Piece, body: string, speech: Speech): object => ({
 	key: piece.key,
 	number: piece.number,
 	name: piece.name,
@@ -45,7 +45,7 @@ const pieceJson = (piece: Piece, body: string, unit: Unit): object => ({
 		legs: legs.map((leg) => pathJson(leg)),
 		tip: placeJson(tip)
 	})),
-	text: pieceWords(piece, body, unit)
+	text: pieceWords(piece, body, speech)
 });
 
 const seamJson = (seam: SeamReport): object => {
@@ -60,8 +60,8 @@ const seamJson = (seam: SeamReport): object => {
 	};
 };
 
-const runJson = ({ label, corner, within }: RunReport): object => ({
-	label,
+const runJson = ({ run, corner, within }: RunReport, { words }: Speech): object => ({
+	label: words.garments.run({ run }),
 	degrees: rounded((corner * 180) / Math.PI),
 	within
 });
@@ -74,16 +74,16 @@ const numbersBeside = (numbers: readonly ReportedNumber[]): object =>
 		})
 	);
 
-/** A pattern as one line of JSON, in millimetres; the words on its pieces are in `unit`. */
-export const patternJson = (pattern: Pattern, unit: Unit): string => {
+/** A pattern as one line of JSON, in millimetres; its words are in the unit of `speech`. */
+export const patternJson = (pattern: Pattern, speech: Speech): string => {
 	const { garment, body, pieces, seams, runs, numbers, warnings } = pattern;
 	return JSON.stringify({
 		garment,
 		body,
 		unit: 'mm',
-		pieces: pieces.map((piece) => pieceJson(piece, body, unit)),
+		pieces: pieces.map((piece) => pieceJson(piece, body, speech)),
 		seams: seams.map(seamJson),
-		runs: runs.map(runJson),
+		runs: runs.map((run) => runJson(run, speech)),
 		...numbersBeside(numbers),
 		numbers: Object.fromEntries(
 			numbers.map(({ name, label, kind, value, within }) => [
@@ -91,6 +91,6 @@ export const patternJson = (pattern: Pattern, unit: Unit): string => {
 				{ label, kind, value: rounded(value), within }
 			])
 		),
-		warnings
+		warnings: warnings.map(speech.tell)
 	});
 };

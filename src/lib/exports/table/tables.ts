@@ -1,6 +1,6 @@
 // The build for browsers, which runs everywhere: the other leans on Node's Buffer.
-import { the } from '#shared/speech/en/grammar.ts';
 import { stringify } from 'csv-stringify/browser/esm/sync';
+import type { Speech } from '#shared/speech/speech.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import type { Pattern, ReportedNumber } from '#garment/pattern.ts';
@@ -21,13 +21,14 @@ const csv = (rows: readonly Row[]): string =>
 	);
 
 /** A draft's points and lines as a table, in millimetres from the corner. */
-export const draftCsv = (method: Method, draft: Draft): string => {
-	const labels = new Map(method.steps.map(({ name, label }) => [name, the(label)]));
+export const draftCsv = (method: Method, draft: Draft, { words: { paper } }: Speech): string => {
+	const { what, name: named, label: heading, across, down, length: along } = paper.columns;
+	const labels = new Map(method.steps.map(({ name, label }) => [name, paper.label({ noun: label })]));
 	const label = (name: string): string => labels.get(name) ?? '';
 	return csv([
-		['what', 'name', 'label', 'across_mm', 'down_mm', 'length_mm'],
+		[what, named, heading, across, down, along],
 		...Object.entries(draft.points).map(([name, { x, y }]): Row => [
-			'point',
+			paper.rows.point,
 			name,
 			label(name),
 			number(x),
@@ -35,7 +36,7 @@ export const draftCsv = (method: Method, draft: Draft): string => {
 			''
 		]),
 		...Object.entries(draft.lines).map(([name, { length }]): Row => [
-			'line',
+			paper.rows.line,
 			name,
 			label(name),
 			'',
@@ -45,58 +46,50 @@ export const draftCsv = (method: Method, draft: Draft): string => {
 	]);
 };
 
-const HEADINGS: Row = [
-	'what',
-	'piece',
-	'name',
-	'kind',
-	'across_mm',
-	'down_mm',
-	'length_mm',
-	'allowance_mm',
-	'other_length_mm',
-	'within'
-];
-
-const yesOrNo = (within: boolean): string => (within ? 'yes' : 'no');
-
 /** The edges of a piece from where each begins, and its notches. */
-const pieceRows = ({ name: piece, edges, notches }: Piece): readonly Row[] => [
+const pieceRows = (
+	{ name: piece, edges, notches }: Piece,
+	{ words: { paper, garments } }: Speech
+): readonly Row[] => [
 	...edges.map(({ name, kind, length, allowance, path }): Row => {
 		const { x, y } = path[0].from;
-		return ['edge', piece, name, kind, number(x), number(y), number(length), number(allowance), '', ''];
+		const lengths = [x, y, length, allowance].map(number);
+		return [paper.rows.edge, piece, name, garments.edgeKind({ kind }), ...lengths, '', ''];
 	}),
-	...notches.map(({ edge, at, along, style }): Row => [
-		'notch',
-		piece,
-		edge,
-		style,
-		number(at.x),
-		number(at.y),
-		number(along),
-		'',
-		'',
-		''
-	])
+	...notches.map(({ edge, at, along, style }): Row => {
+		const lengths = [at.x, at.y, along].map(number);
+		return [paper.rows.notch, piece, edge, garments.notchStyle({ style }), ...lengths, '', '', ''];
+	})
 ];
 
-const seamRow = ({ label, firstLength, secondLength, within }: SeamReport): Row => [
-	...['seam', '', label, '', '', ''],
+const seamRow = (
+	{ label, firstLength, secondLength, within }: SeamReport,
+	{ words: { paper } }: Speech
+): Row => [
+	...[paper.rows.seam, '', label, '', '', ''],
 	number(firstLength),
 	'',
 	number(secondLength),
-	yesOrNo(within)
+	paper.within({ within })
 ];
 
 /** A length stands in millimetres; a plain number under the name of what it is. */
-const numberRow = ({ label, kind, value, within }: ReportedNumber): Row => [
-	...['number', '', label, kind === 'ratio' ? value.toFixed(3) : kind, '', ''],
+const numberRow = ({ label, kind, value, within }: ReportedNumber, { words: { paper } }: Speech): Row => [
+	...[paper.rows.number, '', label, kind === 'ratio' ? value.toFixed(3) : paper.lengthKind, '', ''],
 	kind === 'length' ? number(value) : '',
 	'',
 	'',
-	yesOrNo(within)
+	paper.within({ within })
 ];
 
 /** A pattern's edges, notches, seam pairs and numbers as a table, in millimetres. */
-export const patternCsv = ({ pieces, seams, numbers }: Pattern): string =>
-	csv([HEADINGS, ...pieces.flatMap(pieceRows), ...seams.map(seamRow), ...numbers.map(numberRow)]);
+export const patternCsv = ({ pieces, seams, numbers }: Pattern, speech: Speech): string => {
+	const { what, piece, name, kind, across, down, length, allowance, otherLength, within } =
+		speech.words.paper.columns;
+	return csv([
+		[what, piece, name, kind, across, down, length, allowance, otherLength, within],
+		...pieces.flatMap((each) => pieceRows(each, speech)),
+		...seams.map((each) => seamRow(each, speech)),
+		...numbers.map((each) => numberRow(each, speech))
+	]);
+};

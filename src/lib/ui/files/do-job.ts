@@ -59,7 +59,10 @@ const patternOf = ({ garment, body, choices, pieces }: LaidPattern): Pattern => 
 };
 
 const pagesOf = (job: LaidPattern): Pages => {
-	const { paper, drawings } = patternSheet(job.garment, patternOf(job), job);
+	const { paper, drawings } = patternSheet(job.garment, patternOf(job), {
+		...job,
+		speech: englishIn(job.unit)
+	});
 	const { every: whole, blank, bounds } = planPages(drawings, paper);
 	// Off a roll no more is cut than what is drawn takes.
 	const every = ROLLS.some(({ id }) => id === paper.id)
@@ -78,7 +81,7 @@ const sized = (name: string, { scale }: Pick<LaidPattern, 'scale'>): string =>
 const patternFiles = async (job: PatternJob, { font, onProgress }: Means): Promise<readonly MadeFile[]> => {
 	const { garment, body, format, pieces, paper, scale, unit, date } = job;
 	const pattern = patternOf(job);
-	const request = { format, paper, scale, unit, date, font };
+	const request = { format, paper, scale, speech: englishIn(unit), date, font };
 	const name = sized(`${garment.name} for ${body.name}`, job);
 	if (!job.each) {
 		const bytes = await patternFile(garment, pattern, { ...request, pieces, onPage: onProgress });
@@ -109,10 +112,10 @@ const draftBytes = async (job: DraftJob, title: string, { font, onProgress }: Me
 	const draft = draftOf(job);
 	if (sheet === 'draft' || sheet === 'picture') {
 		const format = sheetFormat(sheet);
-		const request = { format, paper, scale, font, date, onPage: onProgress };
-		return draftFile(method, draft, { name: body.name, unit }, request);
+		const request = { format, paper, scale, speech: englishIn(unit), font, date, onPage: onProgress };
+		return draftFile(method, draft, body, request);
 	}
-	const work = { method, body, draft, unit };
+	const work = { method, body, draft, speech: englishIn(unit) };
 	const options = { paper: paperOf(paper), title, font: await font(), date };
 	if (sheet === 'rules') return (await import('#exports/pdf/rule-sheet.ts')).ruleSheetPdf(work, options);
 	const { worksheetPdf } = await import('#exports/pdf/worksheet.ts');

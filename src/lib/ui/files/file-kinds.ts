@@ -1,5 +1,6 @@
 import type { Format, ScaleName } from '#exports/files/pattern-file.ts';
-import { PAPERS, SHEETS, type Paper } from '#exports/sheets/tiles.ts';
+import { englishIn } from '#shared/speech/english-for-now.ts';
+import { paperName, PAPERS, ROLLS, SHEETS, type Paper } from '#exports/sheets/tiles.ts';
 import type { DraftSheet } from './job.ts';
 
 /** The kinds of file that a maker chooses from. */
@@ -103,9 +104,10 @@ export const SCALE_CHOICES: readonly { readonly id: ScaleName; readonly words: s
 ];
 
 /** How many pages a PDF will have: "23 pages of A4, after a first page with the check square and a map". */
-export const pagesWords = (pages: number, { name, id }: Paper): string => {
-	const sheets = PAPERS.some((each) => each.id === id) ? 'page' : 'sheet';
-	const kind = name.startsWith('a roll') ? `off ${name}` : `of ${name}`;
+export const pagesWords = (pages: number, paper: Paper): string => {
+	const sheets = PAPERS.some((each) => each.id === paper.id) ? 'page' : 'sheet';
+	const name = paperName(paper, englishIn('cm'));
+	const kind = ROLLS.includes(paper) ? `off ${name}` : `of ${name}`;
 	return `${pages} ${sheets}${pages === 1 ? '' : 's'} ${kind}, after a first one with the check squares and a map.`;
 };
 

@@ -3,9 +3,8 @@ import { capitalised, listed } from '#drafting/words.ts';
 import type { Piece } from '#garment/piece.ts';
 import type { SeamReport } from '#garment/seams.ts';
 
-/** An edge's name in words, as it heads a field: standTop is "Stand top". */
-export const edgeTitle = (name: string): string =>
-	capitalised(name.replace(/[A-Z0-9]+/g, (part) => ` ${part.toLowerCase()}`));
+/** An edge's title as it heads a field: "Stand top". */
+export const edgeTitle = (title: string): string => capitalised(title);
 
 /** How a piece is laid on the cloth, in a few words for a table. */
 export const layWords = ({ fold, cut, bias }: Piece): string => {
@@ -18,8 +17,7 @@ export const layWords = ({ fold, cut, bias }: Piece): string => {
 export const pieceLabel = ({ name, number, edges }: Piece, unit: Unit): string =>
 	`${name}, piece ${number}. Edges: ${listed(
 		edges.map(
-			(edge) =>
-				`${edgeTitle(edge.name).toLowerCase()} ${printLength(edge.length, unit)}${edge.kind === 'fold' ? ' on the fold' : ''}`
+			(edge) => `${edge.title} ${printLength(edge.length, unit)}${edge.kind === 'fold' ? ' on the fold' : ''}`
 		)
 	)}.`;
 
