@@ -78,7 +78,7 @@ export const input: typeof english = (v) => ({
 	},
 
 	sumWay: ({ written }) => `«${written}» tiene su propia casilla; escribe aquí solo el número`,
-	sumUnit: ({ written }) => `«${written}» no se conoce aquí; escribe cm, mm o in detrás de un número`,
+	sumUnit: ({ written }) => `«${written}» no se usa aquí; escribe cm, mm o in detrás de un número`,
 	sumWord: ({ written, isGiven }) =>
 		`escribe solo números, como 12/2+1; «${written}» es una palabra${isGiven ? ', y su número está junto al paso' : ''}`,
 	sumNumber: ({ text }) =>
