@@ -17,7 +17,7 @@ export const desk: typeof english = (v) => {
 	const turned = ({ angle, open }: Turned): string => {
 		const size = v.fixed(Math.abs((angle * 180) / Math.PI), 1);
 		const turn =
-			angle === 0 ? 'sin girar' : `girado ${size}° en sentido ${angle > 0 ? 'horario' : 'antihorario'}`;
+			angle === 0 ? 'sin girar' : `giro de ${size}° en sentido ${angle > 0 ? 'horario' : 'antihorario'}`;
 		return open ? `abertura de ${v.length(open.width)} en ${open.at} · ${turn}` : turn;
 	};
 	const inSpeech = ({ point, label }: NamedStep): string =>
@@ -60,7 +60,7 @@ export const desk: typeof english = (v) => {
 		gridAbout: 'Cuadrícula a la que se ajustan las marcas',
 
 		sheetFor: ({ label, target, turns }) =>
-			`Hoja para ${el(label)}. Las flechas ${turns ? 'giran la pieza' : `mueven ${target}`}; Intro comprueba.`,
+			`Hoja para ${el(label)}. Las flechas ${turns ? 'giran la parte' : `mueven ${target}`}; Intro comprueba.`,
 		sheetLocked: ({ label }) => `Hoja para ${el(label)}. Los pasos anteriores aún no están trazados.`,
 		draftingSheet: 'hoja de trazado',
 		needsScript: 'La hoja necesita JavaScript. El texto y las figuras se pueden leer sin él.',
@@ -86,7 +86,7 @@ export const desk: typeof english = (v) => {
 		onSheet,
 		turned,
 		curveLong: ({ length, wanted }) => `la curva mide ${v.length(length)}; debe medir ${v.length(wanted)}`,
-		moved: ({ by }) => `desplazado ${v.length(by)}`,
+		moved: ({ by }) => `se ha movido ${v.length(by)}`,
 		live: ({ told }) => capital(told),
 		placed: ({ target, where }) => `${target}: ${where}`,
 		moving: ({ target, told, place }) => `${target}: ${told}; ${onSheet(place)}`,
@@ -134,10 +134,10 @@ export const desk: typeof english = (v) => {
 
 		draftedForYou: 'Lo ha trazado el programa.',
 		fromOwn: ({ points }) =>
-			`Es correcto a partir de lo que trazaste en ${v.list(points)}: un desliz es un solo error.`,
+			`Es correcto a partir de lo que trazaste en ${v.list(points)}: un desliz cuenta como un solo error.`,
 		theRule: 'La regla:',
 		alongCurve: ({ length }) => `La curva mide ${v.length(length)}.`,
-		goOn: 'Seguir con él tal como está',
+		goOn: 'Seguir así, tal como está',
 		allowedPoint: ({ within }) => `Vale como correcto todo lo que quede a menos de ${small(within)}.`,
 		allowedCurve: ({ within, length }) =>
 			`La curva puede desviarse ${small(within)} y ser ${small(length)} más larga o más corta.`,

@@ -32,9 +32,9 @@ export const lesson: typeof english = (v) => {
 			`${title}: por dónde pasa la cinta métrica: ${what}. El maniquí se ve por ${SEEN[seen]}.`,
 		tapeGoes: ({ what }) => `: ${what}.`,
 		seenFrom: ({ seen }) => `Visto por ${SEEN[seen]}; el maniquí es inventado.`,
-		sideNeck: 'base del cuello',
+		sideNeck: 'lado del cuello',
 		bustPoint: 'punto de busto',
-		shoulderPoint: 'punta del hombro',
+		shoulderPoint: 'punto de hombro',
 		waist: 'cintura',
 		hip: 'cadera',
 
@@ -54,7 +54,7 @@ export const lesson: typeof english = (v) => {
 		draftForMine: 'Trazar con mis medidas',
 		draftFor: ({ name }) => `Trazar para ${name}`,
 
-		compared: 'Tu trazado en azul sobre el trazado calculado en tinta.',
+		compared: 'Tu trazado, en azul, sobre el calculado, en tinta.',
 		computed: 'calculado',
 		yours: 'el tuyo',
 		forBody: ({ name }) => `para ${name}`,
@@ -90,8 +90,8 @@ export const lesson: typeof english = (v) => {
 		fromOwn: ', a partir de una marca anterior tuya',
 		shown: ', trazado por el programa',
 		strays: ({ by }) => `se desvía ${small(by)}`,
-		longer: ({ by }) => `${small(by)} más largo`,
-		shorter: ({ by }) => `${small(by)} más corto`,
+		longer: ({ by }) => `${small(by)} de más`,
+		shorter: ({ by }) => `${small(by)} de menos`,
 		noDifference: 'sin diferencia apreciable'
 	};
 };

@@ -3,7 +3,7 @@ import type { paper as english } from '../en/paper.ts';
 import { capital, El, el } from './grammar.ts';
 
 const SCALES: Readonly<Record<'full' | 'half' | 'quarter', string>> = {
-	full: 'Dibujado a tamaño natural.',
+	full: 'Dibujado a tamaño real.',
 	half: 'Dibujado a la mitad de su tamaño, para la clase: no cortes tela con él.',
 	quarter: 'Dibujado a la cuarta parte de su tamaño, para la clase: no cortes tela con él.'
 };
@@ -22,7 +22,7 @@ export const paper: typeof english = (v) => ({
 	printAtFull: ({ pages, paper: name }) =>
 		`${pages === 1 ? 'Una página' : `${pages} páginas`} de ${name}. Imprime al 100 % (tamaño real) y mide los cuadrados antes de fiarte del resto.`,
 	howToJoin:
-		'Corta el borde izquierdo y el superior de cada página donde se indique, ponla sobre la línea de puntos de su vecina, cruz sobre cruz, y pégala con cinta adhesiva. Las páginas entre paréntesis en el mapa están vacías y no se imprimen.',
+		'Corta el borde izquierdo y el superior de cada página donde se indique, ponla sobre la línea de puntos de su vecina, cruz sobre cruz, y pégala con cinta adhesiva. Las páginas entre paréntesis en el plano están vacías y no se imprimen.',
 	eachSide100: 'Cada lado mide 100 mm.',
 	eachSide4: 'Cada lado mide 4 pulgadas.',
 	cutOff: ({ edge }) => `corta el borde ${edge === 'left' ? 'izquierdo' : 'superior'}`,
@@ -31,7 +31,7 @@ export const paper: typeof english = (v) => ({
 	fullSize: '100 %',
 	pageOf: ({ page, of }) => `página ${page} de ${of}`,
 	gridScale: ({ reduced }) => `Escala 1 : ${reduced}.`,
-	gridSquares: `Cada cuadro es ${SQUARES[v.unit]} de la hoja.`,
+	gridSquares: `Cada cuadro vale ${SQUARES[v.unit]} de la hoja.`,
 	label: ({ noun }) => el(noun),
 	pointTitle: ({ point, noun }) => `${point}: ${el(noun)}`,
 	lineTitle: ({ noun }) => El(noun),
@@ -44,7 +44,7 @@ export const paper: typeof english = (v) => ({
 	rule: 'Regla',
 	worked: 'Con números',
 	worksheetStart:
-		'El punto O está donde se cruzan las líneas marcadas con 0. «A lo ancho» es hacia su derecha y «hacia abajo» es por debajo de él. Dibuja cada paso en la cuadrícula antes de leer el siguiente.',
+		'El punto O está donde se cruzan las líneas marcadas con 0. «Hacia fuera» es a su derecha y «hacia abajo», por debajo de él. Dibuja cada paso en la cuadrícula antes de leer el siguiente.',
 	givenLengths: ({ given }) =>
 		`${capital(v.list(given.map(({ noun, length }) => `${el(noun)} mide${noun.plural ? 'n' : ''} ${v.length(length)}`)))}.`,
 	answer: 'Respuesta',
@@ -62,7 +62,7 @@ export const paper: typeof english = (v) => ({
 		name: 'nombre',
 		label: 'descripción',
 		kind: 'tipo',
-		across: 'a_lo_ancho_mm',
+		across: 'hacia_fuera_mm',
 		down: 'hacia_abajo_mm',
 		length: 'longitud_mm',
 		allowance: 'margen_mm',

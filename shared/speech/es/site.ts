@@ -50,7 +50,7 @@ export const site: typeof english = (v) => {
 		keepsNothing:
 			'Este navegador no guarda tu trabajo: su memoria está llena o no permite guardar. Puedes pasar de una ' +
 			'lección a otra, pero lo que traces ahora se perderá al cerrar la página o volver a cargarla.',
-		settings: 'Tus ajustes',
+		settings: 'Tus preferencias',
 		bodies: 'Tus propias medidas',
 		draftOf: ({ method, body }) => `Tu trazado de «${method}»${body === undefined ? '' : ` para ${body}`}`,
 		choicesFor: ({ garment, body }) => `Lo que elegiste de «${garment}» para ${body}`,
