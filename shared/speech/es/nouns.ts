@@ -32,7 +32,11 @@ export const MEASUREMENT_WORDS: Readonly<Record<MeasurementKey, MeasurementWords
 		'Contorno de cadera',
 		'alrededor del cuerpo, por la parte más saliente de la cadera'
 	),
-	neck: measurement('el contorno de cuello', 'Contorno de cuello', 'alrededor de la base del cuello'),
+	neck: measurement(
+		'el contorno de cuello',
+		'Contorno de la base del cuello',
+		'alrededor de la base del cuello'
+	),
 	backWidth: measurement(
 		'el ancho de espalda',
 		'Ancho de espalda',
