@@ -11,19 +11,31 @@ export type Typed =
 /** Millimetres as a learner writes them, in centimetres to a tenth of a millimetre. */
 const written = (value: number): string => (value / 10).toFixed(2);
 
+/** What the mouse looks for, as a language writes it, and where its pages begin. */
+export interface DeskWords {
+	readonly check: string;
+	readonly all: string;
+	readonly handles: string;
+	readonly path: string;
+}
+const ENGLISH: DeskWords = { check: 'Check', all: 'All', handles: 'Handle to move', path: '' };
+
 /** The lesson's page as a learner uses it. */
 export class Desk {
 	readonly sheet: Locator;
 	readonly verdict: Locator;
 
-	constructor(readonly page: Page) {
+	constructor(
+		readonly page: Page,
+		readonly words: DeskWords = ENGLISH
+	) {
 		this.sheet = page.getByTestId('sheet');
 		this.verdict = page.getByTestId('verdict');
 	}
 
 	/** Opens a lesson, and waits until the page has come alive. */
 	async open(lesson: string): Promise<void> {
-		await this.page.goto(`/lessons/${lesson}`);
+		await this.page.goto(`${this.words.path}/lessons/${lesson}`);
 		await this.page.locator('[data-alive=true]').waitFor();
 		await this.sheet.locator('svg').waitFor();
 	}
@@ -61,16 +73,16 @@ export class Desk {
 		if ('point' in answer) await this.click(answer.point);
 		else if ('end' in answer) await this.click(answer.end);
 		else if ('ends' in answer) {
-			await this.button('All').click();
+			await this.button(this.words.all).click();
 			for (const name of answer.ends) await this.sheet.locator(`text.name:text-is("${name}")`).waitFor();
 			for (const name of answer.ends) await this.click(await this.pointPlace(name));
 		} else {
 			for (const [i, place] of answer.handles.entries()) {
-				await this.page.getByRole('group', { name: 'Handle to move' }).getByRole('button').nth(i).click();
+				await this.page.getByRole('group', { name: this.words.handles }).getByRole('button').nth(i).click();
 				await this.click(place);
 			}
 		}
-		await this.button('Check').click();
+		await this.button(this.words.check).click();
 	}
 
 	/** Where the ink has a named point: read from the drawing, as a learner does. */
@@ -111,7 +123,7 @@ export class Desk {
 		if ('ends' in answer) {
 			await this.chooseByKey(this.page.getByLabel('From', { exact: true }), answer.ends[0]);
 			await this.chooseByKey(this.page.getByLabel('to', { exact: true }), answer.ends[1]);
-			await this.tabTo(this.button('Check'));
+			await this.tabTo(this.button(this.words.check));
 			await this.page.keyboard.press('Enter');
 			return;
 		}
@@ -150,13 +162,13 @@ export class Desk {
 				await form.getByRole('button', { name: 'across, down' }).click();
 			await this.fillPlace(typed.point);
 		} else {
-			const handles = this.page.getByRole('group', { name: 'Handle to move' }).getByRole('button');
+			const handles = this.page.getByRole('group', { name: this.words.handles }).getByRole('button');
 			for (const [i, offset] of typed.offsets.entries()) {
 				await handles.nth(i).click();
 				await this.fillPlace(offset);
 			}
 		}
-		await this.button('Check').click();
+		await this.button(this.words.check).click();
 	}
 
 	/** Moves the chosen handle to a place by arrow keys alone, from where it is drawn now. */
