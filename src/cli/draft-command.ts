@@ -1,3 +1,4 @@
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import { readBody, type Body } from '#shared/body.ts';
 import { evaluate } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
@@ -26,13 +27,15 @@ const METHOD: Subject = { word: 'method', ask: 'name the method to draft, such a
 const draftOne = async (method: Method, file: InputFile, json: boolean): Promise<void> => {
 	const body = readBody(parsedJson(file), `${file.place}: `, file.name, method.allowances);
 	const draft = draftOrRefuse(method, body, file.place);
-	await writeOut(json ? `${draftJson(draft, body.name)}\n` : draftTable(method, draft, body.name));
+	await writeOut(
+		json ? `${draftJson(draft, body.name, englishIn(body.unit))}\n` : draftTable(method, draft, body.name)
+	);
 };
 
 const draftLine = (method: Method, body: Body): string => {
 	const evaluation = evaluate(method, body);
 	return evaluation.kind === 'drafted'
-		? draftJson(evaluation.draft, body.name)
+		? draftJson(evaluation.draft, body.name, englishIn(body.unit))
 		: refusedLine(body.name, reasons(evaluation.refusals, body));
 };
 

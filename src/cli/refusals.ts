@@ -1,7 +1,8 @@
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
 import { isMeasurementKey } from '#shared/measurements.ts';
-import { printLength } from '#shared/units.ts';
+import type { Noun } from '#shared/speech/noun.ts';
 import { refusalWords, type Refusal } from '#drafting/evaluate.ts';
 import type { Wanted } from './body-table.ts';
 
@@ -17,9 +18,10 @@ export const checkComplete = (
 
 /** Each failing rule in a sentence that names both measurements and their values, as the body's file writes them. */
 export const reasons = (refusals: readonly Refusal[], body: Body): string => {
-	const valued = (key: string): string => {
+	const speech = englishIn(body.unit);
+	const valued = (key: string): Noun => {
 		const length = isMeasurementKey(key) ? body.measurements[key] : undefined;
-		return length === undefined ? key : `${key} (${printLength(length, body.unit)})`;
+		return { name: length === undefined ? key : `${key} (${speech.length(length)})` };
 	};
-	return refusals.map((refusal) => refusalWords(refusal, valued)).join('; ');
+	return refusals.map((refusal) => refusalWords(refusal, speech, valued)).join('; ');
 };

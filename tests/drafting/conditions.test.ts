@@ -1,8 +1,10 @@
+import { mm } from '#shared/units.ts';
+import { english } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
 import { refusalOf } from '../support/refusal.ts';
 import { readBody, type Body } from '#shared/body.ts';
-import { evaluate, outlineOf, type Draft, type Refusal } from '#drafting/evaluate.ts';
-import { BODY, draftOf, FIGURE, mark, smallMethod, type WrittenStep } from './small-method.ts';
+import { evaluate, reasonWords, outlineOf, type Draft, type Refusal } from '#drafting/evaluate.ts';
+import { BODY, draftOf, FIGURE, mark, smallMethod, type WrittenStep, warned } from './small-method.ts';
 
 const bodyWith = (figure: Readonly<Record<string, number>>): Body => readBody({ ...FIGURE, ...figure });
 const edge = (name: string, through: readonly string[], more: WrittenStep = {}): WrittenStep => ({
@@ -78,7 +80,7 @@ const LIMITED = (need: WrittenStep, more: WrittenStep = {}) =>
 	});
 const refusalsOf = (need: WrittenStep, figure: Readonly<Record<string, number>>, more: WrittenStep = {}) => {
 	const evaluation = evaluate(LIMITED(need, more), bodyWith(figure));
-	return evaluation.kind === 'refused' ? evaluation.refusals.map(({ because }) => because) : [];
+	return evaluation.kind === 'refused' ? evaluation.refusals.map((each) => reasonWords(each, english)) : [];
 };
 
 describe('a need, on its bound and a tenth of a millimetre to either side', () => {
@@ -152,12 +154,12 @@ describe('warnings', () => {
 	});
 
 	it('are told with both measurements, and the body is drafted', () => {
-		expect(draftOf(method, bodyWith({ frontLength: 41 })).warnings).toEqual([
-			'frontLength and backLength: the front is short (here it is -1 cm)'
+		expect(warned(draftOf(method, bodyWith({ frontLength: 41 })))).toEqual([
+			'the front length and the back length: the front is short (here it is -1 cm)'
 		]);
-		expect(draftOf(method, bodyWith({ backLength: 51 })).warnings).toEqual([
-			'frontLength and backLength: the front is short (here it is -6 cm)',
-			'backLength and waist: the back is long (here it is 51 cm)'
+		expect(warned(draftOf(method, bodyWith({ backLength: 51 })))).toEqual([
+			'the front length and the back length: the front is short (here it is -6 cm)',
+			'the back length and the waist: the back is long (here it is 51 cm)'
 		]);
 	});
 
@@ -200,10 +202,10 @@ describe('comparisons', () => {
 	it('beyond it is a warning that says how much, and which way', () => {
 		const long = drafted(42.6);
 		expect(long.comparisons[0]?.within).toBe(false);
-		expect(long.warnings).toEqual(['the front side is 0.6 cm too long to be sewn as drafted']);
+		expect(warned(long)).toEqual(['the front side is 0.6 cm too long to be sewn as drafted']);
 		const short = drafted(41.2);
 		expect(short.comparisons[0]?.difference).toBeCloseTo(-8, 9);
-		expect(short.warnings).toEqual(['the front side is 0.8 cm too short to be sewn as drafted']);
+		expect(warned(short)).toEqual(['the front side is 0.8 cm too short to be sewn as drafted']);
 	});
 
 	it('on the tolerance it agrees, longer or shorter', () => {
@@ -318,10 +320,10 @@ describe('a step that the body leaves out and another starts from', () => {
 });
 
 // Kept here so that a refusal's own shape cannot change unseen.
-it('a refusal holds the pair at odds and one sentence', () => {
+it('a refusal holds its name, the pair at odds, the reason and what was measured', () => {
 	const evaluation = evaluate(LIMITED({ across: ['O', 'A'], atLeast: '40 cm' }), BODY);
 	const expected: readonly Refusal[] = [
-		{ odds: ['neck', 'bustSpan'], because: 'it must keep (here it is 36 cm)' }
+		{ name: 'limited', odds: ['neck', 'bustSpan'], because: 'it must keep', measured: mm(360) }
 	];
 	expect(evaluation).toEqual({ kind: 'refused', refusals: expected });
 });

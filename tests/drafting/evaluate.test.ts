@@ -1,9 +1,10 @@
+import { english, speechFor } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
 import { refusalOf } from '../support/refusal.ts';
 import { readBody } from '#shared/body.ts';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
-import { mm } from '#shared/units.ts';
-import { evaluate, outlineOf, refusalWords, type Evaluation } from '#drafting/evaluate.ts';
+import { mm, type Mm } from '#shared/units.ts';
+import { evaluate, outlineOf, reasonWords, refusalWords, type Evaluation } from '#drafting/evaluate.ts';
 import { pathEnd, pathStart } from '#geometry/path.ts';
 import { distance } from '#geometry/point.ts';
 import { backBlock } from './lesson-method.ts';
@@ -64,7 +65,12 @@ describe('refusals', () => {
 
 	it('what falls short by a tenth of a millimetre is refused, with the gap seen', () => {
 		expect(refusalsOf(evaluate(shallow, body({ neck: 35.94 })))).toEqual([
-			{ odds: ['neck', 'backWidth'], because: 'B must lie 6 cm out (here it is 5.99 cm)' }
+			{
+				name: 'notOut',
+				odds: ['neck', 'backWidth'],
+				because: 'B must lie 6 cm out',
+				measured: expect.closeTo(59.9, 6) as Mm
+			}
 		]);
 	});
 
@@ -77,14 +83,23 @@ describe('refusals', () => {
 	});
 
 	it('the sentence names both measurements, in the words asked for', () => {
-		const refusal = { odds: ['neck', 'backWidth'], because: 'B must lie 6 cm out' };
-		expect(refusalWords(refusal)).toBe(
-			'neck and backWidth disagree: B must lie 6 cm out; measure both again'
+		const refusal = {
+			name: 'notOut',
+			odds: ['neck', 'backWidth'],
+			because: 'B must lie 6 cm out',
+			measured: mm(59.9)
+		};
+		const why = 'disagree: B must lie 6 cm out (here it is 5.99 cm); measure both again';
+		expect(refusalWords(refusal, english)).toBe(`the neck and the back width ${why}`);
+		expect(refusalWords(refusal, english, (key) => ({ name: key.toUpperCase() }))).toBe(
+			`NECK and BACKWIDTH ${why}`
 		);
-		expect(refusalWords(refusal, (key) => key.toUpperCase())).toBe(
-			'NECK and BACKWIDTH disagree: B must lie 6 cm out; measure both again'
+		expect(refusalWords({ name: 'D', odds: [], because: 'it is flat' }, english)).toBe(
+			'this body cannot be drafted: it is flat'
 		);
-		expect(refusalWords({ odds: [], because: 'it is flat' })).toBe('this body cannot be drafted: it is flat');
+		expect(refusalWords(refusal, speechFor('es'))).toBe(
+			'el contorno de cuello y el ancho de espalda no concuerdan: B must lie 6 cm out (aquí: 5,99 cm); vuelve a tomar las dos medidas'
+		);
 	});
 });
 
@@ -98,7 +113,7 @@ describe('the back is refused with the two measurements at odds', () => {
 		const [refusal, ...more] = refusalsOf(evaluate(BACK, readBody({ ...FIGURE, [key]: value })));
 		expect(more).toEqual([]);
 		expect(refusal?.odds).toEqual(odds);
-		expect(refusal?.because).toContain(`(here it is ${gap})`);
+		expect(refusal && reasonWords(refusal, english)).toContain(`(here it is ${gap})`);
 	});
 
 	it.each([

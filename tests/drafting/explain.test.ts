@@ -1,9 +1,12 @@
+import { english } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { parseLength } from '#shared/reading.ts';
 import { mm, MM_PER, type Unit } from '#shared/units.ts';
 import { explain } from '#drafting/explain.ts';
-import { capitalised, listed, offsetWords } from '#drafting/words.ts';
+import { capital } from '#shared/speech/en/grammar.ts';
+import { offsetIn } from '#shared/speech/en/ways.ts';
+import { offsetTo } from '#drafting/steps/step-rules.ts';
 import { at } from '#geometry/point.ts';
 import { backBlock } from './lesson-method.ts';
 import { BODY, draftOf, mark, smallMethod } from './small-method.ts';
@@ -12,7 +15,8 @@ const BACK = backBlock();
 const HERON = DEMO_BODIES[0]?.body;
 if (!HERON) throw new Error('Heron is gone');
 const DRAFT = draftOf(BACK, HERON);
-const explained = (step: string, unit: Unit = 'cm') => explain(BACK, step, HERON, DRAFT, unit);
+const explained = (step: string, unit: Unit = 'cm') =>
+	explain(BACK, step, HERON, DRAFT, english.inUnit(unit));
 
 describe('the back block, explained for Heron', () => {
 	it('says the rule with its arithmetic, in centimetres and in inches', () => {
@@ -23,7 +27,7 @@ describe('the back block, explained for Heron', () => {
 	it('uses finer parts of an inch where the sum would not add up, or says "about"', () => {
 		const of = (id: string, step: string): string | undefined => {
 			const body = DEMO_BODIES.find((each) => each.id === id)?.body;
-			return body && explain(BACK, step, body, draftOf(BACK, body), 'in').arithmetic;
+			return body && explain(BACK, step, body, draftOf(BACK, body), english.inUnit('in')).arithmetic;
 		};
 		expect(of('gannet', 'A')).toBe('half the back width + 1 3/16 = 8 21/32 + 1 3/16 = 9 27/32″');
 		expect(of('plover', 'N')).toBe('a sixth of the neck + 25/64 = 2 21/64 + 25/64 = 2 23/32″');
@@ -35,7 +39,7 @@ describe('the back block, explained for Heron', () => {
 		for (const { id, body } of DEMO_BODIES) {
 			const draft = draftOf(BACK, body);
 			for (const step of ['A', 'N', 'U', 'V', 'J', 'armholeLevel']) {
-				const said = explain(BACK, step, body, draft, unit).arithmetic ?? '';
+				const said = explain(BACK, step, body, draft, english.inUnit(unit)).arithmetic ?? '';
 				const [, terms = '', result = ''] = said.split(' = ');
 				const [first = '', second = '', ...more] = terms.split(' + ');
 				expect(more, `${id} ${step}: ${said}`).toEqual([]);
@@ -112,12 +116,12 @@ describe('the back block, explained for Heron', () => {
 
 	it('leans on the earlier points that it is given: the learner’s own', () => {
 		const mine = { ...DRAFT, points: { ...DRAFT.points, K: at(180, 0) } };
-		expect(explain(BACK, 'Q', HERON, mine, 'cm').worked).toContain('as far across as K, 18 cm');
+		expect(explain(BACK, 'Q', HERON, mine, english).worked).toContain('as far across as K, 18 cm');
 	});
 
 	it('uses the allowance chosen now', () => {
 		const chosen = { armholeDrop: mm(45) };
-		expect(explain(BACK, 'A', HERON, DRAFT, 'cm', chosen).arithmetic).toBe(
+		expect(explain(BACK, 'A', HERON, DRAFT, english, chosen).arithmetic).toBe(
 			'half the back width + 4.5 = 19.2 + 4.5 = 23.7 cm'
 		);
 	});
@@ -141,7 +145,7 @@ describe('the kinds that the back does not use', () => {
 		{ kind: 'division', name: 'E', label: 'e', from: 'O', to: 'D', at: '1 / 3' }
 	]);
 	const draft = draftOf(method);
-	const said = (step: string) => explain(method, step, BODY, draft, 'cm');
+	const said = (step: string) => explain(method, step, BODY, draft, english);
 
 	it('along a drawn line, and from point to point', () => {
 		expect(said('B').worked).toBe('A twelfth of the neck = 3 cm, along the edge from the end of the edge.');
@@ -171,7 +175,12 @@ describe('the kinds that the back does not use', () => {
 
 describe('words', () => {
 	it('lists names', () => {
-		expect([[], ['A'], ['A', 'B'], ['A', 'B', 'C']].map(listed)).toEqual(['', 'A', 'A and B', 'A, B and C']);
+		expect([[], ['A'], ['A', 'B'], ['A', 'B', 'C']].map(english.list)).toEqual([
+			'',
+			'A',
+			'A and B',
+			'A, B and C'
+		]);
 	});
 
 	it.each([
@@ -181,10 +190,10 @@ describe('words', () => {
 		[at(3, 20.04), '0.7 cm in'],
 		[at(10.04, 19.96), 'on the spot']
 	])('from (10, 20) to %j: %s', (to, words) => {
-		expect(offsetWords(at(10, 20), to, 'cm')).toBe(words);
+		expect(offsetIn(english, offsetTo(at(10, 20), to))).toBe(words);
 	});
 
 	it('begins a sentence', () => {
-		expect(capitalised('half the neck')).toBe('Half the neck');
+		expect(capital('half the neck')).toBe('Half the neck');
 	});
 });

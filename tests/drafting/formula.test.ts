@@ -1,10 +1,12 @@
+import { the } from '#shared/speech/en/grammar.ts';
+import { english } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
 import { refusalOf } from '../support/refusal.ts';
 import { mm } from '#shared/units.ts';
 import { formulaKeys, formulaNeeds } from '#drafting/formula/formula.ts';
 import { parseFormula } from '#drafting/formula/parse.ts';
 import { numberOf, type Scope } from '#drafting/formula/value.ts';
-import { formulaArithmetic, formulaWords, type Speech } from '#drafting/formula/words.ts';
+import { formulaArithmetic, formulaNoun, type Telling } from '#drafting/formula/words.ts';
 import { polyline } from '#geometry/path.ts';
 import { at } from '#geometry/point.ts';
 
@@ -20,11 +22,10 @@ const SCOPE: Scope = {
 	line: () => polyline(at(0, 0), at(0, 70), at(5, 70)),
 	has: () => true
 };
-const SPEECH: Speech = {
-	unit: 'cm',
-	allowances: 'named',
-	allowanceWords: (key) => (key === 'armholeDrop' ? 'the armhole drop' : 'the bust ease'),
-	lineWords: (name) => `the ${name}`
+const TELLING: Telling = {
+	speech: english,
+	allowance: (key) => ({ article: 'the', name: key === 'armholeDrop' ? 'armhole drop' : 'bust ease' }),
+	line: (name) => ({ article: 'the', name })
 };
 
 describe('values', () => {
@@ -114,7 +115,7 @@ describe('words', () => {
 		['distance(A, B) / 3', 'a third of the distance A–B'],
 		['length(edge) / 12', 'a twelfth of the length of the edge']
 	])('%s is said "%s"', (text, words) => {
-		expect(formulaWords(read(text), SCOPE, SPEECH)).toBe(words);
+		expect(the(formulaNoun(read(text), SCOPE, TELLING))).toBe(words);
 	});
 
 	it.each([
@@ -126,6 +127,6 @@ describe('words', () => {
 		['neck / 6', 'cm', 'a sixth of the neck = 6 cm'],
 		['armholeDrop', 'cm', 'the armhole drop = 3 cm']
 	] as const)('%s in %s is worked "%s"', (text, unit, words) => {
-		expect(formulaArithmetic(read(text), SCOPE, { ...SPEECH, unit })).toBe(words);
+		expect(formulaArithmetic(read(text), SCOPE, { ...TELLING, speech: english.inUnit(unit) })).toBe(words);
 	});
 });

@@ -1,3 +1,5 @@
+import { the } from '#shared/speech/en/grammar.ts';
+import { english } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
 import { refusalOf } from '../support/refusal.ts';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
@@ -144,7 +146,14 @@ describe('lines of another method', () => {
 		const method = found('small-front', SMALL_BACK, smallFront('bust'));
 		expect(evaluate(method, readBody({ ...FIGURE, neck: 19.6 }))).toEqual({
 			kind: 'refused',
-			refusals: [{ odds: ['neck', 'backWidth'], because: 'too narrow (here it is 4.9 cm)' }]
+			refusals: [
+				{
+					name: 'tooNarrow',
+					odds: ['neck', 'backWidth'],
+					because: 'too narrow',
+					measured: expect.closeTo(49, 6) as number
+				}
+			]
 		});
 	});
 
@@ -229,7 +238,7 @@ describe('words for another method’s lines', () => {
 	const draft = draftOf(FRONT, HERON);
 
 	it('"the back’s shoulder", in the rule and in the worked number', () => {
-		const said = explain(FRONT, 'S', HERON, draft, 'cm');
+		const said = explain(FRONT, 'S', HERON, draft, english);
 		expect(said.rule).toBe(
 			"N to S is the length of the back's shoulder, and S lies the front shoulder drop below the corner."
 		);
@@ -240,7 +249,10 @@ describe('words for another method’s lines', () => {
 
 	it('what a step is given: lengths that are drawn, with their words', () => {
 		const given = (step: string) =>
-			givenLengths(FRONT, step, HERON, draft).map(({ words, length }) => [words, Number(length.toFixed(3))]);
+			givenLengths(FRONT, step, HERON, draft, english).map(({ noun, length }) => [
+				the(noun),
+				Number(length.toFixed(3))
+			]);
 		expect(given('S')).toEqual([["the back's shoulder", 124.017]]);
 		expect(given('C')).toEqual([['O to N', 71.667]]);
 		expect(given('E')).toEqual([['T to D1', expect.closeTo(draft.lines['dartUpper']?.length ?? NaN, 3)]]);
@@ -250,13 +262,15 @@ describe('words for another method’s lines', () => {
 
 	it('are measured on the points that are given: the learner’s own', () => {
 		const points = { ...draft.points, N: { x: mm(80), y: mm(0) } };
-		expect(givenLengths(FRONT, 'C', HERON, { ...draft, points })).toEqual([{ words: 'O to N', length: 80 }]);
+		expect(givenLengths(FRONT, 'C', HERON, { ...draft, points }, english)).toEqual([
+			{ noun: { name: 'O to N' }, length: 80 }
+		]);
 	});
 
 	it('are the other method’s, whatever article their label has', () => {
 		const method = found('small-front', SMALL_BACK, smallFront('length(back.armhole)'));
-		expect(givenLengths(method, 'A', BODY, draftOf(method))).toEqual([
-			{ words: "the back's armhole", length: 120 }
+		expect(givenLengths(method, 'A', BODY, draftOf(method), english)).toEqual([
+			{ noun: { article: 'the', name: "back's armhole" }, length: 120 }
 		]);
 	});
 
@@ -266,8 +280,8 @@ describe('words for another method’s lines', () => {
 			SMALL_BACK,
 			smallFront('length(back.armhole) + length(back.armhole)')
 		);
-		expect(givenLengths(method, 'A', BODY, draftOf(method))).toEqual([
-			{ words: "the back's armhole", length: 120 }
+		expect(givenLengths(method, 'A', BODY, draftOf(method), english)).toEqual([
+			{ noun: { article: 'the', name: "back's armhole" }, length: 120 }
 		]);
 	});
 });

@@ -1,10 +1,14 @@
+import { message } from '#shared/speech/message.ts';
+import { english } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
 import { refusalOf } from '../support/refusal.ts';
-import { evaluate, type Draft } from '#drafting/evaluate.ts';
+import { evaluate, reasonWords, type Draft } from '#drafting/evaluate.ts';
 import { explain } from '#drafting/explain.ts';
 import { stepNamed } from '#drafting/method.ts';
 import { readMethod } from '#drafting/read-method.ts';
 import { isGiven, stepMakes, stepNeeds, stepStart } from '#drafting/steps/kinds.ts';
+import { turnAngle } from '#drafting/steps/motion.ts';
+import { movedBy, turning } from '#geometry/motion.ts';
 import { endDirection, pathEnd, pathStart, polyline, startDirection } from '#geometry/path.ts';
 import { at, distance, type SheetPoint } from '#geometry/point.ts';
 import { expectDirection, expectPlace } from '../geometry/close.ts';
@@ -26,7 +30,7 @@ const drafted = (...steps: readonly WrittenStep[]): Draft => draftOf(boxed(...st
 const whyNot = (...steps: readonly WrittenStep[]): string => {
 	const evaluation = evaluate(boxed(...steps), BODY);
 	if (evaluation.kind === 'drafted') throw new Error('it was drafted');
-	return evaluation.refusals.map(({ because }) => because).join('; ');
+	return evaluation.refusals.map((each) => reasonWords(each, english)).join('; ');
 };
 const SMALL = boxed();
 const readMethodWith = (file: WrittenStep) =>
@@ -106,10 +110,15 @@ describe('turn', () => {
 
 	it('is explained by what stays the same', () => {
 		const method = boxed(turn);
-		const { rule, worked } = explain(method, 'D', BODY, draftOf(method), 'cm');
+		const { rule, worked } = explain(method, 'D', BODY, draftOf(method), english);
 		expect(rule).toContain('until it lies on the line from O through C');
 		expect(worked).toContain('8 cm');
 		expect(worked).toContain('90.0°');
+	});
+
+	it('toward a place: on its circle, in the direction of the place', () => {
+		const [about, from] = [at(10, 10), at(13, 14)];
+		expectPlace(movedBy(turning(about, turnAngle(about, from, at(110, 10))), from), 15, 10);
 	});
 });
 
@@ -267,7 +276,7 @@ describe('until', () => {
 		const evaluation = evaluate(boxed({ ...straightOn, length: `${CM} * 19` }), BODY);
 		expect(evaluation).toMatchObject({
 			kind: 'refused',
-			refusals: [{ odds: ['neck', 'waist'], because: 'no place of D makes the curve as long as it must be' }]
+			refusals: [{ name: 'D', odds: ['neck', 'waist'], because: message('drafts', 'noPlace', { name: 'D' }) }]
 		});
 	});
 });

@@ -1,5 +1,6 @@
+import { english } from '../support/speech.ts';
 import { readBody, type Body } from '#shared/body.ts';
-import { evaluate, type Draft } from '#drafting/evaluate.ts';
+import { evaluate, reasonWords, warningWords, type Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { readMethod } from '#drafting/read-method.ts';
 
@@ -47,5 +48,9 @@ export const BODY: Body = readBody({ name: 'Sandpiper', ...FIGURE });
 export const draftOf = (method: Method, body: Body = BODY): Draft => {
 	const evaluation = evaluate(method, body);
 	if (evaluation.kind === 'drafted') return evaluation.draft;
-	throw new Error(evaluation.refusals.map(({ because }) => because).join('; '));
+	throw new Error(evaluation.refusals.map((each) => reasonWords(each, english)).join('; '));
 };
+
+/** What a drafter is told of a draft, in English and centimetres. */
+export const warned = (draft: Draft): readonly string[] =>
+	draft.warnings.map((each) => warningWords(each, english));

@@ -1,5 +1,6 @@
+import { english } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
-import { evaluate } from '#drafting/evaluate.ts';
+import { evaluate, reasonWords } from '#drafting/evaluate.ts';
 import { stepNamed } from '#drafting/method.ts';
 import { stepMakes, stepNeeds, stepStart } from '#drafting/steps/kinds.ts';
 import type { SheetPoint } from '#geometry/point.ts';
@@ -19,7 +20,7 @@ const pointOf = (name: string, step: WrittenStep): SheetPoint | undefined =>
 const whyNot = (...steps: readonly WrittenStep[]): string => {
 	const evaluation = evaluate(smallMethod([...BOX, ...steps]), BODY);
 	if (evaluation.kind === 'drafted') throw new Error('it was drafted');
-	return evaluation.refusals.map(({ because }) => because).join('; ');
+	return evaluation.refusals.map((each) => reasonWords(each, english)).join('; ');
 };
 
 describe('corner and mark', () => {

@@ -121,7 +121,7 @@ describe('a worksheet', () => {
 		for (const drafted of [bare, full]) {
 			let from = 0;
 			for (const step of METHOD.steps.filter(({ name }) => name in DRAFT.points || name in DRAFT.lines)) {
-				const { rule } = explain(METHOD, step.name, HERON, DRAFT, 'cm');
+				const { rule } = explain(METHOD, step.name, HERON, DRAFT, english);
 				from = drafted.indexOf(plain(rule), from);
 				expect(from, step.name).toBeGreaterThan(0);
 			}

@@ -93,7 +93,7 @@ describe('a small skirt', () => {
 		const work = makePattern(SMALL, readBody({ name: 'Stilt', ...FIGURE, bust: 60, backLength: 51 }));
 		expect(work).toMatchObject({
 			kind: 'refused',
-			refusals: [{ because: 'so long a skirt is too narrow (here it is 9 cm)' }]
+			refusals: [{ name: 'tooNarrow', because: 'so long a skirt is too narrow', measured: 90 }]
 		});
 	});
 

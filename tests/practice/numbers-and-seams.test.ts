@@ -58,7 +58,7 @@ describe('working the number', () => {
 
 	it('gives a length that must be read off the draft, and allows for its rounding', () => {
 		const neck = made('work-number', 3, 'front-block', 'C');
-		expect(neck.givens.map(({ words }) => words)).toEqual(['O to N']);
+		expect(neck.givens.map(({ noun }) => noun.name)).toEqual(['O to N']);
 		const width = cm(neck.givens[0]?.length);
 		expect(width).toBeCloseTo(cm(neck.body.measurements.neck) / 6 + 1, 9);
 		expect(judge(neck, { typed: `${width.toFixed(1)}+1`, unit: 'cm' }, 'cm').answer).toBe('right');

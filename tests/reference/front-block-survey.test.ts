@@ -1,3 +1,4 @@
+import { warned } from '../drafting/small-method.ts';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parse } from 'csv-parse/sync';
@@ -33,11 +34,11 @@ const lengthOf = ({ lines }: Draft, name: string): number => lines[name]?.length
 describe('the front of the 300 women of the survey', () => {
 	it('297 are drafted: 176 with a dart and 121 without; 81 are warned of a short front, 82 of the side seam', () => {
 		const count = (is: (each: Drawn) => boolean): number => drafted.filter(is).length;
-		const warnedOf = (words: RegExp) => count(({ draft }) => draft.warnings.some((each) => words.test(each)));
+		const warnedOf = (words: RegExp) => count(({ draft }) => warned(draft).some((each) => words.test(each)));
 		expect(WORKED).toHaveLength(300);
 		expect(drafted).toHaveLength(297);
 		expect(count(({ draft }) => 'D1' in draft.points)).toBe(176);
-		expect(warnedOf(/^frontLength and backLength: the front is shorter/)).toBe(81);
+		expect(warnedOf(/^the front length and the back length: the front is shorter/)).toBe(81);
 		expect(warnedOf(/side seam/)).toBe(82);
 	});
 
@@ -51,8 +52,8 @@ describe('the front of the 300 women of the survey', () => {
 
 	it('are warned where the front is short or the side seams do not agree, and nowhere else', () => {
 		for (const { figure, draft, hand } of drafted) {
-			const warned = draft.warnings.map((words) => (/side seam/.test(words) ? 'sideSeam' : 'shorter'));
-			expect(warned, JSON.stringify(figure)).toEqual(hand.warnings);
+			const told = warned(draft).map((words) => (/side seam/.test(words) ? 'sideSeam' : 'shorter'));
+			expect(told, JSON.stringify(figure)).toEqual(hand.warnings);
 		}
 	});
 

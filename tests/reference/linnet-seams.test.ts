@@ -186,7 +186,8 @@ describe('the women of the survey', () => {
 			pattern.warnings.map(english.tell)
 		);
 		expect(warnings).toHaveLength(81);
-		for (const words of warnings) expect(words).toMatch(/^frontLength and backLength: the front is shorter/);
+		for (const words of warnings)
+			expect(words).toMatch(/^the front length and the back length: the front is shorter/);
 	});
 });
 

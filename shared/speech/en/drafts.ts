@@ -1,4 +1,40 @@
+import type { MeasurementKey } from '../../measurements.ts';
+import type { Mm } from '../../units.ts';
+import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
+import { the } from './grammar.ts';
+import { measurementNoun } from './nouns.ts';
 
 /** Why a body cannot be drafted, and what to look at before cutting. */
-export const drafts = (_voice: Voice) => ({});
+export const drafts = (v: Voice) => ({
+	/** A condition that a body breaks, with what was measured. */
+	broken: ({ because, measured }: { because: string; measured: Mm | undefined }) =>
+		measured === undefined ? because : `${because} (here it is ${v.length(measured)})`,
+	disagree: ({ odds, because }: { odds: readonly Noun[]; because: string }) =>
+		`${v.list(odds.map(the))} disagree: ${because}; measure both again`,
+	cannot: ({ because }: { because: string }) => `this body cannot be drafted: ${because}`,
+	warning: ({ odds, because }: { odds: readonly Noun[]; because: string }) =>
+		`${v.list(odds.map(the))}: ${because}`,
+	/** Two lengths that are to be sewn together; `difference` is how much the first is longer. */
+	disagreement: ({ first, difference }: { first: Noun; difference: Mm }) =>
+		`${the(first)} is ${v.length(Math.abs(difference) as Mm)} too ${difference > 0 ? 'long' : 'short'} to be sewn as drafted`,
+	missing: ({ key, body }: { key: MeasurementKey; body: string }) =>
+		`${the(measurementNoun(key))} of ${body} is missing`,
+
+	// Why a step cannot be worked.
+	samePlace: ({ name, from, toward }: { name: string; from: string; toward: string }) =>
+		`${name} has no direction: ${from} and ${toward} are the same place`,
+	noWay: ({ name }: { name: string }) => `${name} has no direction: its line has no length`,
+	beyondEnd: ({ name, line }: { name: string; line: string }) =>
+		`${name} would lie beyond the end of ${line}`,
+	noRadius: ({ name, about, from }: { name: string; about: string; from: string }) =>
+		`${name} has no radius: ${about} and ${from} are the same place`,
+	notJoined: ({ name }: { name: string }) => `the lines of ${name} do not join`,
+	noFold: ({ name }: { name: string }) => `${name} cannot be mirrored: its fold has no length`,
+	nothingLeft: ({ name, of }: { name: string; of: string }) => `nothing is left of ${of} for ${name}`,
+	doesNotReach: ({ name, from }: { name: string; from: string }) =>
+		`the length swung from ${from} does not reach the level of ${name}`,
+	cannotTurn: ({ name, move, about }: { name: string; move: string; about: string }) =>
+		`${name} cannot be reached by turning ${move} about ${about}`,
+	noPlace: ({ name }: { name: string }) => `no place of ${name} makes the curve as long as it must be`
+});

@@ -1,4 +1,5 @@
 import type { MeasurementKey } from '../../measurements.ts';
+import { capital, the, The } from './grammar.ts';
 import { readNoun, type Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
 
@@ -80,5 +81,9 @@ export const nouns = (_voice: Voice) => ({
 	allowance: allowanceNoun,
 	measurement: measurementNoun,
 	edgeAllowance,
-	partOf
+	partOf,
+	/** Within a sentence, at its beginning, and alone as a title. */
+	the,
+	The,
+	title: ({ name }: Noun) => capital(name)
 });

@@ -1,4 +1,37 @@
+import type { Noun } from '../noun.ts';
 import type { formulas as english } from '../en/formulas.ts';
+import { del, el } from './grammar.ts';
+
+const FRACTIONS: Readonly<Record<number, Noun>> = {
+	2: { article: 'la', name: 'mitad', gender: 'f' },
+	3: { article: 'la', name: 'tercera parte', gender: 'f' },
+	4: { article: 'la', name: 'cuarta parte', gender: 'f' },
+	5: { article: 'la', name: 'quinta parte', gender: 'f' },
+	6: { article: 'la', name: 'sexta parte', gender: 'f' },
+	8: { article: 'la', name: 'octava parte', gender: 'f' },
+	12: { article: 'la', name: 'doceava parte', gender: 'f' }
+};
+const ALL_DECIMALS = 15;
 
 /** A rule's formula in words, with its arithmetic. */
-export const formulas: typeof english = (_voice) => ({});
+export const formulas: typeof english = (v) => ({
+	number: (value) => ({ name: v.number(value, ALL_DECIMALS) }),
+	distance: ({ from, to }) => ({ article: 'la', name: `distancia ${from}–${to}`, gender: 'f' }),
+	fromTo: ({ from, to }) => ({ name: `de ${from} a ${to}` }),
+	length: (line) => ({ article: 'la', name: `longitud ${del(line)}`, gender: 'f' }),
+	greater: ({ one, other }) => ({
+		article: 'el',
+		name: `mayor entre ${el(one)} y ${el(other)}`,
+		gender: 'm'
+	}),
+	lesser: ({ one, other }) => ({ article: 'el', name: `menor entre ${el(one)} y ${el(other)}`, gender: 'm' }),
+	part: ({ whole, by }) => {
+		const fraction = FRACTIONS[by];
+		return fraction && { ...fraction, name: `${fraction.name} ${del(whole)}` };
+	},
+	bracketed: (inside) => ({ name: `(${el(inside)})` }),
+	negative: (of) => ({ name: `− ${el(of)}` }),
+	joined: ({ sign, left, right }) => ({ name: `${el(left)} ${sign} ${el(right)}` }),
+	arithmetic: ({ words, sum, result, exact }) =>
+		[el(words), ...(sum === undefined ? [] : [sum]), `${exact ? '' : 'unos '}${result}`].join(' = ')
+});

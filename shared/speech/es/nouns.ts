@@ -6,7 +6,7 @@ import type {
 } from '../en/nouns.ts';
 import type { MeasurementKey } from '../../measurements.ts';
 import { readNoun, type Noun } from '../noun.ts';
-import { del } from './grammar.ts';
+import { capital, del, el, El } from './grammar.ts';
 
 const noun = (text: string): Noun => readNoun(text, 'es');
 const measurement = (name: string, title: string, what: string): MeasurementWords => ({
@@ -100,5 +100,8 @@ export const nouns: typeof english = (_voice) => ({
 	allowance: allowanceNoun,
 	measurement: measurementNoun,
 	edgeAllowance: (edge) => noun(`el margen de ${edge}`),
-	partOf: (part, whole) => ({ ...part, name: `${part.name} ${del(whole)}` })
+	partOf: (part, whole) => ({ ...part, name: `${part.name} ${del(whole)}` }),
+	the: el,
+	The: El,
+	title: ({ name }) => capital(name)
 });

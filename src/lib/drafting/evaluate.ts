@@ -1,10 +1,10 @@
 import type { AllowanceValues } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
-import { measurementOf } from '#shared/measurements.ts';
-import { the } from '#shared/speech/en/grammar.ts';
+import { message, type Message } from '#shared/speech/message.ts';
 import type { Noun } from '#shared/speech/noun.ts';
-import { mm, printLength, type Mm, type Unit } from '#shared/units.ts';
+import type { Speech } from '#shared/speech/speech.ts';
+import type { Mm } from '#shared/units.ts';
 import { chained, pathLength, type Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
 import { depends, keeps, measured, type ComparisonRule, type Condition } from './conditions.ts';
@@ -30,7 +30,7 @@ export interface Draft {
 	/** How lengths agree that are to be sewn together. */
 	readonly comparisons: readonly Comparison[];
 	/** What the drafter should look at before cutting, though the body could be drafted. */
-	readonly warnings: readonly string[];
+	readonly warnings: readonly Warning[];
 }
 
 /** How far two lengths that are to be sewn together differ; positive, the first is the longer. */
@@ -43,9 +43,17 @@ export interface Comparison {
 
 /** Why a body cannot be drafted: the two measurements at odds (where they are known) and what is wrong between them. */
 export interface Refusal {
+	/** The name of the condition that is broken, or of the step that cannot be worked. */
+	readonly name: string;
 	readonly odds: readonly string[];
-	readonly because: string;
+	/** In the words of the method, or of ours where no step can be worked. */
+	readonly because: string | Message;
+	/** What the condition looks at. */
+	readonly measured?: Mm;
 }
+
+/** A condition that a draft does not keep, or two lengths that are not sewn as they are drafted. */
+export type Warning = Refusal | Comparison;
 
 /** A draft, or the reasons why there is none. */
 export type Evaluation =
@@ -100,7 +108,7 @@ export const scopeOf = (
 		measurement: (key) => {
 			const value = body.measurements[key];
 			if (value === undefined)
-				throw new BadInput(key, `${measurementOf(key).words} of ${body.name} is missing`);
+				throw new BadInput(key, message('drafts', 'missing', { key, body: body.name }));
 			return value;
 		},
 		allowance: (key) => found(allowances[key], 'allowance', key),
@@ -110,23 +118,20 @@ export const scopeOf = (
 	};
 };
 
-/** The conditions that a draft breaks, with what was measured in the unit that the body is written in. */
-const broken = (conditions: readonly Condition[], scope: Scope, unit: Unit): readonly Refusal[] =>
+/** The conditions that a draft breaks, with what was measured. */
+const broken = (conditions: readonly Condition[], scope: Scope): readonly Refusal[] =>
 	conditions
 		.filter((condition) => depends(condition, scope))
 		.map((condition) => ({ condition, length: measured(condition.measure, scope) }))
 		.filter(({ condition, length }) => !keeps(length, condition.bounds))
-		.map(({ condition: { odds, because }, length }) => ({
-			odds,
-			because: `${because} (here it is ${printLength(length, unit)})`
-		}));
+		.map(({ condition: { name, odds, because }, length }) => ({ name, odds, because, measured: length }));
 
 /** Which refusal rules the given points and lines break: none for a sound draft. Rules whose points are not drafted yet are passed over. */
 export const brokenRules = (method: Method, body: Body, drafted: Drafted): readonly Refusal[] => {
 	const scope = scopeOf(method, body, drafted);
 	return method.refusals.flatMap((rule) => {
 		try {
-			return broken([rule], scope, body.unit);
+			return broken([rule], scope);
 		} catch (error) {
 			if (error instanceof NotDrafted) return [];
 			throw error;
@@ -136,8 +141,8 @@ export const brokenRules = (method: Method, body: Body, drafted: Drafted): reado
 
 const refused = (...refusals: readonly Refusal[]): Evaluation => ({ kind: 'refused', refusals });
 
-const impossible = (step: Step, why: string): Evaluation =>
-	refused({ odds: 'odds' in step && step.odds ? step.odds : [], because: why });
+const impossible = (step: Step, why: Message): Evaluation =>
+	refused({ name: step.name, odds: 'odds' in step && step.odds ? step.odds : [], because: why });
 
 /** Works the steps in turn; gives the refusal of the first that is impossible. */
 const workSteps = (method: Method, drafted: Drafting, scope: Scope): Evaluation | undefined => {
@@ -155,10 +160,6 @@ const compare = ({ name, label, difference, within }: ComparisonRule, scope: Sco
 	const length = lengthOf(difference, scope);
 	return { name, label, difference: length, within: Math.abs(length) <= within };
 };
-
-/** A comparison that does not agree, as a warning. */
-export const disagreement = ({ label, difference }: Comparison, unit: Unit): string =>
-	`${the(label)} is ${printLength(mm(Math.abs(difference)), unit)} too ${difference > 0 ? 'long' : 'short'} to be sewn as drafted`;
 
 /**
  * Works a method out for a body, with the methods it uses. Gives the draft, or a refusal that names
@@ -194,31 +195,45 @@ const worked = (
 	const scope = scopeOf(method, body, drafted, chosen);
 	const stopped = workSteps(method, drafted, scope);
 	if (stopped) return stopped;
-	const refusals = broken(method.refusals, scope, body.unit);
+	const refusals = broken(method.refusals, scope);
 	if (refusals.length > 0) return refused(...refusals);
 	const comparisons = method.comparisons
 		.filter((rule) => depends(rule, scope))
 		.map((rule) => compare(rule, scope));
-	const warnings = [
-		...broken(method.warnings, scope, body.unit).map((warning) => warningWords(warning)),
-		...comparisons.filter(({ within }) => !within).map((each) => disagreement(each, body.unit))
-	];
+	const warnings = [...broken(method.warnings, scope), ...comparisons.filter(({ within }) => !within)];
 	return { kind: 'drafted', draft: { method: method.id, ...drafted, comparisons, warnings } };
 };
 
-const byKey = (key: string): string => key;
+/** What is wrong between the measurements at odds, with what was measured. */
+export const reasonWords = ({ because, measured }: Refusal, speech: Speech): string =>
+	speech.words.drafts.broken({
+		because: typeof because === 'string' ? because : speech.tell(because),
+		measured
+	});
 
-/** A warning in one sentence that names the two measurements to look at. */
-const warningWords = ({ odds, because }: Refusal): string => `${odds.join(' and ')}: ${because}`;
+/** A warning in one sentence: the two measurements to look at, or the lengths that are not sewn as drafted. */
+export const warningWords = (warning: Warning, speech: Speech): string => {
+	const { drafts, nouns } = speech.words;
+	if ('difference' in warning)
+		return drafts.disagreement({ first: warning.label, difference: warning.difference });
+	return drafts.warning({ odds: warning.odds.map(nouns.measurement), because: reasonWords(warning, speech) });
+};
 
 /**
- * A refusal in one sentence: what is at odds, why, and what to do. `speak` says a measurement's name,
- * by its key where nothing else is asked.
+ * A refusal in one sentence: what is at odds, why, and what to do. `noun` is what a measurement is called, by its key,
+ * where it is not its usual name.
  */
-export const refusalWords = ({ odds, because }: Refusal, speak: (key: string) => string = byKey): string =>
-	odds.length === 2
-		? `${odds.map(speak).join(' and ')} disagree: ${because}; measure both again`
-		: `this body cannot be drafted: ${because}`;
+export const refusalWords = (
+	refusal: Refusal,
+	speech: Speech,
+	noun: (key: string) => Noun = speech.words.nouns.measurement
+): string => {
+	const { drafts } = speech.words;
+	const because = reasonWords(refusal, speech);
+	return refusal.odds.length === 2
+		? drafts.disagree({ odds: refusal.odds.map(noun), because })
+		: drafts.cannot({ because });
+};
 
 /**
  * The closed outline of a draft: the method's outline lines end to end, each turned round where it

@@ -1,42 +1,38 @@
 import type { AllowanceValues } from '#shared/allowances.ts';
 import type { Body } from '#shared/body.ts';
-import { the } from '#shared/speech/en/grammar.ts';
-import { allowanceNoun } from '#shared/speech/en/nouns.ts';
-import type { Mm, Unit } from '#shared/units.ts';
+import type { Noun } from '#shared/speech/noun.ts';
+import type { Speech } from '#shared/speech/speech.ts';
+import type { Mm } from '#shared/units.ts';
 import { scopeOf, type Drafted } from './evaluate.ts';
 import { lengthOf } from './formula/value.ts';
-import type { Speech } from './formula/words.ts';
-import { nounOf, stepNamed, type Method } from './method.ts';
+import type { Telling } from './formula/words.ts';
+import { allowanceOf, nounOf, stepNamed, type Method } from './method.ts';
 import { explainStep, stepLengths } from './steps/kinds.ts';
 import type { Explanation } from './steps/step-rules.ts';
 
-const lineWords = (method: Method, name: string): string => the(nounOf(method, name));
-
-const speechOf = (method: Method, unit: Unit): Speech => ({
-	unit,
-	allowances: 'named',
-	allowanceWords: (key) => the(allowanceNoun(method.allowances.find((each) => each.key === key) ?? { key })),
-	lineWords: (name) => lineWords(method, name)
+const tellingOf = (method: Method, speech: Speech): Telling => ({
+	speech,
+	allowance: (key) => allowanceOf(method, key, speech.words.nouns),
+	line: (name) => nounOf(method, name, speech.words.nouns)
 });
 
 /**
  * The rule of one step in words, with its arithmetic for this body: "half the back width + 3 =
- * 19.2 + 3 = 22.2 cm". `draft` holds the earlier points that the rule leans on; lengths are written
- * in `unit`.
+ * 19.2 + 3 = 22.2 cm". `draft` holds the earlier points that the rule leans on.
  */
 export const explain = (
 	method: Method,
 	stepName: string,
 	body: Body,
 	draft: Drafted,
-	unit: Unit,
+	speech: Speech,
 	chosen: AllowanceValues = {}
 ): Explanation =>
-	explainStep(stepNamed(method, stepName), scopeOf(method, body, draft, chosen), speechOf(method, unit));
+	explainStep(stepNamed(method, stepName), scopeOf(method, body, draft, chosen), tellingOf(method, speech));
 
-/** A length that a rule starts from, in words. */
+/** A length that a rule starts from, and what it is called. */
 export interface GivenLength {
-	readonly words: string;
+	readonly noun: Noun;
 	readonly length: Mm;
 }
 
@@ -49,13 +45,15 @@ export const givenLengths = (
 	stepName: string,
 	body: Body,
 	draft: Drafted,
+	speech: Speech,
 	chosen: AllowanceValues = {}
 ): readonly GivenLength[] => {
 	const scope = scopeOf(method, body, draft, chosen);
+	const { nouns, formulas } = speech.words;
 	const lengths = stepLengths(stepNamed(method, stepName)).map((formula) => ({
-		words: formula.kind === 'length' ? lineWords(method, formula.line) : `${formula.from} to ${formula.to}`,
+		noun: formula.kind === 'length' ? nounOf(method, formula.line, nouns) : formulas.fromTo(formula),
 		length: lengthOf(formula, scope)
 	}));
 	// A formula may name the same line twice; a learner needs it once.
-	return lengths.filter(({ words }, i) => lengths.findIndex((each) => each.words === words) === i);
+	return lengths.filter(({ noun }, i) => lengths.findIndex((each) => each.noun.name === noun.name) === i);
 };

@@ -1,6 +1,6 @@
 import type { Allowance } from '#shared/allowances.ts';
 import type { MeasurementKey } from '#shared/measurements.ts';
-import { partOf } from '#shared/speech/en/nouns.ts';
+import type { Words } from '#shared/speech/catalogue.ts';
 import type { Noun } from '#shared/speech/noun.ts';
 import type { ComparisonRule, Condition } from './conditions.ts';
 import type { Step } from './steps/step-rules.ts';
@@ -39,9 +39,13 @@ export const stepNamed = (method: Method, name: string): Step => {
 };
 
 /** What a point or line is called: "the shoulder", or of a method that this one uses "the back's shoulder". */
-export const nounOf = (method: Method, name: string): Noun => {
+export const nounOf = (method: Method, name: string, nouns: Words['nouns']): Noun => {
 	const [alias = '', own] = name.split('.');
 	if (own === undefined) return method.steps.find((each) => each.name === name)?.label ?? { name };
 	const used = method.uses[alias];
-	return used ? partOf(nounOf(used, own), used.called) : { name };
+	return used ? nouns.partOf(nounOf(used, own, nouns), used.called) : { name };
 };
+
+/** What an allowance is called, by its key. */
+export const allowanceOf = (method: Method, key: string, nouns: Words['nouns']): Noun =>
+	nouns.allowance(method.allowances.find((each) => each.key === key) ?? { key });

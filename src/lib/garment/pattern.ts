@@ -1,10 +1,11 @@
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import type { AllowanceValues } from '#shared/allowances.ts';
 import type { Body } from '#shared/body.ts';
 import { message, type Message } from '#shared/speech/message.ts';
 import { mm, type Mm, type Unit } from '#shared/units.ts';
 import {
-	disagreement,
 	evaluate,
+	warningWords,
 	scopeOf,
 	type Draft,
 	type Evaluation,
@@ -106,10 +107,8 @@ const isRefused = (work: ReturnType<typeof draftsOf>): work is Extract<Evaluatio
 	work['kind'] === 'refused';
 
 /** A draft's warnings, without those of lengths that are not sewn as drafted: a garment measures its own seams. */
-const ownWarnings = ({ warnings, comparisons }: Draft, unit: Unit): readonly string[] => {
-	const told = comparisons.filter(({ within }) => !within).map((each) => disagreement(each, unit));
-	return warnings.filter((words) => !told.includes(words));
-};
+const ownWarnings = ({ warnings }: Draft, unit: Unit): readonly string[] =>
+	warnings.filter((each) => !('difference' in each)).map((each) => warningWords(each, englishIn(unit)));
 
 /** Every warning of the drafts that a garment leans on, each once. */
 const draftWarnings = (drafts: Readonly<Record<string, Draft>>, unit: Unit): readonly string[] => [

@@ -1,80 +1,71 @@
-import { measurementOf } from '#shared/measurements.ts';
-import { inParts, PRINTED_PARTS, printLength, printNumber, type Mm, type Unit } from '#shared/units.ts';
+import type { Noun } from '#shared/speech/noun.ts';
+import type { Speech } from '#shared/speech/speech.ts';
+import { inParts, PRINTED_PARTS, type Mm, type Unit } from '#shared/units.ts';
 import type { Formula, Operation } from './formula.ts';
 import { chosenOf, lengthOf, type Scope } from './value.ts';
 
-/** How rules are spoken of: the unit, the words for allowances and lines, and whether allowances are said by name or by number. */
-export interface Speech {
-	readonly unit: Unit;
-	/** The parts of the unit in which numbers are written, where they are not the usual ones. */
-	readonly parts?: number;
-	readonly allowances: 'named' | 'numbered';
-	readonly allowanceWords: (key: string) => string;
-	readonly lineWords: (name: string) => string;
+/** How a method's rules are said: the speech, and what the method calls its allowances and lines. */
+export interface Telling {
+	readonly speech: Speech;
+	readonly allowance: (key: string) => Noun;
+	readonly line: (name: string) => Noun;
 }
-
-const FRACTIONS: Readonly<Record<number, string>> = {
-	2: 'half',
-	3: 'a third of',
-	4: 'a quarter of',
-	5: 'a fifth of',
-	6: 'a sixth of',
-	8: 'an eighth of',
-	12: 'a twelfth of'
-};
 
 const isSum = (formula: Formula): formula is Operation =>
 	formula.kind === 'operation' && (formula.sign === '+' || formula.sign === '-');
 
-const bracketed = (formula: Formula, words: string): string =>
-	isSum(formula) || formula.kind === 'greater' || formula.kind === 'lesser' ? `(${words})` : words;
+/** What stands in brackets within another formula. */
+const isGrouped = (formula: Formula): boolean =>
+	isSum(formula) || formula.kind === 'greater' || formula.kind === 'lesser';
 
-const operationWords = (formula: Operation, scope: Scope, speech: Speech): string => {
-	const { sign, left, right } = formula;
-	const [a, b] = [formulaWords(left, scope, speech), formulaWords(right, scope, speech)];
-	if (sign === '+' || sign === '-') return `${a} ${sign === '+' ? '+' : '−'} ${bracketed(right, b)}`;
-	if (sign === '/') {
-		const fraction = right.kind === 'number' ? FRACTIONS[right.value] : undefined;
-		return fraction ? `${fraction} ${bracketed(left, a)}` : `${bracketed(left, a)} ÷ ${bracketed(right, b)}`;
-	}
-	return `${bracketed(left, a)} × ${bracketed(right, b)}`;
-};
+/** The four signs as they are written. */
+const WRITTEN = { '+': '+', '-': '−', '*': '×', '/': '÷' } as const;
 
-/** A formula in words: "half the back width + 3", or with named allowances "half the back width + the armhole drop". */
-export const formulaWords = (formula: Formula, scope: Scope, speech: Speech): string => {
+/**
+ * A formula in words: "half the back width + the armhole drop". With `parts` of the unit, allowances are said by their
+ * numbers: "half the back width + 3".
+ */
+export const formulaNoun = (formula: Formula, scope: Scope, telling: Telling, parts?: number): Noun => {
+	const { speech } = telling;
+	const { formulas, nouns } = speech.words;
+	const noun = (each: Formula): Noun => formulaNoun(each, scope, telling, parts);
+	const bracketed = (each: Formula): Noun => (isGrouped(each) ? formulas.bracketed(noun(each)) : noun(each));
 	switch (formula.kind) {
 		case 'number':
-			return String(formula.value);
+			return formulas.number(formula.value);
 		case 'measurement':
-			return measurementOf(formula.key).words;
+			return nouns.measurement(formula.key);
 		case 'allowance':
-			return speech.allowances === 'named'
-				? speech.allowanceWords(formula.key)
-				: printNumber(scope.allowance(formula.key), speech.unit, speech.parts);
+			return parts === undefined
+				? telling.allowance(formula.key)
+				: { name: speech.bare(scope.allowance(formula.key), parts) };
 		case 'distance':
-			return `the distance ${formula.from}–${formula.to}`;
+			return formulas.distance(formula);
 		case 'length':
-			return `the length of ${speech.lineWords(formula.line)}`;
+			return formulas.length(telling.line(formula.line));
 		case 'greater':
-		case 'lesser': {
-			const [a, b] = [formulaWords(formula.left, scope, speech), formulaWords(formula.right, scope, speech)];
-			return `the ${formula.kind} of ${a} and ${b}`;
-		}
+		case 'lesser':
+			return formulas[formula.kind]({ one: noun(formula.left), other: noun(formula.right) });
 		case 'choice':
-			return formulaWords(chosenOf(formula, scope), scope, speech);
+			return noun(chosenOf(formula, scope));
 		case 'negative':
-			return `− ${bracketed(formula.of, formulaWords(formula.of, scope, speech))}`;
-		case 'operation':
-			return operationWords(formula, scope, speech);
+			return formulas.negative(bracketed(formula.of));
+		case 'operation': {
+			const { sign, left, right } = formula;
+			const whole = isSum(formula) ? noun(left) : bracketed(left);
+			const part =
+				sign === '/' && right.kind === 'number' ? formulas.part({ whole, by: right.value }) : undefined;
+			return part ?? formulas.joined({ sign: WRITTEN[sign], left: whole, right: bracketed(right) });
+		}
 	}
 };
 
 /** The terms of a sum with their values: "19.2 + 3". */
-const sumNumbers = (formula: Formula, scope: Scope, unit: Unit, parts: number): string => {
-	if (!isSum(formula)) return printNumber(lengthOf(formula, scope), unit, parts);
-	const sign = formula.sign === '+' ? '+' : '−';
-	const right = sumNumbers(formula.right, scope, unit, parts);
-	return `${sumNumbers(formula.left, scope, unit, parts)} ${sign} ${bracketed(formula.right, right)}`;
+const sumNumbers = (formula: Formula, scope: Scope, speech: Speech, parts: number): string => {
+	if (!isSum(formula)) return speech.bare(lengthOf(formula, scope), parts);
+	const right = sumNumbers(formula.right, scope, speech, parts);
+	const taken = isGrouped(formula.right) ? `(${right})` : right;
+	return `${sumNumbers(formula.left, scope, speech, parts)} ${WRITTEN[formula.sign]} ${taken}`;
 };
 
 /** What the terms of a sum come to as they are written, each rounded to whole parts of the unit. */
@@ -94,15 +85,29 @@ const partsFor = (formula: Formula, result: Mm, scope: Scope, unit: Unit): numbe
  * A length formula with its arithmetic: "half the back width + 3 = 19.2 + 3 = 22.2 cm". The numbers of a
  * sum add up as they are written, in finer parts of the unit where they must; else the result is "about".
  */
-export const formulaArithmetic = (formula: Formula, scope: Scope, speech: Speech): string => {
-	const { unit } = speech;
+export const formulaArithmetic = (formula: Formula, scope: Scope, telling: Telling): string => {
+	const { speech } = telling;
 	const length = lengthOf(formula, scope);
+	const said = speech.words.formulas.arithmetic;
 	if (formula.kind === 'allowance')
-		return `${speech.allowanceWords(formula.key)} = ${printLength(length, unit)}`;
-	const exact = partsFor(formula, length, scope, unit);
-	const parts = exact ?? PRINTED_PARTS[unit][0];
-	const words = formulaWords(formula, scope, { ...speech, allowances: 'numbered', parts });
-	const numbers = isSum(formula) ? [sumNumbers(formula, scope, unit, parts)] : [];
-	const result = `${exact ? '' : 'about '}${printLength(length, unit, parts)}`;
-	return [words, ...numbers, result].join(' = ');
+		return said({
+			words: telling.allowance(formula.key),
+			sum: undefined,
+			result: speech.length(length),
+			exact: true
+		});
+	const exact = partsFor(formula, length, scope, speech.unit);
+	const parts = exact ?? PRINTED_PARTS[speech.unit][0];
+	return said({
+		words: formulaNoun(formula, scope, telling, parts),
+		sum: isSum(formula) ? sumNumbers(formula, scope, speech, parts) : undefined,
+		result: speech.length(length, parts),
+		exact: exact !== undefined
+	});
 };
+
+/** A length formula by its names and with its arithmetic: what a step's rule says of it. */
+export const saidFormula = (formula: Formula, scope: Scope, telling: Telling) => ({
+	by: formulaNoun(formula, scope, telling),
+	arithmetic: formulaArithmetic(formula, scope, telling)
+});

@@ -1,21 +1,13 @@
+import { message } from '#shared/speech/message.ts';
 import { mm } from '#shared/units.ts';
 import { pathLength, pointAtLength } from '#geometry/path.ts';
 import { directionTo, moved } from '#geometry/point.ts';
 import { lengthOf, type Scope } from '../formula/value.ts';
-import { formulaArithmetic, formulaWords } from '../formula/words.ts';
-import { capitalised } from '../words.ts';
-import { courseNeeds, coursePath, courseWords, directionNear } from './course.ts';
+import { saidFormula } from '../formula/words.ts';
+import { courseNeeds, courseNoun, coursePath, directionNear } from './course.ts';
 import { impossible, madePoint, type StepOf, type StepRules, type Work } from './step-rules.ts';
 
 type On = StepOf<'along'>['on'];
-
-type LineWords = (name: string) => string;
-const startWords = (on: On, lineWords: LineWords): string =>
-	'line' in on ? `the ${on.from} of ${lineWords(on.line)}` : on.from;
-const wayWords = (on: On, lineWords: LineWords): string => {
-	if ('line' in on) return `along ${lineWords(on.line)}`;
-	return 'as' in on ? `the same way as ${courseWords(on.as, lineWords)}` : `straight toward ${on.toward}`;
-};
 
 const towardPoint = (
 	{ name, by }: StepOf<'along'>,
@@ -26,7 +18,7 @@ const towardPoint = (
 	const direction = directionTo(start, scope.point(on.toward));
 	return direction
 		? madePoint(moved(start, direction, lengthOf(by, scope)))
-		: impossible(`${name} has no direction: ${on.from} and ${on.toward} are the same place`);
+		: impossible(message('drafts', 'samePlace', { name, from: on.from, toward: on.toward }));
 };
 
 const sameWay = ({ name, by }: StepOf<'along'>, on: Extract<On, { as: unknown }>, scope: Scope): Work => {
@@ -34,7 +26,7 @@ const sameWay = ({ name, by }: StepOf<'along'>, on: Extract<On, { as: unknown }>
 	const direction = directionNear(coursePath(on.as, scope), start);
 	return direction
 		? madePoint(moved(start, direction, lengthOf(by, scope)))
-		: impossible(`${name} has no direction: its line has no length`);
+		: impossible(message('drafts', 'noWay', { name }));
 };
 
 /**
@@ -58,17 +50,16 @@ export const along: StepRules<'along'> = {
 		const length = lengthOf(by, scope);
 		const fromStart = on.from === 'start' ? length : mm(pathLength(path) - length);
 		const point = pointAtLength(path, fromStart);
-		return point ? madePoint(point) : impossible(`${name} would lie beyond the end of ${on.line}`);
+		return point ? madePoint(point) : impossible(message('drafts', 'beyondEnd', { name, line: on.line }));
 	},
-	explain: ({ name, on, by }, scope, speech) => {
-		const arithmetic = formulaArithmetic(by, scope, speech);
-		const words = formulaWords(by, scope, { ...speech, allowances: 'named' });
-		const [start, way] = [startWords(on, speech.lineWords), wayWords(on, speech.lineWords)];
-		return {
-			where: `Start at ${start} and go ${way}.`,
-			rule: `From ${start} to ${name}, ${way}: ${words}.`,
-			worked: `${capitalised(arithmetic)}, ${way} from ${start}.`,
-			arithmetic
-		};
+	explain: ({ name, on, by }, scope, telling) => {
+		const said = saidFormula(by, scope, telling);
+		const way =
+			'line' in on
+				? { line: telling.line(on.line), end: on.from }
+				: 'as' in on
+					? { from: on.from, as: courseNoun(on.as, telling) }
+					: on;
+		return { ...telling.speech.words.steps.along({ name, on: way, ...said }), arithmetic: said.arithmetic };
 	}
 };

@@ -1,4 +1,5 @@
-import { printLength, radians, type Radians } from '#shared/units.ts';
+import { message } from '#shared/speech/message.ts';
+import { radians, type Radians } from '#shared/units.ts';
 import { arcPath } from '#geometry/arc.ts';
 import { alongness, directionTo, distance, squareTo } from '#geometry/point.ts';
 import { numberOf, type Scope } from '../formula/value.ts';
@@ -24,16 +25,12 @@ export const arc: StepRules<'arc'> = {
 	work: (step, scope) => {
 		const angle = angleOf(step, scope);
 		return angle === undefined
-			? impossible(`${step.name} has no radius: ${step.about} and ${step.from} are the same place`)
+			? impossible(message('drafts', 'noRadius', { name: step.name, about: step.about, from: step.from }))
 			: madeLine(arcPath(scope.point(step.about), scope.point(step.from), angle));
 	},
-	explain: (step, scope, { unit }) => {
-		const radius = printLength(distance(scope.point(step.about), scope.point(step.from)), unit);
-		const angle = Math.abs(((angleOf(step, scope) ?? 0) * 180) / Math.PI).toFixed(1);
-		return {
-			where: `Pin a string at ${step.about} and swing it from ${step.from}.`,
-			rule: `Everywhere as far from ${step.about} as ${step.from} is.`,
-			worked: `The string is ${radius} long and swings through ${angle}°.`
-		};
+	explain: (step, scope, { speech }) => {
+		const { about, from } = step;
+		const radius = distance(scope.point(about), scope.point(from));
+		return speech.words.steps.arc({ about, from, radius, angle: angleOf(step, scope) ?? radians(0) });
 	}
 };

@@ -18,9 +18,5 @@ export const carried: StepRules<'carried'> = {
 			? madePoint(movedBy(moved, scope.point(of)))
 			: madeLine(pathMovedBy(moved, scope.line(of)));
 	},
-	explain: ({ name, of, with: step }) => ({
-		where: `${name} is where ${of} went.`,
-		rule: `${name} moved with ${step}, as if cut from one card.`,
-		worked: 'Nothing has to be measured.'
-	})
+	explain: ({ name, of, with: step }, _scope, { speech }) => speech.words.steps.carried({ name, of, step })
 };

@@ -10,9 +10,5 @@ export const corner: StepRules<'corner'> = {
 	needs: () => [],
 	start: () => undefined,
 	work: () => madePoint(at(0, 0)),
-	explain: ({ name }) => ({
-		where: `${name} is the corner of the sheet.`,
-		rule: 'The centre line and the top level meet there.',
-		worked: 'It lies 0 across and 0 down.'
-	})
+	explain: ({ name }, _scope, { speech }) => speech.words.steps.corner({ name })
 };

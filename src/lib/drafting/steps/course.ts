@@ -1,4 +1,6 @@
 import type { CourseFile } from '#shared/method.ts';
+import type { SaidHeading } from '#shared/speech/en/steps.ts';
+import type { Noun } from '#shared/speech/noun.ts';
 import { cornerCurve, thirdsCurve, type CurveEnd } from '#geometry/corner-curve.ts';
 import { endDirection, pathEnd, pathStart, polyline, startDirection, type Path } from '#geometry/path.ts';
 import {
@@ -13,12 +15,10 @@ import {
 } from '#geometry/point.ts';
 import type { CubicSegment } from '#geometry/segment.ts';
 import type { Scope } from '../formula/value.ts';
-import { COMPASS_WORDS } from '../words.ts';
+import type { Telling } from '../formula/words.ts';
 import { COMPASS } from './compass.ts';
 import type { Heading, StepOf } from './step-rules.ts';
 
-/** How lines are spoken of. */
-type LineWords = (name: string) => string;
 /** The rule and the points of a curve, wherever a step holds them. */
 export type CurveFile = Pick<StepOf<'curve'>, 'rule' | 'through'>;
 /** A point of a curve, and the direction in which the curve runs through it. */
@@ -33,8 +33,8 @@ export const coursePath = (course: CourseFile, scope: Scope): Path =>
 	typeof course === 'string' ? scope.line(course) : polyline(scope.point(course[0]), scope.point(course[1]));
 
 /** What a course is called: "the shoulder", "U–V". */
-export const courseWords = (course: CourseFile, lineWords: LineWords): string =>
-	typeof course === 'string' ? lineWords(course) : course.join('–');
+export const courseNoun = (course: CourseFile, telling: Telling): Noun =>
+	typeof course === 'string' ? telling.line(course) : { name: course.join('–') };
 
 /** The direction of a drawn line where it passes a place: at whichever of its own ends is the nearer. */
 export const directionNear = (path: Path, place: SheetPoint): Direction | undefined =>
@@ -68,13 +68,11 @@ const headingNeeds = (heading: Heading): readonly string[] => {
 	return 'across' in heading ? heading.across : courseNeeds(heading.squareTo);
 };
 
-/** How a heading is said: "straight across", "square to the shoulder". */
-export const headingWords = (heading: Heading, lineWords: LineWords): string => {
-	if (heading === 'chord') return 'straight at the other end';
-	if (typeof heading === 'string') return COMPASS_WORDS[heading];
-	if ('along' in heading) return `as ${courseWords(heading.along, lineWords)} runs`;
-	if ('across' in heading) return 'smoothly across the join';
-	return `square to ${courseWords(heading.squareTo, lineWords)}`;
+/** A heading as a rule says it. */
+export const saidHeading = (heading: Heading, telling: Telling): SaidHeading => {
+	if (typeof heading === 'string') return heading;
+	if ('along' in heading) return { along: courseNoun(heading.along, telling) };
+	return 'across' in heading ? 'join' : { squareTo: courseNoun(heading.squareTo, telling) };
 };
 
 /** The points and lines that a curve is worked from. */

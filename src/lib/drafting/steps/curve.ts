@@ -1,25 +1,9 @@
-import { printLength } from '#shared/units.ts';
 import { curveCorner } from '#geometry/corner-curve.ts';
 import { pathLength } from '#geometry/path.ts';
 import { directionTo } from '#geometry/point.ts';
 import type { CubicSegment } from '#geometry/segment.ts';
-import { offsetWords } from '../words.ts';
-import { curveNeeds, curveSegments, headingWords, type CurveNode } from './course.ts';
-import { madeLine, type StepOf, type StepRules, type Unit } from './step-rules.ts';
-
-const handleWords = (segments: readonly CubicSegment[], through: readonly CurveNode[], unit: Unit): string =>
-	segments
-		.map(({ from, leaving, arriving, to }, i) => {
-			const [start, end] = [through[i]?.point, through[i + 1]?.point];
-			return `out of ${start}, ${offsetWords(from, leaving, unit)}; into ${end}, ${offsetWords(to, arriving, unit)} from it`;
-		})
-		.join('; ');
-
-const CORNER =
-	'The square lines from the two ends meet at a corner; each handle goes 0.55 of the way from its end to that corner.';
-const THIRDS = 'Each handle lies a third of the straight distance from its own end.';
-const BOTH =
-	'Where the square lines from two ends meet ahead of both, each handle goes 0.55 of the way to that corner; where they do not, it lies a third of the straight distance from its end.';
+import { curveNeeds, curveSegments, saidHeading } from './course.ts';
+import { madeLine, offsetTo, type StepOf, type StepRules } from './step-rules.ts';
 
 /** Whether the lines ahead of a piece's start and back from its end meet at a corner. */
 const hasCorner = ({ from, leaving, arriving, to }: CubicSegment): boolean => {
@@ -29,10 +13,13 @@ const hasCorner = ({ from, leaving, arriving, to }: CubicSegment): boolean => {
 };
 
 /** The rule of the handles, as it holds for this body. */
-const ruleWords = (rule: StepOf<'curve'>['rule'], segments: readonly CubicSegment[]): string => {
+const handlesOf = (
+	rule: StepOf<'curve'>['rule'],
+	segments: readonly CubicSegment[]
+): 'thirds' | 'corner' | 'both' => {
 	const corners = segments.filter(hasCorner).length;
-	if (rule === 'thirds' || corners === 0) return THIRDS;
-	return corners === segments.length ? CORNER : BOTH;
+	if (rule === 'thirds' || corners === 0) return 'thirds';
+	return corners === segments.length ? 'corner' : 'both';
 };
 
 /**
@@ -46,13 +33,18 @@ export const curve: StepRules<'curve'> = {
 	needs: curveNeeds,
 	start: ({ through }) => through[0]?.point,
 	work: (step, scope) => madeLine(curveSegments(step, scope)),
-	explain: (step, scope, { unit, lineWords }) => {
+	explain: (step, scope, telling) => {
 		const segments = curveSegments(step, scope);
-		const ways = step.through.map(({ point, heading }) => `${point} ${headingWords(heading, lineWords)}`);
-		return {
-			where: `Look at how the curve runs: through ${ways.join(', then ')}.`,
-			rule: ruleWords(step.rule, segments),
-			worked: `Handles: ${handleWords(segments, step.through, unit)}. The curve is ${printLength(pathLength(segments), unit)} long.`
-		};
+		return telling.speech.words.steps.curve({
+			through: step.through.map(({ point, heading }) => ({ point, heading: saidHeading(heading, telling) })),
+			handles: handlesOf(step.rule, segments),
+			pieces: segments.map(({ from, leaving, arriving, to }, i) => ({
+				from: step.through[i]?.point ?? '',
+				out: offsetTo(from, leaving),
+				to: step.through[i + 1]?.point ?? '',
+				into: offsetTo(to, arriving)
+			})),
+			length: pathLength(segments)
+		});
 	}
 };

@@ -11,7 +11,7 @@ import {
 } from '../formula/formula.ts';
 import type { Scope } from '../formula/value.ts';
 import { isPointName } from '../names.ts';
-import type { Speech } from '../formula/words.ts';
+import type { Telling } from '../formula/words.ts';
 import { along } from './along.ts';
 import { arc } from './arc.ts';
 import { carried } from './carried.ts';
@@ -111,8 +111,8 @@ export const isDrafted = (step: Step, scope: Scope): boolean =>
 export const workStep = (step: Step, scope: Scope): Work => rulesOf(step).work(step, scope);
 
 /** A step's rule in words and numbers. */
-export const explainStep = (step: Step, scope: Scope, speech: Speech): Explanation =>
-	rulesOf(step).explain(step, scope, speech);
+export const explainStep = (step: Step, scope: Scope, telling: Telling): Explanation =>
+	rulesOf(step).explain(step, scope, telling);
 
 /** The keys of the measurements, or of the allowances, that a step's formulas name (not those that it only depends on). */
 export const stepKeys = (step: Step, kind: 'measurement' | 'allowance'): readonly string[] => [

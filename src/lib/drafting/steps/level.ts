@@ -1,7 +1,7 @@
 import { polyline } from '#geometry/path.ts';
 import { moved } from '#geometry/point.ts';
 import { lengthOf } from '../formula/value.ts';
-import { formulaArithmetic, formulaWords } from '../formula/words.ts';
+import { saidFormula } from '../formula/words.ts';
 import { COMPASS } from './compass.ts';
 import { madeLine, type StepRules } from './step-rules.ts';
 
@@ -16,14 +16,8 @@ export const level: StepRules<'level'> = {
 		const start = scope.point(from);
 		return madeLine(polyline(start, moved(start, COMPASS.across, lengthOf(reach, scope))));
 	},
-	explain: ({ from, reach }, scope, speech) => {
-		const arithmetic = formulaArithmetic(reach, scope, speech);
-		const words = formulaWords(reach, scope, { ...speech, allowances: 'named' });
-		return {
-			where: `Start at ${from} and go straight across.`,
-			rule: `Square across from ${from}: the whole line at one depth, and at least as long as ${words}.`,
-			worked: `Across from ${from}, neither up nor down, for at least ${arithmetic}.`,
-			arithmetic
-		};
+	explain: ({ from, reach }, scope, telling) => {
+		const said = saidFormula(reach, scope, telling);
+		return { ...telling.speech.words.steps.level({ from, ...said }), arithmetic: said.arithmetic };
 	}
 };

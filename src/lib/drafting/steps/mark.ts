@@ -1,7 +1,6 @@
 import { moved } from '#geometry/point.ts';
 import { lengthOf } from '../formula/value.ts';
-import { formulaArithmetic, formulaWords } from '../formula/words.ts';
-import { capitalised, COMPASS_WORDS } from '../words.ts';
+import { saidFormula } from '../formula/words.ts';
 import { COMPASS } from './compass.ts';
 import { madePoint, type StepRules } from './step-rules.ts';
 
@@ -13,13 +12,8 @@ export const mark: StepRules<'mark'> = {
 	needs: ({ from }) => [from],
 	start: ({ from }) => from,
 	work: ({ from, go, by }, scope) => madePoint(moved(scope.point(from), COMPASS[go], lengthOf(by, scope))),
-	explain: ({ name, from, go, by }, scope, speech) => {
-		const arithmetic = formulaArithmetic(by, scope, speech);
-		return {
-			where: `Start at ${from} and go ${COMPASS_WORDS[go]}.`,
-			rule: `From ${from} to ${name}: ${formulaWords(by, scope, { ...speech, allowances: 'named' })}.`,
-			worked: `${capitalised(arithmetic)}, ${COMPASS_WORDS[go]} from ${from}.`,
-			arithmetic
-		};
+	explain: ({ name, from, go, by }, scope, telling) => {
+		const said = saidFormula(by, scope, telling);
+		return { ...telling.speech.words.steps.mark({ name, from, go, ...said }), arithmetic: said.arithmetic };
 	}
 };

@@ -1,4 +1,4 @@
-import { printLength } from '#shared/units.ts';
+import { mm } from '#shared/units.ts';
 import { at } from '#geometry/point.ts';
 import { madePoint, type StepRules } from './step-rules.ts';
 
@@ -10,12 +10,8 @@ export const meeting: StepRules<'meeting'> = {
 	needs: ({ down, across }) => [down, across],
 	start: ({ down }) => down,
 	work: ({ down, across }, scope) => madePoint(at(scope.point(down).x, scope.point(across).y)),
-	explain: ({ name, down, across }, scope, { unit }) => {
-		const [x, y] = [scope.point(down).x, scope.point(across).y];
-		return {
-			where: `Look straight down from ${down}, and straight across from ${across}.`,
-			rule: `${name} lies where the square line down from ${down} meets the square line across from ${across}.`,
-			worked: `${name} is as far across as ${down}, ${printLength(x, unit)}, and as far down as ${across}, ${printLength(y, unit)}.`
-		};
+	explain: ({ name, down, across }, scope, { speech }) => {
+		const [x, y] = [mm(scope.point(down).x), mm(scope.point(across).y)];
+		return speech.words.steps.meeting({ name, down, across, x, y });
 	}
 };

@@ -4,8 +4,7 @@ import { pathLength, pointAtLength, type Path } from '#geometry/path.ts';
 import { alongness, directionTo } from '#geometry/point.ts';
 import type { Compass } from '#shared/method.ts';
 import { lengthOf } from '../formula/value.ts';
-import { formulaArithmetic, formulaWords } from '../formula/words.ts';
-import { COMPASS_WORDS } from '../words.ts';
+import { saidFormula } from '../formula/words.ts';
 import { COMPASS } from './compass.ts';
 import { madeLine, type StepRules } from './step-rules.ts';
 
@@ -28,14 +27,11 @@ export const parallel: StepRules<'parallel'> = {
 		const [line, length] = [scope.line(of), lengthOf(by, scope)];
 		return madeLine(parallelPath(line, liesToward(line, toward) ? length : mm(-length)));
 	},
-	explain: ({ of, by, toward }, scope, speech) => {
-		const arithmetic = formulaArithmetic(by, scope, speech);
-		const line = speech.lineWords(of);
+	explain: ({ of, by, toward }, scope, telling) => {
+		const said = saidFormula(by, scope, telling);
 		return {
-			where: `Measure square from ${line}, ${COMPASS_WORDS[toward]}.`,
-			rule: `Everywhere as far from ${line} as ${formulaWords(by, scope, { ...speech, allowances: 'named' })}.`,
-			worked: `Square from ${line} at several places: ${arithmetic}.`,
-			arithmetic
+			...telling.speech.words.steps.parallel({ of: telling.line(of), toward, ...said }),
+			arithmetic: said.arithmetic
 		};
 	}
 };

@@ -1,4 +1,5 @@
-import { mm, printLength, type Mm } from '#shared/units.ts';
+import { message } from '#shared/speech/message.ts';
+import { mm, type Mm } from '#shared/units.ts';
 import { pathLength } from '#geometry/path.ts';
 import { pathSection } from '#geometry/section.ts';
 import type { Formula } from '../formula/formula.ts';
@@ -28,14 +29,12 @@ export const section: StepRules<'section'> = {
 		const whole = scope.line(step.of);
 		const [from, to] = ends(step, pathLength(whole), scope);
 		const part = pathSection(whole, from, to);
-		return part ? madeLine(part) : impossible(`nothing is left of ${step.of} for ${step.name}`);
+		return part
+			? madeLine(part)
+			: impossible(message('drafts', 'nothingLeft', { of: step.of, name: step.name }));
 	},
-	explain: (step, scope, { unit, lineWords }) => {
+	explain: (step, scope, telling) => {
 		const [from, to] = ends(step, pathLength(scope.line(step.of)), scope);
-		return {
-			where: `Look along ${lineWords(step.of)}.`,
-			rule: `It is a part of ${lineWords(step.of)}.`,
-			worked: `From ${printLength(from, unit)} to ${printLength(to, unit)} along it.`
-		};
+		return telling.speech.words.steps.section({ of: telling.line(step.of), from, to });
 	}
 };

@@ -1,7 +1,6 @@
 import { moved } from '#geometry/point.ts';
 import { lengthOf } from '../formula/value.ts';
-import { formulaArithmetic, formulaWords } from '../formula/words.ts';
-import { capitalised, COMPASS_WORDS } from '../words.ts';
+import { saidFormula } from '../formula/words.ts';
 import { COMPASS } from './compass.ts';
 import { madePoint, type StepRules } from './step-rules.ts';
 
@@ -13,13 +12,8 @@ export const spread: StepRules<'spread'> = {
 	needs: ({ move }) => [move],
 	start: ({ move }) => move,
 	work: ({ move, go, by }, scope) => madePoint(moved(scope.point(move), COMPASS[go], lengthOf(by, scope))),
-	explain: ({ name, move, go, by }, scope, speech) => {
-		const arithmetic = formulaArithmetic(by, scope, speech);
-		return {
-			where: `Slide the part that holds ${move} ${COMPASS_WORDS[go]}, without turning it.`,
-			rule: `${name} is where ${move} comes to lie: ${formulaWords(by, scope, { ...speech, allowances: 'named' })}, ${COMPASS_WORDS[go]}.`,
-			worked: `${capitalised(arithmetic)}, ${COMPASS_WORDS[go]} from ${move}.`,
-			arithmetic
-		};
+	explain: ({ name, move, go, by }, scope, telling) => {
+		const said = saidFormula(by, scope, telling);
+		return { ...telling.speech.words.steps.spread({ name, move, go, ...said }), arithmetic: said.arithmetic };
 	}
 };

@@ -1,11 +1,12 @@
 import type { HeadingFile, StepFileOf, StepKind } from '#shared/method.ts';
 import type { Noun } from '#shared/speech/noun.ts';
-import type { Mm, Unit } from '#shared/units.ts';
+import type { Message } from '#shared/speech/message.ts';
+import { mm, type Mm } from '#shared/units.ts';
 import type { Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
 import type { Formula } from '../formula/formula.ts';
 import type { Scope } from '../formula/value.ts';
-import type { Speech } from '../formula/words.ts';
+import type { Telling } from '../formula/words.ts';
 
 /** The fields of a step that hold formulas once the step has been read. */
 type FormulaField =
@@ -43,7 +44,7 @@ export type Heading = HeadingFile;
 export type Work =
 	| { readonly kind: 'point'; readonly point: SheetPoint }
 	| { readonly kind: 'line'; readonly path: Path }
-	| { readonly kind: 'impossible'; readonly why: string };
+	| { readonly kind: 'impossible'; readonly why: Message };
 
 /** A step's rule in three rungs: where to look, the rule in words, and the rule worked with this body's numbers. */
 export interface Explanation {
@@ -78,10 +79,15 @@ export interface StepRules<K extends StepKind> {
 	/** The point from which a drafter measures. */
 	start(step: StepOf<K>): string | undefined;
 	work(step: StepOf<K>, scope: Scope): Work;
-	explain(step: StepOf<K>, scope: Scope, speech: Speech): Explanation;
+	explain(step: StepOf<K>, scope: Scope, telling: Telling): Explanation;
 }
 
 export const madePoint = (point: SheetPoint): Work => ({ kind: 'point', point });
 export const madeLine = (path: Path): Work => ({ kind: 'line', path });
-export const impossible = (why: string): Work => ({ kind: 'impossible', why });
-export type { Unit };
+export const impossible = (why: Message): Work => ({ kind: 'impossible', why });
+
+/** How far it is from one place to another, for a rule that says so. */
+export const offsetTo = (from: SheetPoint, to: SheetPoint): { readonly across: Mm; readonly down: Mm } => ({
+	across: mm(to.x - from.x),
+	down: mm(to.y - from.y)
+});

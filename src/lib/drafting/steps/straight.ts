@@ -1,8 +1,6 @@
-import { printLength } from '#shared/units.ts';
 import { polyline } from '#geometry/path.ts';
 import { distance, type SheetPoint } from '#geometry/point.ts';
 import type { Scope } from '../formula/value.ts';
-import { listed } from '../words.ts';
 import { madeLine, type StepOf, type StepRules } from './step-rules.ts';
 
 const places = (
@@ -22,15 +20,10 @@ export const straight: StepRules<'straight'> = {
 	needs: ({ through }) => through,
 	start: ({ through }) => through[0],
 	work: (step, scope) => madeLine(polyline(...places(step, scope))),
-	explain: (step, scope, { unit }) => {
+	explain: (step, scope, { speech }) => {
 		const all = places(step, scope);
-		const [first, last] = [step.through[0], step.through.at(-1)];
-		const way = step.through.slice(1, -1);
-		const passing = way.length > 0 ? `, through ${listed(way)}` : '';
-		return {
-			where: `Lay the ruler from ${first} to ${last}${passing}.`,
-			rule: `A straight line from ${first} to ${last}${passing}.`,
-			worked: `Choose ${first}, then ${last}: the line is ${printLength(distance(all[0], all.at(-1) ?? all[1]), unit)} long.`
-		};
+		const [first = '', last = ''] = [step.through[0], step.through.at(-1)];
+		const length = distance(all[0], all.at(-1) ?? all[1]);
+		return speech.words.steps.straight({ first, last, through: step.through.slice(1, -1), length });
 	}
 };

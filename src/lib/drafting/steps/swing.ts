@@ -1,7 +1,7 @@
-import { printLength } from '#shared/units.ts';
+import { message } from '#shared/speech/message.ts';
 import { swungToLevel } from '#geometry/rays.ts';
 import { lengthOf } from '../formula/value.ts';
-import { formulaArithmetic, formulaWords } from '../formula/words.ts';
+import { formulaNoun, saidFormula } from '../formula/words.ts';
 import { impossible, madePoint, type StepRules } from './step-rules.ts';
 
 /** A length swung about a point, as with compasses, until its end meets a level (a depth below the corner). */
@@ -17,19 +17,14 @@ export const swing: StepRules<'swing'> = {
 	start: ({ from }) => from,
 	work: ({ name, from, length, level, side }, scope) => {
 		const point = swungToLevel(scope.point(from), lengthOf(length, scope), lengthOf(level, scope), side);
-		return point
-			? madePoint(point)
-			: impossible(`the length swung from ${from} does not reach the level of ${name}`);
+		return point ? madePoint(point) : impossible(message('drafts', 'doesNotReach', { name, from }));
 	},
-	explain: ({ name, from, length, level, side }, scope, speech) => {
-		const named = { ...speech, allowances: 'named' } as const;
-		const depth = printLength(lengthOf(level, scope), speech.unit);
-		const arithmetic = formulaArithmetic(length, scope, speech);
+	explain: ({ name, from, length, level, side }, scope, telling) => {
+		const said = saidFormula(length, scope, telling);
+		const to = { level: formulaNoun(level, scope, telling), depth: lengthOf(level, scope) };
 		return {
-			where: `Swing a length about ${from}, ${side}, until its end lies on the level ${depth} down.`,
-			rule: `${from} to ${name} is ${formulaWords(length, scope, named)}, and ${name} lies ${formulaWords(level, scope, named)} below the corner.`,
-			worked: `Swing ${arithmetic} from ${from} to the level ${depth} below the corner.`,
-			arithmetic
+			...telling.speech.words.steps.swing({ name, from, side, ...to, ...said }),
+			arithmetic: said.arithmetic
 		};
 	}
 };

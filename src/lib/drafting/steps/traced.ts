@@ -1,4 +1,3 @@
-import { the } from '#shared/speech/en/grammar.ts';
 import { isPointName } from '../names.ts';
 import { madeLine, madePoint, type StepRules } from './step-rules.ts';
 
@@ -12,9 +11,5 @@ export const traced: StepRules<'traced'> = {
 	start: () => undefined,
 	exists: ({ of }, scope) => scope.has(of),
 	work: ({ name, of }, scope) => (isPointName(name) ? madePoint(scope.point(of)) : madeLine(scope.line(of))),
-	explain: ({ name, label }) => ({
-		where: `${name} is traced off the draft before.`,
-		rule: `${the(label)} stands where that draft has it.`,
-		worked: 'Nothing has to be measured.'
-	})
+	explain: ({ name, label }, _scope, { speech }) => speech.words.steps.traced({ name, label })
 };

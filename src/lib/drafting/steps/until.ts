@@ -1,15 +1,15 @@
-import { mm, printLength, radians, type Mm } from '#shared/units.ts';
+import { message } from '#shared/speech/message.ts';
+import { mm, radians, type Mm } from '#shared/units.ts';
 import { SAME_PLACE } from '#shared/tolerances.ts';
 import { movedBy, turning } from '#geometry/motion.ts';
 import { pathLength } from '#geometry/path.ts';
 import { rootBetween } from '#geometry/root.ts';
 import { alongness, directionTo, distance, moved, squareTo, type SheetPoint } from '#geometry/point.ts';
 import { lengthOf, type Scope } from '../formula/value.ts';
-import { formulaArithmetic, formulaWords } from '../formula/words.ts';
-import { COMPASS_WORDS, offsetWords } from '../words.ts';
+import { saidFormula } from '../formula/words.ts';
 import { COMPASS } from './compass.ts';
 import { curveNeeds, curveSegments } from './course.ts';
-import { impossible, madePoint, type StepOf, type StepRules } from './step-rules.ts';
+import { impossible, madePoint, offsetTo, type StepOf, type StepRules } from './step-rules.ts';
 
 /** Where the point is when it has gone so far: straight on, or round its centre. */
 const wayOf = ({ from, go, about }: StepOf<'until'>, scope: Scope): ((gone: Mm) => SheetPoint) => {
@@ -59,20 +59,19 @@ export const until: StepRules<'until'> = {
 	work: (step, scope) => {
 		const gone = goneIn(step, scope);
 		return gone === undefined
-			? impossible(`no place of ${step.name} makes the curve as long as it must be`)
+			? impossible(message('drafts', 'noPlace', { name: step.name }))
 			: madePoint(wayOf(step, scope)(gone));
 	},
-	explain: (step, scope, speech) => {
+	explain: (step, scope, telling) => {
 		const { name, from, go, about, length } = step;
-		const gone = goneIn(step, scope) ?? mm(0);
-		const place = wayOf(step, scope)(gone);
-		const way = about === undefined ? COMPASS_WORDS[go] : `round ${about}`;
-		const arithmetic = formulaArithmetic(length, scope, speech);
+		const start = scope.point(from);
+		const place = wayOf(step, scope)(goneIn(step, scope) ?? mm(0));
+		const said = saidFormula(length, scope, telling);
+		const way = about === undefined ? go : { about };
+		const [far, offset] = [distance(start, place), offsetTo(start, place)];
 		return {
-			where: `Start at ${from} and go ${way}.`,
-			rule: `${name} lies ${way} from ${from}, as far as makes the curve through it as long as ${formulaWords(length, scope, { ...speech, allowances: 'named' })}.`,
-			worked: `The curve must be ${arithmetic}. That puts ${name} ${printLength(distance(scope.point(from), place), speech.unit)} from ${from}: ${offsetWords(scope.point(from), place, speech.unit)}.`,
-			arithmetic
+			...telling.speech.words.steps.until({ name, from, way, far, offset, ...said }),
+			arithmetic: said.arithmetic
 		};
 	}
 };

@@ -29,7 +29,7 @@ export const draftFile = async (
 	const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 	if (format === 'csv') return bytes((await import('../table/tables.ts')).draftCsv(method, draft, speech));
 	if (format === 'json')
-		return bytes(`${(await import('../table/draft-json.ts')).draftJson(draft, body.name)}\n`);
+		return bytes(`${(await import('../table/draft-json.ts')).draftJson(draft, body.name, speech)}\n`);
 	const drawing = drawingScaled(draftDrawing(method, draft), SCALES[scale]);
 	if (format === 'svg') {
 		const { drawingsSvg } = await import('../svg/drawings-svg.ts');

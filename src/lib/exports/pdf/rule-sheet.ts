@@ -17,7 +17,7 @@ const ruleBlocks = (sheet: RuleSheet, title: string): readonly TextBlock[] => {
 	const { paper } = speech.words;
 	const steps = stepsOf(sheet, sheet.steps);
 	const rows = steps.map((step) => {
-		const { where, rule, worked, arithmetic } = explain(method, step.name, body, draft, speech.unit, chosen);
+		const { where, rule, worked, arithmetic } = explain(method, step.name, body, draft, speech, chosen);
 		return [stepTitle(step, speech), `${where} ${rule}`, arithmetic ?? worked];
 	});
 	return [

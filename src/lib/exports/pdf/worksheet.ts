@@ -1,4 +1,3 @@
-import { readNoun } from '#shared/speech/noun.ts';
 import { mm } from '#shared/units.ts';
 import { explain, givenLengths } from '#drafting/explain.ts';
 import { boundsOf, type Bounds } from '#geometry/path.ts';
@@ -38,11 +37,8 @@ const worksheetBlocks = (work: WorkedMethod, worked: boolean): readonly TextBloc
 	const { paper } = speech.words;
 	const steps = stepsOf(work);
 	const instructions = steps.flatMap((step, i): readonly TextBlock[] => {
-		const told = explain(method, step.name, body, draft, speech.unit, chosen);
-		const given = givenLengths(method, step.name, body, draft, chosen).map(({ words, length }) => ({
-			noun: readNoun(words, 'en'),
-			length
-		}));
+		const told = explain(method, step.name, body, draft, speech, chosen);
+		const given = givenLengths(method, step.name, body, draft, speech, chosen);
 		return [
 			{ kind: 'heading', text: `${i + 1}. ${stepTitle(step, speech)}` },
 			{ kind: 'text', text: `${told.where} ${told.rule}` },

@@ -1,8 +1,9 @@
-import type { Draft } from '#drafting/evaluate.ts';
+import type { Speech } from '#shared/speech/speech.ts';
+import { warningWords, type Draft } from '#drafting/evaluate.ts';
 import { pathJson, placeJson, rounded } from './json-numbers.ts';
 
 /** A draft as one line of JSON, in millimetres. */
-export const draftJson = (draft: Draft, body: string): string => {
+export const draftJson = (draft: Draft, body: string, speech: Speech): string => {
 	const points = Object.entries(draft.points).map(([name, point]) => [name, placeJson(point)] as const);
 	const lines = Object.entries(draft.lines).map(
 		([name, { path, length }]) => [name, { length: rounded(length), path: pathJson(path) }] as const
@@ -19,6 +20,6 @@ export const draftJson = (draft: Draft, body: string): string => {
 				{ difference: rounded(difference), within }
 			])
 		),
-		warnings: draft.warnings
+		warnings: draft.warnings.map((each) => warningWords(each, speech))
 	});
 };

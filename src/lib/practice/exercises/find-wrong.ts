@@ -1,3 +1,4 @@
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import { z } from '#shared/shape.ts';
 import { distance } from '#geometry/point.ts';
 import type { Drafted } from '#drafting/evaluate.ts';
@@ -166,5 +167,5 @@ export const findWrong: ExerciseRules<'find-wrong'> = {
 	asksFor: (method) => pointSteps(method).map(({ name }) => name),
 	make,
 	judge,
-	explain: ({ method, body, wrong, slip }, unit) => explain(method, slip.step, body, wrong, unit)
+	explain: ({ method, body, wrong, slip }, unit) => explain(method, slip.step, body, wrong, englishIn(unit))
 };

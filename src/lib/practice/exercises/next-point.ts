@@ -1,3 +1,4 @@
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import { the } from '#shared/speech/en/grammar.ts';
 import type { Unit } from '#shared/units.ts';
 import { NO_DIAGNOSIS } from '#checker/missteps/misstep.ts';
@@ -51,9 +52,9 @@ export const nextPoint: ExerciseRules<'next-point'> = {
 			draft,
 			step: key.step,
 			soFar,
-			givens: givenLengths(method, key.step, body, soFar)
+			givens: givenLengths(method, key.step, body, soFar, englishIn(body.unit))
 		};
 	},
 	judge,
-	explain: ({ method, step, body, draft }, unit) => explain(method, step, body, draft, unit)
+	explain: ({ method, step, body, draft }, unit) => explain(method, step, body, draft, englishIn(unit))
 };

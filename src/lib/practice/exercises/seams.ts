@@ -1,3 +1,4 @@
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import { the } from '#shared/speech/en/grammar.ts';
 import { depends, type ComparisonRule } from '#drafting/conditions.ts';
 import { scopeOf, type Draft } from '#drafting/evaluate.ts';
@@ -65,7 +66,11 @@ export const drawnSeam = (method: Method, draft: Draft, lines: readonly string[]
 		const [alias = '', own] = line.split('.');
 		const drawn = own === undefined ? draft.lines[line] : draft.uses[alias]?.lines[own];
 		if (!drawn) throw new Error(`the draft of ${method.id} has no line "${line}"`);
-		return { words: the(nounOf(method, line)), path: drawn.path, length: drawn.length };
+		return {
+			words: the(nounOf(method, line, englishIn('cm').words.nouns)),
+			path: drawn.path,
+			length: drawn.length
+		};
 	});
 	return {
 		words: listed(parts.map(({ words }) => words)),

@@ -95,16 +95,16 @@ export const workNumber: ExerciseRules<'work-number'> = {
 			kind: 'work-number',
 			key,
 			rule: ruleOf(step),
-			asks: `${explain(method, key.step, body, soFar, body.unit).where} How far is it to ${key.step}, ${the(step.label)}?`,
+			asks: `${explain(method, key.step, body, soFar, englishIn(body.unit)).where} How far is it to ${key.step}, ${the(step.label)}?`,
 			method,
 			body,
 			draft,
 			step: key.step,
 			soFar,
-			givens: givenLengths(method, key.step, body, soFar),
+			givens: givenLengths(method, key.step, body, soFar, englishIn(body.unit)),
 			right: lengthOf(step.by, scope)
 		};
 	},
 	judge,
-	explain: ({ method, step, body, draft }, unit) => explain(method, step, body, draft, unit)
+	explain: ({ method, step, body, draft }, unit) => explain(method, step, body, draft, englishIn(unit))
 };

@@ -1,11 +1,11 @@
-import { the } from '#shared/speech/en/grammar.ts';
-import { allowanceNoun } from '#shared/speech/en/nouns.ts';
-import { measurementOf, type MeasurementKey } from '#shared/measurements.ts';
+import { capital } from '#shared/speech/en/grammar.ts';
+import { allowanceNoun, measurementNoun } from '#shared/speech/en/nouns.ts';
+import type { Noun } from '#shared/speech/noun.ts';
+import type { MeasurementKey } from '#shared/measurements.ts';
 import { printLength, type Mm, type Unit } from '#shared/units.ts';
 import type { Body } from '#shared/body.ts';
 import type { GivenLength } from '#drafting/explain.ts';
 import type { Method } from '#drafting/method.ts';
-import { capitalised } from '#drafting/words.ts';
 
 /** A number under its name. */
 export interface NamedNumber {
@@ -27,17 +27,17 @@ export const namedNumbers = (
 	unit: Unit,
 	{ measurements, allowances, givens }: Wanted
 ): readonly NamedNumber[] => {
-	const named = (words: string, length: Mm | undefined): NamedNumber => ({
-		words: capitalised(words.replace(/^the /, '')),
+	const named = ({ name }: Noun, length: Mm | undefined): NamedNumber => ({
+		words: capital(name),
 		value: length === undefined ? 'not measured' : printLength(length, unit)
 	});
 	return [
-		...measurements.map((key) => named(measurementOf(key).words, body.measurements[key])),
+		...measurements.map((key) => named(measurementNoun(key), body.measurements[key])),
 		...method.allowances
 			.filter(({ key }) => allowances.includes(key))
 			.map(({ key, noun, default: usual }) =>
-				named(the(allowanceNoun({ key, noun })), body.allowances[key] ?? usual)
+				named(allowanceNoun({ key, noun }), body.allowances[key] ?? usual)
 			),
-		...givens.map(({ words, length }) => named(words, length))
+		...givens.map(({ noun, length }) => named(noun, length))
 	];
 };

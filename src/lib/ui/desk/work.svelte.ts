@@ -1,3 +1,4 @@
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import type { Body } from '#shared/body.ts';
 import type { Entries, Entry } from '#shared/entry.ts';
 import { placementSchema, type Placement } from '#shared/placement.ts';
@@ -149,14 +150,14 @@ export class Work {
 	/** The rule of a step for the chosen body, in its three rungs; undefined where the body cannot be drafted. */
 	explain(name: string): Explanation | undefined {
 		return this.draft && this.isNeeded(name)
-			? explain(this.method, name, this.body, this.own, this.learner.unit)
+			? explain(this.method, name, this.body, this.own, englishIn(this.learner.unit))
 			: undefined;
 	}
 
 	/** The drawn lengths that a step's rule starts from, once they are drafted. */
 	given(name: string): readonly GivenLength[] {
 		return this.draft && this.isNeeded(name) && this.blockers(name).length === 0
-			? givenLengths(this.method, name, this.body, this.own)
+			? givenLengths(this.method, name, this.body, this.own, englishIn(this.learner.unit))
 			: [];
 	}
 

@@ -37,7 +37,7 @@ const madeFile = (name: string, bytes: Uint8Array, format: Format): MadeFile => 
 const refuse = (name: string, refusals: readonly Refusal[]): never => {
 	throw new BadInput(
 		name,
-		`nothing can be drafted for ${name} yet: ${refusals.map((each) => refusalWords(each, measurementWords)).join('; ')}`
+		`nothing can be drafted for ${name} yet: ${refusals.map((each) => refusalWords(each, englishIn('cm'))).join('; ')}`
 	);
 };
 

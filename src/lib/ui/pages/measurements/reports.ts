@@ -1,3 +1,4 @@
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import type { Body } from '#shared/body.ts';
 import { measurementWords } from '#shared/measurements.ts';
 import { evaluate, refusalWords } from '#drafting/evaluate.ts';
@@ -21,7 +22,7 @@ const sayings = (method: Method, body: Body): readonly string[] => {
 	if (missing.length > 0) return [`Still wanted: ${listed(missing.map(measurementWords))}`];
 	const evaluation = evaluate(method, body);
 	if (evaluation.kind === 'drafted') return [READY];
-	return evaluation.refusals.map((refusal) => capitalised(refusalWords(refusal, measurementWords)));
+	return evaluation.refusals.map((refusal) => capitalised(refusalWords(refusal, englishIn(body.unit))));
 };
 
 /**
