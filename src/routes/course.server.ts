@@ -1,5 +1,10 @@
+import { error } from '@sveltejs/kit';
 import { course, type Course } from '#course/course.ts';
+import { unknownName } from '#shared/reading.ts';
+import { firstWords } from '#shared/speech/catalogue.ts';
+import type { Kind } from '#shared/speech/en/input.ts';
 import { LANGUAGES, languageOf, type Language } from '#shared/speech/language.ts';
+import { speechOf } from '#shared/speech/speech.ts';
 
 /** The course in every language, read once when the server starts: a broken file stops it by name. */
 
@@ -21,3 +26,14 @@ const COURSES = Object.fromEntries(
 
 /** The course in the language of an address. */
 export const courseAt = (url: URL): Course => COURSES[languageOf(url.pathname)];
+
+/** Ends a request for a page of something that there is not, in the language of its address; the nearest name is told. */
+export const notFound = async (
+	url: URL,
+	kind: Kind,
+	name: string,
+	names: readonly string[]
+): Promise<never> => {
+	const { words, tell } = speechOf(await firstWords(languageOf(url.pathname)), 'cm');
+	return error(404, words.desk.refused({ because: tell(unknownName(kind, name, names)) }));
+};

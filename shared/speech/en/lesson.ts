@@ -1,5 +1,7 @@
 import type { Mm } from '../../units.ts';
+import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
+import { the } from './grammar.ts';
 
 /** What lessons embed beside the steps: figures, tapes, comparisons. */
 export const lesson = (v: Voice) => {
@@ -41,6 +43,7 @@ export const lesson = (v: Voice) => {
 		yourOwn: ({ title }: { title: string }) => `Your own ${title.toLowerCase()}`,
 		inNamed: ({ title, name }: { title: string; name: string }) => `${title}, in ${name}`,
 		ofNamed: ({ title, name }: { title: string; name: string }) => `${title} of ${name}`,
+		unnamed: 'My measurements',
 		whose: 'Whose measurements',
 		keepIt: 'Keep it',
 		writeFirst: 'Write the number first.',
@@ -100,6 +103,37 @@ export const lesson = (v: Voice) => {
 		strays: ({ by }: { by: Mm }) => `strays ${small(by)}`,
 		longer: ({ by }: { by: Mm }) => `${small(by)} longer`,
 		shorter: ({ by }: { by: Mm }) => `${small(by)} shorter`,
-		noDifference: 'no difference to speak of'
+		noDifference: 'no difference to speak of',
+
+		front: 'Front',
+		back: 'Back',
+		sideBySide:
+			'The front on the left and the back on the right, their waists level, side seam toward side seam.',
+		asSewn: ({ name }: { name: string }) =>
+			`Front and back for ${name}, as they are sewn: side seam to side seam.`,
+		dartDot: 'The dot shows where the sewn dart ends, short of the bust point.',
+		sideBySideFile: ({ name }: { name: string }) => `Front and back for ${name}`,
+		sewnTogether: 'Sewn together',
+		frontAndBack: 'Front and back',
+		/** Two lengths that are sewn together, by the name of their comparison. */
+		compares: ({ name, label }: { name: string; label: Noun }) =>
+			({
+				shoulder: 'Front shoulder, against the back’s',
+				sideSeam: 'Front side seam, any dart closed, against the back’s',
+				hip: 'Front hip curve, against the back’s'
+			})[name] ?? the(label),
+		sameLength: 'the same length',
+		neckAcross: 'The neck, across the shoulder',
+		armholeAcross: 'The armhole, across the shoulder',
+		runsOn: '✓ runs on smoothly',
+		corner: ({ degrees }: { degrees: number }) => `✕ a corner of ${v.fixed(degrees, 1)}°`,
+		/** The front's shoulder and the back's. */
+		shoulders: ({ lengths }: { lengths: readonly Mm[] }) => {
+			const [front, back] = lengths.map((each) => v.length(each));
+			if (front === undefined || back === undefined) return '';
+			return front === back
+				? `The shoulder is ${front} long on both.`
+				: `The shoulder is ${front} long on the front and ${back} on the back.`;
+		}
 	};
 };

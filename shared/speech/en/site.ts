@@ -1,6 +1,6 @@
 import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
-import { the } from './grammar.ts';
+import { the, within } from './grammar.ts';
 
 /** How much of something is drafted. */
 export interface Done {
@@ -39,7 +39,7 @@ export const site = (v: Voice) => {
 		seePatterns: 'See the patterns',
 		draftAnother: 'Draft for another body',
 		draftOwn: 'Draft for your own measurements',
-		print: ({ draft }: { draft: string }) => `Print ${draft}`,
+		print: ({ draft }: { draft: string }) => `Print ${within(draft)}`,
 		partLength: ({ lessons, steps: count, minutes }: { lessons: number; steps: Done; minutes: number }) =>
 			`${v.plural(lessons, { one: `${lessons} lesson`, other: `${lessons} lessons` })} · ` +
 			(count.all > 0 ? steps(count) : `${minutes} min`),

@@ -1,4 +1,5 @@
 import type { lesson as english } from '../en/lesson.ts';
+import { el } from './grammar.ts';
 import type { Mm } from '../../units.ts';
 
 const SEEN = { front: 'delante', back: 'detrás' } as const;
@@ -41,6 +42,7 @@ export const lesson: typeof english = (v) => {
 		yourOwn: ({ title }) => `Tu ${title.toLowerCase()}`,
 		inNamed: ({ title, name }) => `${title}, en «${name}»`,
 		ofNamed: ({ title, name }) => `${title} de ${name}`,
+		unnamed: 'Mis medidas',
 		whose: 'De quién son las medidas',
 		keepIt: 'Guardar',
 		writeFirst: 'Escribe primero el número.',
@@ -92,6 +94,34 @@ export const lesson: typeof english = (v) => {
 		strays: ({ by }) => `se desvía ${small(by)}`,
 		longer: ({ by }) => `${small(by)} de más`,
 		shorter: ({ by }) => `${small(by)} de menos`,
-		noDifference: 'sin diferencia apreciable'
+		noDifference: 'sin diferencia apreciable',
+
+		front: 'Delantero',
+		back: 'Espalda',
+		sideBySide:
+			'El delantero a la izquierda y la espalda a la derecha, con las cinturas al mismo nivel y los costados enfrentados.',
+		asSewn: ({ name }) => `Delantero y espalda para ${name}, tal como se cosen: costado con costado.`,
+		dartDot: 'El punto muestra dónde acaba la pinza cosida, antes de llegar al punto de busto.',
+		sideBySideFile: ({ name }) => `Delantero y espalda para ${name}`,
+		sewnTogether: 'Se cosen juntos',
+		frontAndBack: 'Delantero y espalda',
+		compares: ({ name, label }) =>
+			({
+				shoulder: 'Hombro del delantero, frente al de la espalda',
+				sideSeam: 'Costado del delantero, con la pinza cerrada si la hay, frente al de la espalda',
+				hip: 'Curva de cadera del delantero, frente a la de la espalda'
+			})[name] ?? el(label),
+		sameLength: 'miden lo mismo',
+		neckAcross: 'El escote, al pasar por el hombro',
+		armholeAcross: 'La sisa, al pasar por el hombro',
+		runsOn: '✓ sigue sin esquina',
+		corner: ({ degrees }) => `✕ hace una esquina de ${v.fixed(degrees, 1)}°`,
+		shoulders: ({ lengths }) => {
+			const [front, back] = lengths.map((each) => v.length(each));
+			if (front === undefined || back === undefined) return '';
+			return front === back
+				? `El hombro mide ${front} en los dos.`
+				: `El hombro mide ${front} en el delantero y ${back} en la espalda.`;
+		}
 	};
 };

@@ -12,7 +12,7 @@ export interface MethodDraft {
 
 /** A panel as it lies on the figure of front and back. */
 export interface Panel {
-	readonly name: string;
+	readonly name: 'front' | 'back';
 	readonly outline: Path;
 	readonly levels: readonly Path[];
 	/** Where its name is written: in the free middle between waist and hip. */
@@ -38,7 +38,7 @@ export interface BesideEachOther {
 }
 
 const panelOf = (
-	name: string,
+	name: 'front' | 'back',
 	{ method, draft }: MethodDraft,
 	laid: (point: SheetPoint) => SheetPoint
 ): Panel | undefined => {
@@ -76,8 +76,8 @@ export const besideEachOther = (
 		boundsOf(Object.values(draft.lines).map(({ path }) => path)).right;
 	const farCentre = mm(wide(front) + apart + wide(back));
 	const down = (front.draft.points['W']?.y ?? 0) - (back.draft.points['W']?.y ?? 0);
-	const left = panelOf('Front', front, (point) => point);
-	const right = panelOf('Back', back, ({ x, y }) => at(farCentre - x, y + down));
+	const left = panelOf('front', front, (point) => point);
+	const right = panelOf('back', back, ({ x, y }) => at(farCentre - x, y + down));
 	return (
 		left &&
 		right && {

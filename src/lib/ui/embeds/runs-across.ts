@@ -4,7 +4,7 @@ import { angleBetween, type Direction } from '#geometry/point.ts';
 
 /** A line that runs on from front to back across the shoulder seam, and the corner that it makes there, in degrees. */
 export interface RunAcross {
-	readonly title: string;
+	readonly title: 'neckAcross' | 'armholeAcross';
 	readonly corner: number;
 	readonly within: boolean;
 }
@@ -32,12 +32,13 @@ const ends = (
 export const runsAcross = (front: Draft, back: Draft): readonly RunAcross[] => {
 	const angle = (draft: Draft, line: string, which: (path: Path) => Direction | undefined): number =>
 		angleAtShoulder(ends(draft, line, which), ends(draft, 'shoulder', startDirection));
-	const run = (title: string, line: string, which: (path: Path) => Direction | undefined): RunAcross => {
+	const run = (
+		title: RunAcross['title'],
+		line: string,
+		which: (path: Path) => Direction | undefined
+	): RunAcross => {
 		const corner = Math.abs(angle(front, line, which) + angle(back, line, which) - 180);
 		return { title, corner, within: corner <= SHARPEST_DEGREES };
 	};
-	return [
-		run('The neck, across the shoulder', 'neck', endDirection),
-		run('The armhole, across the shoulder', 'armhole', startDirection)
-	];
+	return [run('neckAcross', 'neck', endDirection), run('armholeAcross', 'armhole', startDirection)];
 };

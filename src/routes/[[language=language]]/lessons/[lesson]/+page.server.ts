@@ -1,9 +1,7 @@
-import { error } from '@sveltejs/kit';
 import type { Lesson } from '#course/course.ts';
-import { didYouMean } from '#shared/nearest-name.ts';
 import type { LessonLink } from '#shared/lesson-meta.ts';
 import type { LessonOf } from '#ui/embeds/lesson-of.ts';
-import { courseAt } from '../../../course.server.ts';
+import { courseAt, notFound } from '../../../course.server.ts';
 import type { PageServerLoad } from './$types';
 
 const linkTo = ({ id, meta }: Lesson): LessonLink => ({ href: `/lessons/${id}`, title: meta.title });
@@ -17,17 +15,14 @@ const lessonOf = (lessons: readonly Lesson[], method: string | undefined): Lesso
 			.flatMap((lesson) => lesson.steps.map((step) => [step, linkTo(lesson)]))
 	);
 
-export const load: PageServerLoad = ({ params, url }) => {
+export const load: PageServerLoad = async ({ params, url }) => {
 	const course = courseAt(url);
 	const { lessons } = course;
 	const index = lessons.findIndex(({ id }) => id === params.lesson);
 	const lesson = lessons[index];
 	if (!lesson) {
-		const near = didYouMean(
-			params.lesson,
-			lessons.map(({ id }) => id)
-		);
-		error(404, `There is no lesson "${params.lesson}"${near}.`);
+		const ids = lessons.map(({ id }) => id);
+		return notFound(url, 'lesson', params.lesson, ids);
 	}
 	const { id, meta, steps, language } = lesson;
 	return {

@@ -1,7 +1,6 @@
-import { error } from '@sveltejs/kit';
 import type { Course, Lesson } from '#course/course.ts';
 import type { Garment } from '#garment/garment.ts';
-import { courseAt } from '../../../../course.server.ts';
+import { courseAt, notFound } from '../../../../course.server.ts';
 import type { PageServerLoad } from './$types';
 
 /** The first lesson of the part of the course in which a garment is shown, or else its first draft is made. */
@@ -13,10 +12,10 @@ const firstLesson = ({ lessons }: Course, { id, uses }: Garment): Lesson | undef
 	return own && lessons.find(({ meta }) => meta.part === own.meta.part);
 };
 
-export const load: PageServerLoad = ({ params, url }) => {
+export const load: PageServerLoad = async ({ params, url }) => {
 	const course = courseAt(url);
 	const garment = course.garment(params.garment);
-	if (!garment) error(404, `There is no garment called "${params.garment}".`);
+	if (!garment) return notFound(url, 'garment', params.garment, course.garmentIds);
 	const lesson = firstLesson(course, garment);
 	return { garment, lesson: lesson && { href: `/lessons/${lesson.id}`, title: lesson.meta.title } };
 };

@@ -1,9 +1,8 @@
-import { error } from '@sveltejs/kit';
-import { courseAt } from '../../../../../course.server.ts';
+import { courseAt, notFound } from '../../../../../course.server.ts';
 import type { PageServerLoad } from './$types';
 
-export const load: PageServerLoad = ({ params, url }) => {
-	const method = courseAt(url).method(params.method);
-	if (!method) error(404, `There is no draft called "${params.method}".`);
-	return { method };
+export const load: PageServerLoad = async ({ params, url }) => {
+	const course = courseAt(url);
+	const method = course.method(params.method);
+	return method ? { method } : notFound(url, 'draft', params.method, course.methodIds);
 };

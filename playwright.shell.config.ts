@@ -1,0 +1,31 @@
+import { defineConfig, devices } from '@playwright/test';
+import { CHOSEN, CHROMIUM_SWITCHES, findChromium } from './tests/support/chromium.ts';
+
+const PORT = 4195;
+const ADDRESS = `http://localhost:${String(PORT)}`;
+
+// `npm test` installs a browser before it comes here. Without one Playwright says how to get its own.
+const browser = findChromium();
+// Playwright reads this file once more in every worker: they need not search again.
+if (browser) process.env[CHOSEN] = browser;
+
+export default defineConfig({
+	testDir: 'tests/e2e',
+	testMatch: '*.spec.ts',
+	fullyParallel: true,
+	forbidOnly: true,
+	retries: 0,
+	// A busy machine of two cores may take long over what takes seconds alone.
+	timeout: 90_000,
+	expect: { timeout: 10_000 },
+	// One more than the smallest machine has cores: pages also wait, for a frame or for the server.
+	workers: 3,
+	use: {
+		...devices['Desktop Chrome'],
+		baseURL: ADDRESS,
+		// Pages that still glide would be clicked where they no longer are.
+		contextOptions: { reducedMotion: 'reduce' },
+		launchOptions: { executablePath: browser, args: [...CHROMIUM_SWITCHES] },
+		screenshot: 'only-on-failure'
+	}
+});
