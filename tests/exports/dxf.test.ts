@@ -1,4 +1,5 @@
-import { english } from '../support/speech.ts';
+import { lessonCourse } from '../../src/cli/lesson-course.ts';
+import { english, speechFor } from '../support/speech.ts';
 import DxfParser from 'dxf-parser';
 import { describe, expect, it } from 'vitest';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
@@ -155,6 +156,32 @@ describe.each(DEMO_BODIES)('the dress for $body.name', ({ body }) => {
 		boxes.slice(1).forEach(([left], i) => {
 			expect(left).toBeGreaterThan(boxes[i]?.[1] ?? NaN);
 		});
+	});
+});
+
+describe('the dress in Spanish', () => {
+	const spanish = lessonCourse('es').garment('linnet-dress');
+	if (!spanish) throw new Error('no dress');
+	const speech = speechFor('es');
+	const file = dxfFile(
+		madeFor(spanish, bodyOf('heron')).pieces.map((piece) => ({
+			piece,
+			words: pieceWords(piece, 'Heron', speech)
+		})),
+		spanish.name,
+		speech
+	);
+
+	it('names its code page, each sign a byte of it, and its letters are read back as they are', () => {
+		expect(file).toContain('$DWGCODEPAGE\r\n  3\r\nANSI_1252\r\n');
+		expect(file).toMatch(/^[\x20-\x7E\r\n\u00A1-\u00FF]*$/);
+		const bytes = Buffer.from(Uint8Array.from(file, (sign) => sign.charCodeAt(0)));
+		const read = new DxfParser().parseSync(new TextDecoder('windows-1252').decode(bytes)) as unknown as Read;
+		const texts = Object.values(read.blocks).flatMap(({ entities }) => entities.map(({ text }) => text));
+		expect(texts).toContain('1 Delantero del corpiño');
+		expect(texts).toContain('El hilo va a lo largo de la línea marcada «Centro delantero»');
+		expect(texts).toContain('Al bies: los hilos cruzan la pieza a 45 grados');
+		expect(texts.join(' ')).not.toContain('?');
 	});
 });
 

@@ -1,6 +1,7 @@
 import { english } from '../support/speech.ts';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { BadInput, ruleWords } from '#shared/bad-input.ts';
 import { mm, radians } from '#shared/units.ts';
 import { polyline } from '#geometry/path.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
@@ -171,7 +172,8 @@ describe('the file', () => {
 	});
 
 	it('nothing to print is told as such', async () => {
-		await expect(patternPdf([], options('a4'))).rejects.toThrow('there is nothing to print');
+		const told = await patternPdf([], options('a4')).catch((error: unknown) => error);
+		expect(told instanceof BadInput && ruleWords(told, english)).toContain('there is nothing to print');
 	});
 
 	it('signs that the typeface lacks do not break it', async () => {

@@ -1,5 +1,5 @@
 import { BadInput } from '#shared/bad-input.ts';
-import { didYouMean } from '#shared/nearest-name.ts';
+import { oneOf, unknownName } from '#shared/reading.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { mm } from '#shared/units.ts';
 import type { Garment } from '#garment/garment.ts';
@@ -45,25 +45,16 @@ export const ALL_PAPERS: readonly Paper[] = [...PAPERS, ...SHEETS];
 
 /** The paper of this id, whatever its capitals. Throws BadInput with the nearest. */
 export const paperOf = (id: string): Paper => {
-	const ids = ALL_PAPERS.map((each) => each.id);
 	const paper = ALL_PAPERS.find((each) => each.id === id.toLowerCase());
-	if (!paper)
-		throw new BadInput(
-			'paper',
-			`there is no paper "${id}"${didYouMean(id, ids)}; there are ${ids.join(', ')}`
-		);
-	return paper;
+	if (paper) return paper;
+	const ids = ALL_PAPERS.map((each) => each.id);
+	throw new BadInput('paper', unknownName('paper', id, ids, ids));
 };
 
 /** The pieces that were asked for, in the pattern's order. Throws BadInput for a key that the pattern does not have. */
 const chosenPieces = ({ pieces }: Pattern, wanted: readonly string[]): readonly Piece[] => {
 	const keys = pieces.map(({ key }) => key);
-	const unknown = wanted.find((key) => !keys.includes(key));
-	if (unknown !== undefined)
-		throw new BadInput(
-			'pieces',
-			`there is no piece "${unknown}"${didYouMean(unknown, keys)}; there are ${keys.join(', ')}`
-		);
+	for (const key of wanted) oneOf('piece', key, keys, 'pieces', keys);
 	return wanted.length === 0 ? pieces : pieces.filter(({ key }) => wanted.includes(key));
 };
 

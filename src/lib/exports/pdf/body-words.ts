@@ -2,6 +2,7 @@ import type { AllowanceValues } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
 import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
+import { message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { scopeOf, type Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
@@ -35,7 +36,8 @@ export const stepsOf = (
 	names?: readonly string[]
 ): readonly Step[] => {
 	const unknown = names?.find((name) => method.steps.every((step) => step.name !== name));
-	if (unknown !== undefined) throw new BadInput('steps', `${method.name} has no step "${unknown}"`);
+	if (unknown !== undefined)
+		throw new BadInput('steps', message('paper', 'noStep', { method: method.name, step: unknown }));
 	const scope = scopeOf(method, body, draft, chosen);
 	return method.steps.filter((step) => (names?.includes(step.name) ?? true) && isDrafted(step, scope));
 };

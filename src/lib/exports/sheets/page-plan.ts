@@ -1,4 +1,5 @@
 import { BadInput } from '#shared/bad-input.ts';
+import { message } from '#shared/speech/message.ts';
 import { mm } from '#shared/units.ts';
 import { boundsOf, type Bounds } from '#geometry/path.ts';
 import { at } from '#geometry/point.ts';
@@ -23,7 +24,7 @@ export interface PagePlan {
 /** Plans the pages of some drawings. Throws BadInput where nothing is drawn. */
 export const planPages = (drawings: readonly Drawing[], paper: Paper): PagePlan => {
 	const drawn = drawings.filter((drawing) => !isEmpty(drawing));
-	if (drawn.length === 0) throw new BadInput('export', 'there is nothing to print: no piece was chosen');
+	if (drawn.length === 0) throw new BadInput('export', message('paper', 'nothingToPrint'));
 	const all = drawn.map(drawingBounds);
 	const bounds = grown(
 		boundsOf(
