@@ -1,5 +1,5 @@
 import type { SaidHeading, steps as english } from '../en/steps.ts';
-import { al, capital, del, El, el } from './grammar.ts';
+import { capital, del, El, el } from './grammar.ts';
 import { offsetIn, WAYS } from './ways.ts';
 
 const headingWords = (heading: SaidHeading): string => {
@@ -39,7 +39,7 @@ const HANDLES = {
 export const steps: typeof english = (v) => ({
 	corner: ({ name }) => ({
 		where: `${name} es la esquina de la hoja.`,
-		rule: 'Allí se encuentran la línea del centro y el nivel superior.',
+		rule: 'Allí se encuentran la línea central y el nivel superior.',
 		worked: 'Está a 0 hacia fuera y 0 hacia abajo.'
 	}),
 	mark: ({ name, from, go, by, arithmetic }) => ({
@@ -50,7 +50,7 @@ export const steps: typeof english = (v) => ({
 	meeting: ({ name, down, across, x, y }) => ({
 		where: `Mira en línea recta hacia abajo desde ${down}, y hacia fuera desde ${across}.`,
 		rule: `${name} está donde la línea a escuadra que baja desde ${down} se cruza con la línea a escuadra que sale de ${across}.`,
-		worked: `${name} está tan hacia fuera como ${down}, ${v.length(x)}, y tan abajo como ${across}, ${v.length(y)}.`
+		worked: `${name} queda a ${v.length(x)} hacia fuera, como ${down}, y a ${v.length(y)} hacia abajo, como ${across}.`
 	}),
 	division: ({ name, from, to, share, whole, part, offset }) => {
 		const way = SHARES[String(share)] ?? `${v.number(share, 3)} del camino`;
@@ -93,7 +93,7 @@ export const steps: typeof english = (v) => ({
 				`el que sale de ${from}, ${offsetIn(v, out)}; el que llega a ${to}, ${offsetIn(v, into)} desde allí`
 		);
 		return {
-			where: `Mira cómo corre la curva: por ${ways.join('; luego por ')}.`,
+			where: `Fíjate en el recorrido de la curva: por ${ways.join('; luego por ')}.`,
 			rule: HANDLES[handles],
 			worked: `Tiradores: ${lie.join('; ')}. La curva mide ${v.length(length)}.`
 		};
@@ -143,8 +143,8 @@ export const steps: typeof english = (v) => ({
 		const going = typeof way === 'string' ? WAYS[way] : `alrededor de ${way.about}`;
 		return {
 			where: `Empieza en ${from} y ve ${going}.`,
-			rule: `Desde ${from}, ${going}: ${name} está tan lejos que la curva que pasa por él es igual ${al(by)}.`,
-			worked: `La curva debe medir ${arithmetic}. Así ${name} queda a ${v.length(far)} de ${from}: ${offsetIn(v, offset)}.`
+			rule: `Desde ${from}, ${going}: ${name} está a la distancia justa para que la curva que pasa por él mida lo mismo que ${el(by)}.`,
+			worked: `La curva debe medir lo mismo que ${arithmetic}. Así ${name} queda a ${v.length(far)} de ${from}: ${offsetIn(v, offset)}.`
 		};
 	},
 	traced: ({ name, label }) => ({

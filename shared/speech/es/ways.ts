@@ -8,7 +8,7 @@ export const WAYS: Readonly<Record<Compass, string>> = {
 	up: 'en línea recta hacia arriba',
 	down: 'en línea recta hacia abajo',
 	across: 'en línea recta hacia fuera',
-	in: 'en línea recta hacia el centro'
+	in: 'en línea recta hacia dentro'
 };
 
 /** The way from one place to another: "3,6 cm hacia fuera y 1,4 cm hacia abajo"; "en el mismo sitio" where there is none. */
