@@ -123,12 +123,8 @@ const problems = (wanted: Said, seen: Said): readonly string[] => [
 	})
 ];
 
-/** Circle skirts, whose words come when they are one garment. */
-const WAITING = /^8[5-8]-/;
-
 const holding = (...files: readonly string[]): readonly string[] =>
 	readdirSync(LESSONS)
-		.filter((folder) => !WAITING.test(folder))
 		.filter((folder) => files.some((file) => existsSync(path.join(LESSONS, folder, file))))
 		.sort();
 
