@@ -274,6 +274,8 @@ export const methodFileSchema = z.strictObject({
 	allowances: z
 		.record(key, z.strictObject({ label, default: quantity, range: z.tuple([quantity, quantity]) }))
 		.default({}),
+	/** Formulas that others name, so that each is written once. One may name those before it. */
+	amounts: z.record(key, formula).default({}),
 	/** Whether exercises ask for its rules: those of the blocks, that every garment begins with. */
 	practised: z.boolean().default(false),
 	/** What stands on the sheet before the first step: traced off the drafts of other methods. */

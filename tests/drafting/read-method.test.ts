@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { refusalOf } from '../support/refusal.ts';
+import { stepNamed } from '#drafting/method.ts';
 import { readMethod } from '#drafting/read-method.ts';
 import { mark, smallMethod, type WrittenStep } from './small-method.ts';
 
@@ -118,6 +119,26 @@ describe('names', () => {
 	it('a wrong name in a formula: file, step, field, position and the nearest', () => {
 		expect(withSteps([CORNER, mark('A', 'O', 'down', 'bust / 4 + backLenght')])).toBe(
 			'small.yaml: step A: by: position 12 of "bust / 4 + backLenght": there is no measurement or allowance "backLenght" (did you mean "backLength"?)'
+		);
+	});
+
+	it('an amount stands for its formula, wherever it is named', () => {
+		const by = (formula: string, amounts: WrittenStep = {}) =>
+			stepNamed(smallMethod([mark('A', 'O', 'down', formula)], { amounts }), 'A');
+		const amounts = { intake: 'frontLength - backLength', more: 'intake / 2' };
+		expect(by('bust - more', amounts)).toEqual(by('bust - (frontLength - backLength) / 2'));
+	});
+
+	it('an amount may not have the name of a measurement or an allowance, nor name one that comes later', () => {
+		const withAmounts = (amounts: WrittenStep) => withSteps([CORNER, A], { amounts });
+		const taken = 'this name is taken by another allowance or by a measurement';
+		expect(withAmounts({ bust: 'hip' })).toBe(`small.yaml: amounts.bust: ${taken}`);
+		expect(withAmounts({ bustEase: 'hip' })).toBe(`small.yaml: amounts.bustEase: ${taken}`);
+		expect(withAmounts({ more: 'intake / 2', intake: 'hip' })).toContain(
+			'small.yaml: amounts.more: position 1 of "intake / 2": there is no measurement or allowance "intake"'
+		);
+		expect(withAmounts({ half: '1 / 2' })).toContain(
+			'amounts.half: position 1 of "1 / 2": this is not a length'
 		);
 	});
 

@@ -125,6 +125,22 @@ const namesOf = (
 	};
 };
 
+/** The named formulas of a method; one may name those before it. Throws BadInput for a name that is taken. */
+const readAmounts = (
+	amounts: MethodFile['amounts'],
+	known: KnownNames,
+	place: string
+): Readonly<Record<string, Formula>> => {
+	const read: Record<string, Formula> = {};
+	for (const [key, text] of Object.entries(amounts)) {
+		const where = `${place}: amounts.${key}`;
+		if (known.allowances.includes(key) || MEASUREMENT_KEYS.some((each) => each === key))
+			throw new BadInput(where, message('reading', 'takenAllowance'));
+		read[key] = parseFormula(text, where, { ...known, amounts: read });
+	}
+	return read;
+};
+
 const checkNeeds = (step: Step, known: KnownNames, place: string): void => {
 	const names = [...known.points, ...known.lines];
 	for (const need of stepNeeds(step)) {
@@ -209,7 +225,8 @@ export const readMethod = (
 	const allowances = readAllowances(file, uses, place, language);
 	const traced = readTraced(file.trace, uses, place);
 	const own = withCarried(file.steps, traced, place, language);
-	const known = namesOf([...traced, ...own], allowances, uses, place);
+	const names = namesOf([...traced, ...own], allowances, uses, place);
+	const known = { ...names, amounts: readAmounts(file.amounts, names, place) };
 	const read = (step: StepFile): Step => {
 		const at = (field: string): string => `${stepPlace(place, step)}: ${field}`;
 		const formula: FormulaReader = Object.assign(

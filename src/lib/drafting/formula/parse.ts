@@ -15,6 +15,8 @@ export interface KnownNames {
 	readonly allowances: readonly string[];
 	readonly points: readonly string[];
 	readonly lines: readonly string[];
+	/** Formulas by name: the name of one stands for all of it. */
+	readonly amounts?: Readonly<Record<string, Formula>>;
 }
 
 /** The longest formula in signs: longer ones go deeper than they can be worked, and nobody can read them. */
@@ -132,8 +134,10 @@ const readName = (name: string, source: Source): Formula => {
 	if (name === 'pi') return { kind: 'number', value: Math.PI };
 	const key = MEASUREMENT_KEYS.find((each) => each === name);
 	if (key) return { kind: 'measurement', key };
-	const { allowances } = source.known;
-	knownName(name, [...allowances, ...MEASUREMENT_KEYS], 'given', source);
+	const { allowances, amounts = {} } = source.known;
+	const amount = Object.hasOwn(amounts, name) ? amounts[name] : undefined;
+	if (amount) return amount;
+	knownName(name, [...Object.keys(amounts), ...allowances, ...MEASUREMENT_KEYS], 'given', source);
 	return { kind: 'allowance', key: name };
 };
 
