@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { english, speechFor } from '../support/speech.ts';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import type { Entry } from '#shared/entry.ts';
 import { savedKey } from '#ui/keeping/shelf.ts';
@@ -168,9 +169,11 @@ describe('help', () => {
 	it('is worked for the chosen body and unit', () => {
 		const learner = arrive();
 		const work = takeUp(backBlock(), learner);
-		expect(work.explain('W')?.worked).toBe('The back length = 42.5 cm, straight down from O.');
+		expect(work.explain('W', english)?.worked).toBe('The back length = 42.5 cm, straight down from O.');
 		learner.change({ unit: 'in' });
-		expect(work.explain('W')?.worked).toBe('The back length = 16 3/4″, straight down from O.');
+		expect(work.explain('W', speechFor('en', 'in'))?.worked).toBe(
+			'The back length = 16 3/4″, straight down from O.'
+		);
 	});
 });
 
@@ -471,7 +474,7 @@ describe('a body that cannot be drafted', () => {
 		expect([...work.missing].sort()).toEqual(['hip', 'neck']);
 		expect(work.draft).toBeUndefined();
 		expect(work.verdict('A')).toEqual({ answer: 'unfinished' });
-		expect(work.explain('A')).toBeUndefined();
+		expect(work.explain('A', english)).toBeUndefined();
 		expect(work.inked.points).toEqual({});
 	});
 

@@ -1,8 +1,8 @@
-import { englishIn } from '#shared/speech/english-for-now.ts';
 import type { Body } from '#shared/body.ts';
 import type { Entries, Entry } from '#shared/entry.ts';
 import { placementSchema, type Placement } from '#shared/placement.ts';
 import { message } from '#shared/speech/message.ts';
+import type { Speech } from '#shared/speech/speech.ts';
 import type { NamedStep } from '#shared/speech/en/desk.ts';
 import type { Verdict } from '#shared/verdict.ts';
 import { judged, type Judged, type LearnersWork, type StepState } from '#checker/work.ts';
@@ -148,16 +148,16 @@ export class Work {
 	});
 
 	/** The rule of a step for the chosen body, in its three rungs; undefined where the body cannot be drafted. */
-	explain(name: string): Explanation | undefined {
+	explain(name: string, speech: Speech): Explanation | undefined {
 		return this.draft && this.isNeeded(name)
-			? explain(this.method, name, this.body, this.own, englishIn(this.learner.unit))
+			? explain(this.method, name, this.body, this.own, speech)
 			: undefined;
 	}
 
 	/** The drawn lengths that a step's rule starts from, once they are drafted. */
-	given(name: string): readonly GivenLength[] {
+	given(name: string, speech: Speech): readonly GivenLength[] {
 		return this.draft && this.isNeeded(name) && this.blockers(name).length === 0
-			? givenLengths(this.method, name, this.body, this.own, englishIn(this.learner.unit))
+			? givenLengths(this.method, name, this.body, this.own, speech)
 			: [];
 	}
 
