@@ -121,8 +121,9 @@ export default defineConfig(
 		rules: { 'max-lines': atMost(CORE_FILE_LINES) }
 	},
 	{
+		// A catalogue is one list of sentences, made from a voice: its length says nothing of how hard it is to read.
 		files: ['**/*.{js,mjs,ts,svelte}'],
-		ignores: ['**/*.test.ts', 'tests/**/*.spec.ts'],
+		ignores: ['**/*.test.ts', 'tests/**/*.spec.ts', 'shared/speech/{en,es}/*.ts'],
 		rules: { 'max-lines-per-function': atMost(FUNCTION_LINES) }
 	}
 );

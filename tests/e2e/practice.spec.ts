@@ -1,9 +1,10 @@
 import { expect, test, type Locator, type Page } from '@playwright/test';
-import { exercise } from '#practice/exercises/kinds.ts';
+import { asksOf, exercise } from '#practice/exercises/kinds.ts';
 import type { Exercise } from '#practice/exercises/exercise.ts';
 import { NO_MASTERY } from '#practice/mastery.ts';
 import { practiceSet, skillsOf } from '#practice/practice-set.ts';
 import { backBlock, frontBlock } from '../drafting/lesson-method.ts';
+import { english } from '../support/speech.ts';
 
 const SEED = 20;
 const METHODS = [backBlock(), frontBlock()];
@@ -93,7 +94,7 @@ test('a practice set of ten is finished with the keyboard alone', async ({ page 
 	await keyboard.press(page.getByRole('button', { name: 'Begin a set of ten' }));
 	for (const [i, asked] of EXERCISES.entries()) {
 		await expect(page.getByText(`Exercise ${String(i + 1)} of 10`)).toBeVisible();
-		await expect(page.getByRole('heading', { level: 1 })).toHaveText(asked.asks);
+		await expect(page.getByRole('heading', { level: 1 })).toHaveText(asksOf(asked, english));
 		await solve(keyboard, asked);
 		await expect(page.getByTestId('judged')).toHaveAttribute('data-answer', 'right');
 		await keyboard.press(page.getByRole('button', { name: 'Next exercise' }));

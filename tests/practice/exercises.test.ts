@@ -2,8 +2,17 @@ import { the } from '#shared/speech/en/grammar.ts';
 import { describe, expect, it } from 'vitest';
 import { refusalOf } from '../support/refusal.ts';
 import type { Exercise, ExerciseKey } from '#practice/exercises/exercise.ts';
-import { askable, exercise, explanationOf, judge, kindsFor } from '#practice/exercises/kinds.ts';
+import {
+	askable,
+	asksOf,
+	exercise,
+	explanationOf,
+	judge,
+	judgedWords,
+	kindsFor
+} from '#practice/exercises/kinds.ts';
 import { pointMissteps } from '#checker/missteps/point-missteps.ts';
+import { english } from '../support/speech.ts';
 import { made, rightAnswer } from './answers.ts';
 import { BACK, FRONT, library, seeds } from './methods.ts';
 
@@ -43,7 +52,7 @@ describe('exercises of every kind', () => {
 
 	it('find the right answer right', () => {
 		for (const asked of ALL) {
-			const judged = judge(asked, rightAnswer(asked), 'cm');
+			const judged = judge(asked, rightAnswer(asked));
 			expect(judged.answer, named(asked)).toBe('right');
 			expect(judged.note).toBe('right');
 			expect(judged.parts.map(({ answer }) => answer)).not.toContain('wrong');
@@ -53,7 +62,7 @@ describe('exercises of every kind', () => {
 	it('count nothing for no answer, and nothing for one that cannot be read', () => {
 		for (const asked of ALL) {
 			for (const nothing of [undefined, null])
-				expect(judge(asked, nothing, 'cm').answer, named(asked)).toBe('unfinished');
+				expect(judge(asked, nothing).answer, named(asked)).toBe('unfinished');
 			for (const nonsense of [
 				'',
 				7,
@@ -64,9 +73,9 @@ describe('exercises of every kind', () => {
 				{ typed: 7 },
 				{ longer: 'third' }
 			]) {
-				const judged = judge(asked, nonsense, 'cm');
+				const judged = judge(asked, nonsense);
 				expect(judged.answer, `${named(asked)} ${JSON.stringify(nonsense)}`).toBe('not-valid');
-				expect(judged.headline).toContain('nothing is counted');
+				expect(judgedWords(judged, english).headline).toContain('nothing is counted');
 			}
 		}
 	});
@@ -74,12 +83,11 @@ describe('exercises of every kind', () => {
 	it('explain the rule in words and numbers, in either unit', () => {
 		for (const asked of ALL) {
 			for (const unit of ['cm', 'in'] as const) {
-				const { where, rule, worked } = explanationOf(asked, unit);
-				expect(judge(asked, undefined, unit).rule).toEqual(explanationOf(asked, unit));
+				const { where, rule, worked } = explanationOf(asked, english.inUnit(unit));
 				for (const words of [where, rule, worked]) expect(words).toMatch(/^[A-Z].*[.]$/);
 				expect(rule + worked).not.toMatch(/NaN|undefined|[<>]/);
 			}
-			expect(asked.asks).toMatch(/^[A-Z].*[.?]$/);
+			expect(asksOf(asked, english)).toMatch(/^[A-Z].*[.?]$/);
 		}
 	});
 
@@ -116,7 +124,7 @@ describe('placing the next point', () => {
 			for (const { place, note } of pointMissteps(method, step, body, soFar)) {
 				// Places off the sheet are no placements at all.
 				if (Math.max(Math.abs(place.x), Math.abs(place.y)) > 5000) continue;
-				const judged = judge(asked, { kind: 'point', at: [place.x, place.y] }, 'cm');
+				const judged = judge(asked, { kind: 'point', at: [place.x, place.y] });
 				expect(judged.answer, `${named(asked)} ${note}`).toBe('wrong');
 				expect(judged.parts).toEqual([{ part: 'place', answer: 'wrong' }]);
 			}
@@ -127,18 +135,18 @@ describe('placing the next point', () => {
 		const asked = made('next-point', 4, 'back-block', 'U');
 		const { bust = 0 } = asked.body.measurements;
 		const level = asked.draft.points['A']?.y ?? NaN;
-		const half = judge(asked, { kind: 'point', at: [bust / 2 + 20, level] }, 'cm');
+		const half = judge(asked, { kind: 'point', at: [bust / 2 + 20, level] });
 		expect(half).toMatchObject({ answer: 'wrong', note: 'fraction:half-for-quarter' });
-		expect(half.sentences.at(-1)).toContain('the rule is a quarter');
-		const lost = judge(asked, { kind: 'point', at: [1234, 1777] }, 'cm');
+		expect(judgedWords(half, english).sentences.at(-1)).toContain('the rule is a quarter');
+		const lost = judge(asked, { kind: 'point', at: [1234, 1777] });
 		expect(lost).toMatchObject({ answer: 'wrong', note: 'place' });
-		expect(lost.sentences).toHaveLength(1);
+		expect(judgedWords(lost, english).sentences).toHaveLength(1);
 	});
 
 	it('allows what the checker allows: 2 mm', () => {
 		const asked = made('next-point', 4, 'back-block', 'W');
 		const { x = NaN, y = NaN } = asked.draft.points['W'] ?? {};
-		expect(judge(asked, { kind: 'point', at: [x, y + 2] }, 'cm').answer).toBe('right');
-		expect(judge(asked, { kind: 'point', at: [x, y + 2.1] }, 'cm').answer).toBe('wrong');
+		expect(judge(asked, { kind: 'point', at: [x, y + 2] }).answer).toBe('right');
+		expect(judge(asked, { kind: 'point', at: [x, y + 2.1] }).answer).toBe('wrong');
 	});
 });

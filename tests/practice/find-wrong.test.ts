@@ -5,7 +5,8 @@ import { stepNamed } from '#drafting/method.ts';
 import { workStep } from '#drafting/steps/kinds.ts';
 import { draftSoFar, pointSteps } from '#practice/draft-so-far.ts';
 import type { FindWrong } from '#practice/exercises/exercise.ts';
-import { judge } from '#practice/exercises/kinds.ts';
+import { judge, judgedWords } from '#practice/exercises/kinds.ts';
+import { english } from '../support/speech.ts';
 import { made } from './answers.ts';
 import { BACK, FRONT, seeds } from './methods.ts';
 
@@ -108,7 +109,7 @@ describe('a draft with a wrong point', () => {
 	it('judges the point first, then what went wrong', () => {
 		for (const draft of DRAFTS) {
 			const { slip, suspects } = draft;
-			const half = judge(draft, { point: slip.step }, 'cm');
+			const half = judge(draft, { point: slip.step });
 			expect(half.answer).toBe('unfinished');
 			expect(half.parts).toEqual([
 				{ part: 'point', answer: 'right' },
@@ -117,25 +118,27 @@ describe('a draft with a wrong point', () => {
 			for (const { step, choices } of suspects) {
 				for (const { note } of choices) {
 					const right = step === slip.step && note === slip.note;
-					const judged = judge(draft, { point: step, choice: note }, 'cm');
+					const judged = judge(draft, { point: step, choice: note });
 					expect(judged.answer, `${named(draft)}: ${step} ${note}`).toBe(right ? 'right' : 'wrong');
 				}
-				if (step !== slip.step) expect(judge(draft, { point: step }, 'cm').answer).toBe('wrong');
+				if (step !== slip.step) expect(judge(draft, { point: step }).answer).toBe('wrong');
 			}
-			expect(judge(draft, { point: 'O' }, 'cm').answer).toBe('not-valid');
-			expect(judge(draft, { point: slip.step, choice: 'made-up' }, 'cm').answer).toBe('not-valid');
+			expect(judge(draft, { point: 'O' }).answer).toBe('not-valid');
+			expect(judge(draft, { point: slip.step, choice: 'made-up' }).answer).toBe('not-valid');
 		}
 	});
 
 	it('says of a right point that it is right, and what it was measured from', () => {
 		const draft = made('find-wrong', 0, 'back-block', 'A');
-		expect(judge(draft, { point: 'U' }, 'cm').sentences).toEqual([
+		expect(judgedWords(judge(draft, { point: 'U' }), english).sentences).toEqual([
 			'U stands where its rule puts it from the points before it.',
 			'What it was measured from is not all where it should be.'
 		]);
-		expect(judge(draft, { point: 'N' }, 'cm').sentences).toEqual([
+		expect(judgedWords(judge(draft, { point: 'N' }), english).sentences).toEqual([
 			'N stands where its rule puts it from the points before it.'
 		]);
-		expect(judge(draft, { point: 'A', choice: draft.slip.note }, 'cm').sentences).toEqual([draft.slip.words]);
+		expect(judgedWords(judge(draft, { point: 'A', choice: draft.slip.note }), english).sentences).toEqual([
+			draft.slip.words
+		]);
 	});
 });

@@ -91,7 +91,7 @@ describe('how a rule stands', () => {
 		const twoDays = after(...oneDay, tried('right', tuesday));
 		expect(standingOf(twoDays, RULE, tuesday)).toBe('secure');
 		expect(isRuleDue(twoDays, RULE, tuesday)).toBe(false);
-		expect(standingOf(twoDays, RULE, later)).toBe('due again');
+		expect(standingOf(twoDays, RULE, later)).toBe('due');
 		expect(isRuleDue(twoDays, RULE, later)).toBe(true);
 		expect(standingOf(afterTry(twoDays, tried('right', later)), RULE, later)).toBe('secure');
 	});

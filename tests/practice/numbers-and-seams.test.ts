@@ -1,19 +1,24 @@
 import { describe, expect, it } from 'vitest';
-import type { TrueSeams } from '#practice/exercises/exercise.ts';
-import { judge } from '#practice/exercises/kinds.ts';
+import type { Judged, Seam, TrueSeams } from '#practice/exercises/exercise.ts';
+import { asksOf, explanationOf, judge, judgedWords } from '#practice/exercises/kinds.ts';
+import { the } from '#shared/speech/en/grammar.ts';
+import { english } from '../support/speech.ts';
 import { made } from './answers.ts';
 import { seeds } from './methods.ts';
 
 const cm = (length: number | undefined): number => (length ?? NaN) / 10;
 
+const words = (judged: Judged): readonly string[] => judgedWords(judged, english).sentences;
+const named = ({ parts }: Seam): string => english.list(parts.map(({ noun }) => the(noun)));
+
 describe('working the number', () => {
 	const asked = made('work-number', 3, 'back-block', 'U');
 	const bust = cm(asked.body.measurements.bust);
-	const type = (typed: string, unit: 'cm' | 'in' | 'mm' = 'cm') => judge(asked, { typed, unit }, unit);
+	const type = (typed: string, unit: 'cm' | 'in' | 'mm' = 'cm') => judge(asked, { typed, unit });
 
 	it('is a quarter of the bust and of its ease, by hand', () => {
 		expect(cm(asked.right)).toBeCloseTo((bust + 4) / 4, 9);
-		expect(asked.asks).toBe('Start at A and go straight across. How far is it to U, underarm?');
+		expect(asksOf(asked, english)).toBe('Start at A and go straight across. How far is it to U, underarm?');
 	});
 
 	it('takes a number or a sum, in any unit', () => {
@@ -32,7 +37,7 @@ describe('working the number', () => {
 	it('names the misstep of a wrong number and of a wrong sum, never one of the way', () => {
 		expect(type(`${bust}/2+2`)).toMatchObject({ answer: 'wrong', note: 'fraction:half-for-quarter' });
 		expect(type(`${bust}/4`)).toMatchObject({ answer: 'wrong', note: 'allowance:left-out:bustEase' });
-		expect(type(`${bust}/4`).sentences).toEqual(['It is 10 mm too little.', 'You left out the bust ease.']);
+		expect(words(type(`${bust}/4`))).toEqual(['It is 10 mm too little.', 'You left out the bust ease.']);
 		for (let typed = -100; typed < 900; typed += 7) {
 			const { note, answer } = type(String(typed), 'mm');
 			if (answer === 'wrong')
@@ -44,15 +49,15 @@ describe('working the number', () => {
 		const dart = made('work-number', 3, 'front-block', 'D');
 		expect(dart.right).toBe(60);
 		// Six centimetres the other way would be a point that was laid off away from V.
-		expect(judge(dart, { typed: '-6', unit: 'cm' }, 'cm')).toMatchObject({ answer: 'wrong', note: 'number' });
-		expect(judge(dart, { typed: '12', unit: 'cm' }, 'cm').note).toBe('allowance:twice:dartBelow');
+		expect(judge(dart, { typed: '-6', unit: 'cm' })).toMatchObject({ answer: 'wrong', note: 'number' });
+		expect(judge(dart, { typed: '12', unit: 'cm' }).note).toBe('allowance:twice:dartBelow');
 	});
 
 	it('tells nothing from a wrong entry', () => {
 		for (const typed of ['', '  ']) expect(type(typed).answer).toBe('unfinished');
 		for (const typed of ['abc', '1/0', '12 13', '=4', 'bust/4']) {
 			expect(type(typed).answer, typed).toBe('not-valid');
-			expect(type(typed).sentences.join(' ')).not.toContain(String(cm(asked.right)));
+			expect(words(type(typed)).join(' ')).not.toContain(String(cm(asked.right)));
 		}
 	});
 
@@ -61,7 +66,7 @@ describe('working the number', () => {
 		expect(neck.givens.map(({ noun }) => noun.name)).toEqual(['O to N']);
 		const width = cm(neck.givens[0]?.length);
 		expect(width).toBeCloseTo(cm(neck.body.measurements.neck) / 6 + 1, 9);
-		expect(judge(neck, { typed: `${width.toFixed(1)}+1`, unit: 'cm' }, 'cm').answer).toBe('right');
+		expect(judge(neck, { typed: `${width.toFixed(1)}+1`, unit: 'cm' }).answer).toBe('right');
 	});
 });
 
@@ -104,14 +109,14 @@ describe('truing two seams', () => {
 
 	it('are the shoulder against the back’s, and the side with its dart closed where there is a dart', () => {
 		const shoulder = made('true-seams', 0, 'front-block', 'shoulder');
-		expect([shoulder.first.words, shoulder.second.words, shoulder.point]).toEqual([
+		expect([named(shoulder.first), named(shoulder.second), shoulder.point]).toEqual([
 			'the shoulder',
 			"the back's shoulder",
 			'S'
 		]);
 		const sides = seams.filter(({ key }) => key.step === 'sideSeam');
-		const words = new Set(sides.map(({ first }) => first.words));
-		expect(words).toEqual(new Set(['the side seam', 'the side above the dart and the side below the dart']));
+		const names = new Set(sides.map(({ first }) => named(first)));
+		expect(names).toEqual(new Set(['the side seam', 'the side above the dart and the side below the dart']));
 		for (const { point, movesFrom, first } of sides)
 			expect([point, movesFrom.point]).toEqual(['V', first.parts.length === 1 ? 'U' : 'E']);
 	});
@@ -120,7 +125,7 @@ describe('truing two seams', () => {
 		for (const asked of seams) {
 			const [longer, other] = asked.difference > 0 ? ['first', 'second'] : ['second', 'first'];
 			const by = String(Math.abs(asked.difference));
-			const say = (answer: object) => judge(asked, { longer, by, unit: 'mm', ...answer }, 'cm');
+			const say = (answer: object) => judge(asked, { longer, by, unit: 'mm', ...answer });
 			const parts = (answer: object): readonly string[] =>
 				say(answer).parts.map((each) => `${each.part} ${each.answer}`);
 			expect(say({}).answer).toBe('unfinished');
@@ -140,7 +145,7 @@ describe('truing two seams', () => {
 	it('says what each seam measures, and how to true it', () => {
 		const asked = made('true-seams', 1, 'front-block', 'shoulder');
 		const way = asked.difference > 0 ? 'toward' : 'away from';
-		const { rule } = judge(asked, undefined, 'cm');
+		const rule = explanationOf(asked, english);
 		expect(rule.worked).toContain(`Move S ${Math.abs(asked.difference) / 10} cm along its line, ${way} N`);
 		expect(rule.worked).toContain(
 			`so that it lies ${Number(cm(asked.second.length).toFixed(2))} cm from there`

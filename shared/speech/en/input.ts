@@ -2,7 +2,7 @@ import type { MeasurementKey } from '../../measurements.ts';
 import { MM_PER, type Mm, type Unit } from '../../units.ts';
 import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
-import { the } from './grammar.ts';
+import { capital, the } from './grammar.ts';
 import { allowanceNoun, measurementNoun } from './nouns.ts';
 
 /** What may be named, by the word for it, and how the names that there are are led in where it is not "there are". */
@@ -129,5 +129,10 @@ export const input = (v: Voice) => ({
 		`Invalid string: must match pattern ${pattern}`,
 	unknownKeys: ({ keys }: { readonly keys: readonly string[] }) =>
 		`Unrecognized key${keys.length > 1 ? 's' : ''}: ${keys.join(', ')}`,
-	invalid: 'Invalid input'
+	invalid: 'Invalid input',
+
+	/** A clause of this area as a sentence of its own. */
+	sentence: ({ clause }: { readonly clause: string }) => `${capital(clause)}.`,
+	/** A measurement that a body lacks. */
+	notMeasured: 'not measured'
 });

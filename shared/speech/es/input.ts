@@ -1,6 +1,6 @@
 import { MM_PER } from '../../units.ts';
 import type { input as english, Kind, Limit } from '../en/input.ts';
-import { el } from './grammar.ts';
+import { capital, el } from './grammar.ts';
 import { allowanceNoun, measurementNoun } from './nouns.ts';
 
 /** What may be named: "ningún punto", "ninguna línea", and how the names that there are are led in. */
@@ -111,5 +111,8 @@ export const input: typeof english = (v) => ({
 			one: `aquí no se conoce ${keys.join(', ')}`,
 			other: `aquí no se conocen ${keys.join(', ')}`
 		}),
-	invalid: 'no es lo que debe estar aquí'
+	invalid: 'no es lo que debe estar aquí',
+
+	sentence: ({ clause }) => `${capital(clause)}.`,
+	notMeasured: 'sin medir'
 });

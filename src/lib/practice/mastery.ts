@@ -99,14 +99,14 @@ export const afterExample = (mastery: Mastery, rule: string): Mastery => {
 };
 
 /** How a rule stands with a learner, in the words that are shown. */
-export type Standing = 'new' | 'coming' | 'secure' | 'due again';
+export type Standing = 'new' | 'coming' | 'secure' | 'due';
 
 /** How a rule stands on a day. It is secure once it is mastered and was right on different bodies and days. */
 export const standingOf = (mastery: Mastery, rule: string, day: string): Standing => {
 	const record = mastery.rules[rule];
 	if (!record) return 'new';
 	if (record.known < MASTERED || record.rightDays.length < DAYS_TO_BE_SECURE) return 'coming';
-	return isDue(record.review, day) ? 'due again' : 'secure';
+	return isDue(record.review, day) ? 'due' : 'secure';
 };
 
 /** How likely a rule is known, 0 to 1. */

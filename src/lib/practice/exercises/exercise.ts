@@ -1,12 +1,15 @@
 import type { Body } from '#shared/body.ts';
 import type { Place, Placement } from '#shared/placement.ts';
 import { z } from '#shared/shape.ts';
+import type { Message } from '#shared/speech/message.ts';
+import type { LineName } from '#shared/speech/en/practice.ts';
+import type { Speech } from '#shared/speech/speech.ts';
 import type { Mm, Unit } from '#shared/units.ts';
 import type { Verdict } from '#shared/verdict.ts';
 import type { Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
+import type { Diagnosis } from '#checker/missteps/misstep.ts';
 import type { Draft, Drafted } from '#drafting/evaluate.ts';
-import type { GivenLength } from '#drafting/explain.ts';
 import type { Method } from '#drafting/method.ts';
 import type { Explanation } from '#drafting/steps/step-rules.ts';
 
@@ -32,8 +35,6 @@ interface Asked<K extends ExerciseKind> {
 	readonly key: ExerciseKey;
 	/** The rule that it asks for, as mastery is kept of it. */
 	readonly rule: string;
-	/** The question, without its answer. */
-	readonly asks: string;
 	readonly method: Method;
 	readonly body: Body;
 	/** The body's true draft. It holds the answer: show of it what the exercise says. */
@@ -45,8 +46,6 @@ export interface NextPoint extends Asked<'next-point'> {
 	readonly step: string;
 	/** What stands on the sheet. */
 	readonly soFar: Drafted;
-	/** What the rule needs beside the measurements and allowances. */
-	readonly givens: readonly GivenLength[];
 }
 
 /** Something that may have gone wrong at a point. */
@@ -75,16 +74,13 @@ export interface FindWrong extends Asked<'find-wrong'> {
 export interface WorkNumber extends Asked<'work-number'> {
 	readonly step: string;
 	readonly soFar: Drafted;
-	/** What the rule needs beside the measurements and allowances. */
-	readonly givens: readonly GivenLength[];
 	/** The answer. */
 	readonly right: Mm;
 }
 
 /** One edge that is to be sewn to another, in its pieces. */
 export interface Seam {
-	readonly words: string;
-	readonly parts: readonly { readonly words: string; readonly path: Path; readonly length: Mm }[];
+	readonly parts: readonly (LineName & { readonly path: Path; readonly length: Mm })[];
 	readonly length: Mm;
 }
 
@@ -125,27 +121,31 @@ export interface JudgedPart {
 	readonly answer: 'right' | 'wrong' | 'unfinished';
 }
 
-/** What is said of an answer. As with a verdict, only *wrong* counts against anyone. */
+/** What is said of an answer, as data: a verdict of the checker's, why it cannot be used, or sentences of the exercise's own. */
+export type Said =
+	| { readonly verdict: Verdict; readonly name: string }
+	| { readonly unusable: Message | string }
+	| { readonly headline: Message; readonly sentences: readonly Message[] };
+
+/** How an answer stands. As with a verdict, only *wrong* counts against anyone. */
 export interface Judged {
 	readonly answer: Verdict['answer'];
-	readonly headline: string;
-	readonly sentences: readonly string[];
 	/** Stable, without numbers: the misstep where one explains the answer, else what was wrong. */
 	readonly note: string;
 	/** An answer of two parts may be given one after the other. */
 	readonly parts: readonly JudgedPart[];
-	/** The rule, to be shown when the exercise is over. */
-	readonly rule: Explanation;
+	readonly said: Said;
+	/** What probably went wrong. */
+	readonly diagnosis?: Diagnosis;
 }
-
-/** A judgement before the rule is added. */
-export type Judgement = Omit<Judged, 'rule'>;
 
 /** Everything that the program knows of one kind of exercise. */
 export interface ExerciseRules<K extends ExerciseKind> {
 	/** The steps that can be asked in this way. */
 	asksFor(method: Method): readonly string[];
 	make(key: ExerciseKey, method: Method): ExerciseOf<K>;
-	judge(exercise: ExerciseOf<K>, answer: unknown, unit: Unit): Judgement;
-	explain(exercise: ExerciseOf<K>, unit: Unit): Explanation;
+	/** The question, without its answer. */
+	asks(exercise: ExerciseOf<K>, speech: Speech): string;
+	judge(exercise: ExerciseOf<K>, answer: unknown): Judged;
+	explain(exercise: ExerciseOf<K>, speech: Speech): Explanation;
 }

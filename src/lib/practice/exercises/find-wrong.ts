@@ -1,5 +1,5 @@
-import { englishIn } from '#shared/speech/english-for-now.ts';
 import { z } from '#shared/shape.ts';
+import { message, type Message } from '#shared/speech/message.ts';
 import { distance } from '#geometry/point.ts';
 import type { Drafted } from '#drafting/evaluate.ts';
 import { explain } from '#drafting/explain.ts';
@@ -19,7 +19,7 @@ import type {
 	ExerciseKey,
 	ExerciseRules,
 	FindWrong,
-	Judgement,
+	Judged,
 	JudgedPart,
 	Suspect
 } from './exercise.ts';
@@ -110,7 +110,6 @@ const make = (key: ExerciseKey, method: Method): FindWrong => {
 			kind: 'find-wrong',
 			key,
 			rule: ruleOf(stepNamed(method, key.step)),
-			asks: `Someone drafted this for ${body.name}. One point was put in the wrong place, and all after it followed. Which point is it, and what went wrong there?`,
 			method,
 			body,
 			draft,
@@ -125,40 +124,38 @@ const make = (key: ExerciseKey, method: Method): FindWrong => {
 const part = (part: 'point' | 'rule', answer: JudgedPart['answer']): JudgedPart => ({ part, answer });
 
 /** A point that follows its rule, though it may stand elsewhere because an earlier one does. */
-const soundSentences = ({ method, draft, wrong }: FindWrong, point: string): readonly string[] => {
+const soundSentences = ({ method, draft, wrong }: FindWrong, point: string): readonly Message[] => {
 	const needs = stepNeeds(stepNamed(method, point));
 	const moved = needs.some((need) => {
 		const [is, was] = [wrong.points[need], draft.points[need]];
 		return is && was && distance(is, was) > 0;
 	});
-	const sound = `${point} stands where its rule puts it from the points before it.`;
-	return moved ? [sound, 'What it was measured from is not all where it should be.'] : [sound];
+	return [message('practice', 'sound', { point }), ...(moved ? [message('practice', 'movedBefore')] : [])];
 };
 
-const judge = (exercise: FindWrong, answer: unknown): Judgement => {
+const judge = (exercise: FindWrong, answer: unknown): Judged => {
 	const { slip, suspects } = exercise;
 	const parsed = answerSchema.safeParse(answer);
-	if (!parsed.success) return notValid('name a point of the draft, and what went wrong there');
+	if (!parsed.success) return notValid(message('practice', 'namePoint'));
 	const { point, choice } = parsed.data;
 	const suspect = suspects.find(({ step }) => step === point);
-	if (!suspect) return notValid(`${point} is no point that could be wrong`);
+	if (!suspect) return notValid(message('practice', 'noSuspect', { point }));
 	if (point !== slip.step) {
 		const parts = [part('point', 'wrong'), part('rule', 'unfinished')];
-		return judgedParts(parts, 'point', `${point} is not the wrong one.`, soundSentences(exercise, point));
+		const headline = message('practice', 'notThisPoint', { point });
+		return judgedParts(parts, 'point', headline, soundSentences(exercise, point));
 	}
 	if (choice === undefined) {
 		const parts = [part('point', 'right'), part('rule', 'unfinished')];
-		return unfinished(`${point} is the wrong one. What went wrong there?`, parts);
+		return unfinished(message('practice', 'thisPoint', { point }), parts);
 	}
-	if (!suspect.choices.some(({ note }) => note === choice)) return notValid('choose one of what is offered');
+	if (!suspect.choices.some(({ note }) => note === choice)) return notValid(message('practice', 'offered'));
 	const right = choice === slip.note;
 	return judgedParts(
 		[part('point', 'right'), part('rule', right ? 'right' : 'wrong')],
 		'rule',
-		right
-			? `Yes: ${point} is the wrong one, and that is why.`
-			: `${point} is the wrong one, but not for that reason.`,
-		right ? [slip.words] : []
+		message('practice', right ? 'foundWrong' : 'notForThat', { point }),
+		right ? [message('practice', 'theirSlip', { words: slip.words })] : []
 	);
 };
 
@@ -166,6 +163,7 @@ const judge = (exercise: FindWrong, answer: unknown): Judgement => {
 export const findWrong: ExerciseRules<'find-wrong'> = {
 	asksFor: (method) => pointSteps(method).map(({ name }) => name),
 	make,
+	asks: ({ body }, { words }) => words.practice.askWrong({ body: body.name }),
 	judge,
-	explain: ({ method, body, wrong, slip }, unit) => explain(method, slip.step, body, wrong, englishIn(unit))
+	explain: ({ method, body, wrong, slip }, speech) => explain(method, slip.step, body, wrong, speech)
 };

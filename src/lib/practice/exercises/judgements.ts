@@ -1,39 +1,57 @@
-import type { Judgement, JudgedPart } from './exercise.ts';
+import { BadInput } from '#shared/bad-input.ts';
+import type { Message } from '#shared/speech/message.ts';
+import type { Verdict } from '#shared/verdict.ts';
+import { NO_DIAGNOSIS, type Diagnosis } from '#checker/missteps/misstep.ts';
+import type { Judged, JudgedPart } from './exercise.ts';
 
 /** Nothing, or not everything, was answered yet. */
-export const unfinished = (headline: string, parts: readonly JudgedPart[] = []): Judgement => ({
+export const unfinished = (headline: Message, parts: readonly JudgedPart[] = []): Judged => ({
 	answer: 'unfinished',
-	headline,
-	sentences: [],
 	note: 'unfinished',
-	parts
+	parts,
+	said: { headline, sentences: [] }
 });
 
 /** An entry that cannot be read: it costs nothing. */
-export const notValid = (because: string): Judgement => ({
+export const notValid = (because: Message | string): Judged => ({
 	answer: 'not-valid',
-	headline: 'That entry cannot be used; nothing is counted.',
-	sentences: [`${because}.`],
 	note: 'not-valid',
-	parts: []
+	parts: [],
+	said: { unusable: because }
 });
 
-/** A fault of the program's own: it costs nothing. */
-export const ourFault = (because: string): Judgement => ({
-	answer: 'our-fault',
-	headline: 'The program could not judge this. That is our fault, and nothing is counted.',
-	sentences: [because],
-	note: 'our-fault',
-	parts: []
+/** What is judged of an entry that has still to be read: bad input costs nothing. */
+export const readable = (judge: () => Judged): Judged => {
+	try {
+		return judge();
+	} catch (error) {
+		if (error instanceof BadInput) return notValid(error.slip);
+		throw error;
+	}
+};
+
+/** What the checker says of the placement of a step. */
+export const asVerdict = (verdict: Verdict, name: string, parts: readonly JudgedPart[] = []): Judged => ({
+	answer: verdict.answer,
+	note: verdict.answer,
+	parts,
+	said: { verdict, name }
 });
 
-/** An answer that was judged: right where all of its parts are. */
+/** An answer of the exercise's own parts: right where all of them are. */
 export const judgedParts = (
 	parts: readonly JudgedPart[],
 	note: string,
-	headline: string,
-	sentences: readonly string[] = []
-): Judgement => {
+	headline: Message,
+	sentences: readonly Message[] = [],
+	diagnosis: Diagnosis = NO_DIAGNOSIS
+): Judged => {
 	const right = parts.every(({ answer }) => answer === 'right');
-	return { answer: right ? 'right' : 'wrong', headline, sentences, note: right ? 'right' : note, parts };
+	return {
+		answer: right ? 'right' : 'wrong',
+		note: right ? 'right' : note,
+		parts,
+		said: { headline, sentences },
+		diagnosis
+	};
 };

@@ -1,6 +1,10 @@
 import { BadInput } from '#shared/bad-input.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
-import type { Unit } from '#shared/units.ts';
+import { message } from '#shared/speech/message.ts';
+import type { Speech } from '#shared/speech/speech.ts';
+import { diagnosisWords } from '#checker/missteps/diagnose.ts';
+import { NO_DIAGNOSIS } from '#checker/missteps/misstep.ts';
+import { verdictWords, type VerdictWords } from '#checker/words.ts';
 import type { Method } from '#drafting/method.ts';
 import type { Explanation } from '#drafting/steps/step-rules.ts';
 import {
@@ -9,10 +13,11 @@ import {
 	type ExerciseKey,
 	type ExerciseKind,
 	type ExerciseRules,
-	type Judged
+	type Judged,
+	type Said
 } from './exercise.ts';
 import { findWrong } from './find-wrong.ts';
-import { ourFault, unfinished } from './judgements.ts';
+import { asVerdict, unfinished } from './judgements.ts';
 import { nextPoint } from './next-point.ts';
 import { trueSeams } from './true-seams.ts';
 import { workNumber } from './work-number.ts';
@@ -53,21 +58,44 @@ export const exercise = (key: ExerciseKey, library: (id: string) => Method | und
 	return rulesOf(kind).make({ kind, seed, method: method.id, step }, method);
 };
 
+/** The question of an exercise, without its answer. */
+export const asksOf = (exercise: Exercise, speech: Speech): string =>
+	rulesOf(exercise.kind).asks(exercise as never, speech);
+
 /** The rule of an exercise in words and numbers: what is shown when it is over, or as a worked example before it. */
-export const explanationOf = (exercise: Exercise, unit: Unit): Explanation =>
-	rulesOf(exercise.kind).explain(exercise as never, unit);
+export const explanationOf = (exercise: Exercise, speech: Speech): Explanation =>
+	rulesOf(exercise.kind).explain(exercise as never, speech);
 
 /**
- * What is said of an answer, in words for a learner who reads lengths in `unit`. No answer makes it throw:
- * nothing at all is *unfinished*, what cannot be read is *not-valid*, and a fault of the program's own is
- * *our-fault*; none of these counts against anyone.
+ * How an answer stands. No answer makes it throw: nothing at all is *unfinished*, what cannot be read is *not-valid*,
+ * and a fault of the program's own is *our-fault*; none of these counts against anyone.
  */
-export const judge = (exercise: Exercise, answer: unknown, unit: Unit): Judged => {
-	const rule = explanationOf(exercise, unit);
-	if (answer === undefined || answer === null) return { ...unfinished('Nothing is answered yet.'), rule };
+export const judge = (exercise: Exercise, answer: unknown): Judged => {
+	if (answer === undefined || answer === null) return unfinished(message('practice', 'nothingAnswered'));
 	try {
-		return { ...rulesOf(exercise.kind).judge(exercise as never, answer, unit), rule };
+		return rulesOf(exercise.kind).judge(exercise as never, answer);
 	} catch (error) {
-		return { ...ourFault(error instanceof Error ? error.message : String(error)), rule };
+		return asVerdict(
+			{ answer: 'our-fault', because: error instanceof Error ? error.message : String(error) },
+			''
+		);
 	}
+};
+
+/** What a learner reads of an answer. */
+export const judgedWords = ({ said, diagnosis = NO_DIAGNOSIS }: Judged, speech: Speech): VerdictWords => {
+	const { headline, sentences } = saidWords(said, speech);
+	return {
+		headline,
+		sentences: diagnosis.kind === 'none' ? sentences : [...sentences, diagnosisWords(diagnosis)]
+	};
+};
+
+const saidWords = (said: Said, speech: Speech): VerdictWords => {
+	if ('verdict' in said) return verdictWords(said.verdict, said.name, speech.unit);
+	if ('unusable' in said) {
+		const because = typeof said.unusable === 'string' ? said.unusable : speech.tell(said.unusable);
+		return { headline: speech.words.practice.notUsable, sentences: [`${because}.`] };
+	}
+	return { headline: speech.tell(said.headline), sentences: said.sentences.map((each) => speech.tell(each)) };
 };

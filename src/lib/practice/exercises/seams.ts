@@ -1,14 +1,12 @@
-import { englishIn } from '#shared/speech/english-for-now.ts';
-import { the } from '#shared/speech/en/grammar.ts';
 import { depends, type ComparisonRule } from '#drafting/conditions.ts';
 import { scopeOf, type Draft } from '#drafting/evaluate.ts';
 import type { Formula } from '#drafting/formula/formula.ts';
 import { isBorrowed } from '#drafting/names.ts';
-import { nounOf, type Method } from '#drafting/method.ts';
+import { stepNamed, type Method } from '#drafting/method.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
 import type { Body } from '#shared/body.ts';
+import type { LineName } from '#shared/speech/en/practice.ts';
 import { mm } from '#shared/units.ts';
-import { listed } from '#drafting/words.ts';
 import type { Seam } from './exercise.ts';
 
 /** Two edges that a method compares: the lines of its own, and those of a draft that it uses. */
@@ -60,21 +58,25 @@ export const seamPair = (method: Method, name: string, body: Body, draft: Draft)
 	return rule && pairOf(method, rule);
 };
 
+/** What a line is called, and the draft that it is of where that is another one. */
+const lineName = (method: Method, line: string): LineName => {
+	const [alias = '', own] = line.split('.');
+	const used = own === undefined ? undefined : method.uses[alias];
+	const { label: noun } = stepNamed(used ?? method, own ?? line);
+	return used ? { noun, of: used.called } : { noun };
+};
+
 /** A seam of the draft as it is drawn, in its pieces. */
 export const drawnSeam = (method: Method, draft: Draft, lines: readonly string[]): Seam => {
 	const parts = lines.map((line) => {
 		const [alias = '', own] = line.split('.');
 		const drawn = own === undefined ? draft.lines[line] : draft.uses[alias]?.lines[own];
 		if (!drawn) throw new Error(`the draft of ${method.id} has no line "${line}"`);
-		return {
-			words: the(nounOf(method, line, englishIn('cm').words.nouns)),
-			path: drawn.path,
-			length: drawn.length
-		};
+		return { ...lineName(method, line), path: drawn.path, length: drawn.length };
 	});
-	return {
-		words: listed(parts.map(({ words }) => words)),
-		parts,
-		length: mm(parts.reduce((sum, { length }) => sum + length, 0))
-	};
+	return { parts, length: mm(parts.reduce((sum, { length }) => sum + length, 0)) };
 };
+
+/** What a seam's lines are called. */
+export const linesOf = ({ parts }: Seam): readonly LineName[] =>
+	parts.map(({ noun, of }) => (of ? { noun, of } : { noun }));

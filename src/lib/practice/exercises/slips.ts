@@ -1,6 +1,6 @@
 import type { Body } from '#shared/body.ts';
 import { placementSchema } from '#shared/placement.ts';
-import { diagnose, diagnosisWords } from '#checker/missteps/diagnose.ts';
+import { diagnose } from '#checker/missteps/diagnose.ts';
 import { NO_DIAGNOSIS, type Diagnosis, type Misstep } from '#checker/missteps/misstep.ts';
 import type { Drafted } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
@@ -31,7 +31,3 @@ export const among = (diagnosis: Diagnosis, possible: (misstep: Misstep) => bool
 /** The stable note of a wrong answer: its misstep's where one is certain, else what was found wrong. */
 export const noteOf = (diagnosis: Diagnosis, otherwise: string): string =>
 	diagnosis.kind === 'certain' ? diagnosis.misstep.note : otherwise;
-
-/** What is said of a diagnosis: nothing where there is none. */
-export const diagnosisSentences = (diagnosis: Diagnosis): readonly string[] =>
-	diagnosis.kind === 'none' ? [] : [diagnosisWords(diagnosis)];

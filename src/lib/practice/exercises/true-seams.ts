@@ -1,25 +1,23 @@
-import { BadInput, ruleWords } from '#shared/bad-input.ts';
-import { englishIn } from '#shared/speech/english-for-now.ts';
 import { z } from '#shared/shape.ts';
+import { message } from '#shared/speech/message.ts';
+import type { Speech } from '#shared/speech/speech.ts';
 import { NUMBER_TOLERANCE, POINT_TOLERANCE, SAME_PLACE } from '#shared/tolerances.ts';
-import { mm, printLength, type Mm, type Unit } from '#shared/units.ts';
+import { mm, type Mm } from '#shared/units.ts';
 import { placeFinding } from '#checker/check-point.ts';
 import { pointOfPlace } from '#checker/placed.ts';
-import { smallWords, wayWords } from '#checker/words.ts';
 import { directionTo, distance, moved, type SheetPoint } from '#geometry/point.ts';
 import { straight } from '#geometry/segment.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import { readSum } from '#drafting/formula/sum.ts';
 import type { Method } from '#drafting/method.ts';
 import type { Explanation } from '#drafting/steps/step-rules.ts';
-import { capitalised } from '#drafting/words.ts';
 import { chanceOf, type Chance } from '../chance.ts';
 import { SEAM_SLIP } from '../constants.ts';
 import { draftedBodies, type DraftedBody } from '../generate-body.ts';
 import { seamRule } from '../rule.ts';
-import type { ExerciseKey, ExerciseRules, JudgedPart, Judgement, Seam, TrueSeams } from './exercise.ts';
-import { judgedParts, notValid, unfinished } from './judgements.ts';
-import { drawnSeam, seamNames, seamPair, type SeamPair } from './seams.ts';
+import type { ExerciseKey, ExerciseRules, Judged, JudgedPart, Seam, TrueSeams } from './exercise.ts';
+import { judgedParts, notValid, readable, unfinished } from './judgements.ts';
+import { drawnSeam, linesOf, seamNames, seamPair, type SeamPair } from './seams.ts';
 
 const answerSchema = z.object({
 	longer: z.enum(['first', 'second']),
@@ -76,7 +74,6 @@ const make = (key: ExerciseKey, method: Method): TrueSeams => {
 		kind: 'true-seams',
 		key,
 		rule: seamRule(pair.name),
-		asks: `These two edges are to be sewn together. Which is the longer, and by how much? Then move ${point} along its line until they agree.`,
 		method,
 		body,
 		draft,
@@ -97,8 +94,8 @@ const differenceTolerance = ({ first, second }: TrueSeams): Mm =>
 	mm(NUMBER_TOLERANCE * (first.parts.length + second.parts.length));
 
 /** The two numbers' part: which is the longer, and by how much. */
-const judgeLengths = (exercise: TrueSeams, { longer, by, unit: written }: Answer, unit: Unit): Judgement => {
-	const { value } = readSum(by, written);
+const judgeLengths = (exercise: TrueSeams, { longer, by, unit }: Answer): Judged => {
+	const { value } = readSum(by, unit);
 	const isLonger = longer === longerOf(exercise);
 	const over = mm(Math.abs(value) - Math.abs(exercise.difference));
 	const isNumber = Math.abs(over) <= differenceTolerance(exercise) + SAME_PLACE;
@@ -106,71 +103,66 @@ const judgeLengths = (exercise: TrueSeams, { longer, by, unit: written }: Answer
 		{ part: 'longer', answer: isLonger ? 'right' : 'wrong' },
 		{ part: 'difference', answer: isNumber ? 'right' : 'wrong' }
 	];
-	if (isLonger && isNumber) return judgedParts(parts, 'right', 'That is the difference.');
-	const sentences = [
-		...(isLonger ? [] : [`The longer is ${exercise[longerOf(exercise)].words}.`]),
-		...(isNumber
-			? []
-			: [`Your difference is ${smallWords(mm(Math.abs(over)), unit)} too ${over > 0 ? 'great' : 'small'}.`])
-	];
-	return judgedParts(parts, isLonger ? 'difference' : 'longer', 'That is not the difference yet.', sentences);
+	if (isLonger && isNumber) return judgedParts(parts, 'right', message('practice', 'rightDifference'));
+	const size = over > 0 ? 'differenceTooGreat' : 'differenceTooSmall';
+	return judgedParts(parts, isLonger ? 'difference' : 'longer', message('practice', 'wrongDifference'), [
+		...(isLonger ? [] : [message('practice', 'longerIs', { lines: linesOf(exercise[longerOf(exercise)]) })]),
+		...(isNumber ? [] : [message('practice', size, { by: mm(Math.abs(over)) })])
+	]);
 };
 
 /** The point's part, once the lengths are right. */
-const judgeMoved = (
-	exercise: TrueSeams,
-	lengths: Judgement,
-	place: Answer['moved'],
-	unit: Unit
-): Judgement => {
-	const { point, right } = exercise;
+const judgeMoved = ({ point, right }: TrueSeams, lengths: Judged, place: Answer['moved']): Judged => {
 	if (!place)
-		return unfinished(`${lengths.headline} Now move ${point}.`, [
+		return unfinished(message('practice', 'nowMove', { point }), [
 			...lengths.parts,
 			{ part: 'place', answer: 'unfinished' }
 		]);
-	const { within, across, down, tolerance } = placeFinding(
-		'place',
-		pointOfPlace(place),
-		right,
-		POINT_TOLERANCE
-	);
+	const finding = placeFinding('place', pointOfPlace(place), right, POINT_TOLERANCE);
+	const { within, across, down, tolerance } = finding;
 	const parts: JudgedPart[] = [...lengths.parts, { part: 'place', answer: within ? 'right' : 'wrong' }];
 	return within
-		? judgedParts(parts, 'right', 'The two seams agree now.')
-		: judgedParts(parts, 'place', 'The two seams do not agree yet.', [
-				`${point} lies ${wayWords(across, down, unit, tolerance)}.`
+		? judgedParts(parts, 'right', message('practice', 'seamsAgree'))
+		: judgedParts(parts, 'place', message('practice', 'seamsDisagree'), [
+				message('practice', 'pointLies', { point, across, down, tolerance })
 			]);
 };
 
-const judge = (exercise: TrueSeams, answer: unknown, unit: Unit): Judgement => {
+const judge = (exercise: TrueSeams, answer: unknown): Judged => {
 	const parsed = answerSchema.safeParse(answer);
-	if (!parsed.success) return notValid('say which seam is the longer, and by how much');
-	try {
-		const lengths = judgeLengths(exercise, parsed.data, unit);
-		return lengths.answer === 'right' ? judgeMoved(exercise, lengths, parsed.data.moved, unit) : lengths;
-	} catch (error) {
-		if (error instanceof BadInput) return notValid(ruleWords(error, englishIn('cm')));
-		throw error;
-	}
+	if (!parsed.success) return notValid(message('practice', 'sayLonger'));
+	return readable(() => {
+		const lengths = judgeLengths(exercise, parsed.data);
+		return lengths.answer === 'right' ? judgeMoved(exercise, lengths, parsed.data.moved) : lengths;
+	});
 };
 
-const sumWords = ({ parts, length }: Seam, unit: Unit): string =>
-	parts.length > 1
-		? `${parts.map((part) => printLength(part.length, unit)).join(' + ')} = ${printLength(length, unit)}`
-		: printLength(length, unit);
-
-const explain = (exercise: TrueSeams, unit: Unit): Explanation => {
+const explain = (exercise: TrueSeams, { words }: Speech): Explanation => {
 	const { first, second, point, movesFrom, difference, standsAt } = exercise;
-	const by = printLength(mm(Math.abs(difference)), unit);
-	const way = difference > 0 ? 'toward' : 'away from';
-	const reach = printLength(mm(distance(movesFrom.at, standsAt) - difference), unit);
+	const measures = (seam: Seam): string =>
+		words.practice.seamMeasures({
+			lines: linesOf(seam),
+			parts: seam.parts.map(({ length }) => length),
+			whole: seam.length
+		});
+	const move = words.practice[difference > 0 ? 'moveToward' : 'moveAway']({
+		point,
+		by: mm(Math.abs(difference)),
+		from: movesFrom.point,
+		reach: mm(distance(movesFrom.at, standsAt) - difference)
+	});
 	return {
-		where: 'Measure each edge along its line, piece by piece, and add the pieces up.',
-		rule: `Two edges that are sewn together must be as long as each other: ${first.words} as long as ${second.words}.`,
-		worked: `${capitalised(first.words)}: ${sumWords(first, unit)}. ${capitalised(second.words)}: ${sumWords(second, unit)}. Move ${point} ${by} along its line, ${way} ${movesFrom.point}, so that it lies ${reach} from there.`
+		where: words.practice.measureEdges,
+		rule: words.practice.seamRule({ first: linesOf(first), second: linesOf(second) }),
+		worked: [measures(first), measures(second), move].join(' ')
 	};
 };
 
 /** Say which of two seams is the longer and by how much, then move a point along until they agree. */
-export const trueSeams: ExerciseRules<'true-seams'> = { asksFor: seamNames, make, judge, explain };
+export const trueSeams: ExerciseRules<'true-seams'> = {
+	asksFor: seamNames,
+	make,
+	asks: ({ point }, { words }) => words.practice.askSeams({ point }),
+	judge,
+	explain
+};

@@ -1,24 +1,21 @@
-import { the } from '#shared/speech/en/grammar.ts';
 import { NUMBER_TOLERANCE } from '#shared/tolerances.ts';
 import { z } from '#shared/shape.ts';
-import { BadInput, ruleWords } from '#shared/bad-input.ts';
-import { englishIn } from '#shared/speech/english-for-now.ts';
+import { message } from '#shared/speech/message.ts';
 import { mm, type Mm, type Unit } from '#shared/units.ts';
 import { NO_DIAGNOSIS, type Diagnosis, type Misstep } from '#checker/missteps/misstep.ts';
-import { smallWords } from '#checker/words.ts';
 import { scopeOf } from '#drafting/evaluate.ts';
-import { explain, givenLengths } from '#drafting/explain.ts';
+import { explain } from '#drafting/explain.ts';
 import { readSum } from '#drafting/formula/sum.ts';
 import { lengthOf } from '#drafting/formula/value.ts';
 import { stepNamed, type Method } from '#drafting/method.ts';
-import { workStep } from '#drafting/steps/kinds.ts';
+import { stepLengths, workStep } from '#drafting/steps/kinds.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
 import { pointSteps } from '../draft-so-far.ts';
 import { ruleOf } from '../rule.ts';
 import { tellingBody } from '../telling.ts';
-import type { ExerciseRules, Judgement, WorkNumber } from './exercise.ts';
-import { judgedParts, notValid, unfinished } from './judgements.ts';
-import { among, diagnosed, diagnosisSentences, noteOf } from './slips.ts';
+import type { ExerciseRules, Judged, JudgedPart, WorkNumber } from './exercise.ts';
+import { judgedParts, notValid, readable, unfinished } from './judgements.ts';
+import { among, diagnosed, noteOf } from './slips.ts';
 
 const answerSchema = z.object({
 	typed: z.string().check(z.maxLength(100)),
@@ -54,33 +51,30 @@ const diagnosedNumber = (
 	return among(diagnosed(method, name, body, soFar, { kind: 'point', at, ...typed }), isOfNumber);
 };
 
-const judgeNumber = (exercise: WorkNumber, typed: string, typedUnit: Unit, unit: Unit): Judgement => {
-	const { value } = readSum(typed, typedUnit);
+const part = (answer: JudgedPart['answer']): JudgedPart => ({ part: 'number', answer });
+
+const judgeNumber = (exercise: WorkNumber, typed: string, unit: Unit): Judged => {
+	const { value } = readSum(typed, unit);
 	const over = mm(value - exercise.right);
-	if (Math.abs(over) <= NUMBER_TOLERANCE * (1 + exercise.givens.length))
-		return judgedParts([{ part: 'number', answer: 'right' }], 'number', 'That is the number.');
-	const diagnosis = diagnosedNumber(exercise, value, typed, typedUnit);
-	const way = over > 0 ? 'too much' : 'too little';
+	const by = mm(Math.abs(over));
+	if (by <= NUMBER_TOLERANCE * (1 + stepLengths(stepNamed(exercise.method, exercise.step)).length))
+		return judgedParts([part('right')], 'number', message('practice', 'rightNumber'));
+	const diagnosis = diagnosedNumber(exercise, value, typed, unit);
 	return judgedParts(
-		[{ part: 'number', answer: 'wrong' }],
+		[part('wrong')],
 		noteOf(diagnosis, 'number'),
-		'That is not the number yet.',
-		[`It is ${smallWords(mm(Math.abs(over)), unit)} ${way}.`, ...diagnosisSentences(diagnosis)]
+		message('practice', 'wrongNumber'),
+		[message('practice', over > 0 ? 'tooMuch' : 'tooLittle', { by })],
+		diagnosis
 	);
 };
 
-const judge = (exercise: WorkNumber, answer: unknown, unit: Unit): Judgement => {
+const judge = (exercise: WorkNumber, answer: unknown): Judged => {
 	const parsed = answerSchema.safeParse(answer);
-	if (!parsed.success) return notValid('write a number, or a sum such as 38.4/2+3');
-	const { typed, unit: typedUnit } = parsed.data;
-	if (typed.trim() === '')
-		return unfinished('No number is written yet.', [{ part: 'number', answer: 'unfinished' }]);
-	try {
-		return judgeNumber(exercise, typed, typedUnit, unit);
-	} catch (error) {
-		if (error instanceof BadInput) return notValid(ruleWords(error, englishIn('cm')));
-		throw error;
-	}
+	if (!parsed.success) return notValid(message('input', 'sumEmpty'));
+	const { typed, unit } = parsed.data;
+	if (typed.trim() === '') return unfinished(message('practice', 'noNumber'), [part('unfinished')]);
+	return readable(() => judgeNumber(exercise, typed, unit));
 };
 
 /** Work out the number of a step before its point is placed. */
@@ -90,21 +84,24 @@ export const workNumber: ExerciseRules<'work-number'> = {
 	make: (key, method) => {
 		const { body, draft, soFar } = tellingBody(key.seed, method, key.step);
 		const step = measuredStep(method, key.step);
-		const scope = scopeOf(method, body, soFar);
 		return {
 			kind: 'work-number',
 			key,
 			rule: ruleOf(step),
-			asks: `${explain(method, key.step, body, soFar, englishIn(body.unit)).where} How far is it to ${key.step}, ${the(step.label)}?`,
 			method,
 			body,
 			draft,
 			step: key.step,
 			soFar,
-			givens: givenLengths(method, key.step, body, soFar, englishIn(body.unit)),
-			right: lengthOf(step.by, scope)
+			right: lengthOf(step.by, scopeOf(method, body, soFar))
 		};
 	},
+	asks: ({ method, step, body, soFar }, speech) =>
+		speech.words.practice.askNumber({
+			where: explain(method, step, body, soFar, speech).where,
+			point: step,
+			noun: stepNamed(method, step).label
+		}),
 	judge,
-	explain: ({ method, step, body, draft }, unit) => explain(method, step, body, draft, englishIn(unit))
+	explain: ({ method, step, body, draft }, speech) => explain(method, step, body, draft, speech)
 };

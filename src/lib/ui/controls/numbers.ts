@@ -1,9 +1,8 @@
-import { capital } from '#shared/speech/en/grammar.ts';
-import { allowanceNoun, measurementNoun } from '#shared/speech/en/nouns.ts';
-import type { Noun } from '#shared/speech/noun.ts';
-import type { MeasurementKey } from '#shared/measurements.ts';
-import { printLength, type Mm, type Unit } from '#shared/units.ts';
 import type { Body } from '#shared/body.ts';
+import type { MeasurementKey } from '#shared/measurements.ts';
+import type { Noun } from '#shared/speech/noun.ts';
+import type { Speech } from '#shared/speech/speech.ts';
+import type { Mm } from '#shared/units.ts';
 import type { GivenLength } from '#drafting/explain.ts';
 import type { Method } from '#drafting/method.ts';
 
@@ -24,20 +23,19 @@ interface Wanted {
 export const namedNumbers = (
 	method: Method,
 	body: Body,
-	unit: Unit,
+	speech: Speech,
 	{ measurements, allowances, givens }: Wanted
 ): readonly NamedNumber[] => {
-	const named = ({ name }: Noun, length: Mm | undefined): NamedNumber => ({
-		words: capital(name),
-		value: length === undefined ? 'not measured' : printLength(length, unit)
+	const { nouns, input } = speech.words;
+	const named = (noun: Noun, length: Mm | undefined): NamedNumber => ({
+		words: nouns.title(noun),
+		value: length === undefined ? input.notMeasured : speech.length(length)
 	});
 	return [
-		...measurements.map((key) => named(measurementNoun(key), body.measurements[key])),
+		...measurements.map((key) => named(nouns.measurement(key), body.measurements[key])),
 		...method.allowances
 			.filter(({ key }) => allowances.includes(key))
-			.map(({ key, noun, default: usual }) =>
-				named(allowanceNoun({ key, noun }), body.allowances[key] ?? usual)
-			),
+			.map((each) => named(nouns.allowance(each), body.allowances[each.key] ?? each.default)),
 		...givens.map(({ noun, length }) => named(noun, length))
 	];
 };

@@ -82,7 +82,7 @@ export class Practice {
 	answer(answer: unknown): Judged | undefined {
 		const { exercise: asked, item } = this;
 		if (!asked || !item) return undefined;
-		const judged = judge(asked, answer, this.learner.unit);
+		const judged = judge(asked, answer);
 		this.judged = judged;
 		if (judged.answer !== 'right' && judged.answer !== 'wrong') return judged;
 		const first = this.results[this.at] === undefined;
