@@ -11,6 +11,7 @@ import {
 	judgedWords,
 	kindsFor
 } from '#practice/exercises/kinds.ts';
+import { givenLengths } from '#drafting/explain.ts';
 import { pointMissteps } from '#checker/missteps/point-missteps.ts';
 import { english } from '../support/speech.ts';
 import { made, rightAnswer } from './answers.ts';
@@ -115,7 +116,8 @@ describe('placing the next point', () => {
 		expect(Object.keys(asked.soFar.points)).toEqual(['O', 'A', 'W', 'H', 'N', 'C', 'K']);
 		expect(Object.keys(asked.soFar.lines)).toEqual(['armholeLevel', 'waistLevel', 'hipLevel', 'centre']);
 		const front = made('next-point', 2, 'front-block', 'S');
-		expect(front.givens.map(({ noun }) => the(noun))).toEqual(["the back's shoulder"]);
+		const givens = givenLengths(front.method, front.step, front.body, front.soFar, english);
+		expect(givens.map(({ noun }) => the(noun))).toEqual(["the back's shoulder"]);
 	});
 
 	it('finds the place of every misstep wrong', () => {

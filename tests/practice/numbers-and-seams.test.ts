@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Judged, Seam, TrueSeams } from '#practice/exercises/exercise.ts';
 import { asksOf, explanationOf, judge, judgedWords } from '#practice/exercises/kinds.ts';
+import { givenLengths } from '#drafting/explain.ts';
+import { partOf } from '#shared/speech/en/nouns.ts';
 import { the } from '#shared/speech/en/grammar.ts';
 import { english } from '../support/speech.ts';
 import { made } from './answers.ts';
@@ -9,7 +11,8 @@ import { seeds } from './methods.ts';
 const cm = (length: number | undefined): number => (length ?? NaN) / 10;
 
 const words = (judged: Judged): readonly string[] => judgedWords(judged, english).sentences;
-const named = ({ parts }: Seam): string => english.list(parts.map(({ noun }) => the(noun)));
+const named = ({ parts }: Seam): string =>
+	english.list(parts.map(({ noun, of }) => the(of ? partOf(noun, of) : noun)));
 
 describe('working the number', () => {
 	const asked = made('work-number', 3, 'back-block', 'U');
@@ -63,8 +66,9 @@ describe('working the number', () => {
 
 	it('gives a length that must be read off the draft, and allows for its rounding', () => {
 		const neck = made('work-number', 3, 'front-block', 'C');
-		expect(neck.givens.map(({ noun }) => noun.name)).toEqual(['O to N']);
-		const width = cm(neck.givens[0]?.length);
+		const givens = givenLengths(neck.method, neck.step, neck.body, neck.soFar, english);
+		expect(givens.map(({ noun }) => noun.name)).toEqual(['O to N']);
+		const width = cm(givens[0]?.length);
 		expect(width).toBeCloseTo(cm(neck.body.measurements.neck) / 6 + 1, 9);
 		expect(judge(neck, { typed: `${width.toFixed(1)}+1`, unit: 'cm' }).answer).toBe('right');
 	});

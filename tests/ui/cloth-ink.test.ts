@@ -6,6 +6,7 @@ import { mm } from '#shared/units.ts';
 import { clothLeaf, clothOutlines, foldLine, laidOutline, lengthMarks } from '#ui/garments/cloth-ink.ts';
 import { toScreen } from '#ui/drawing/view.ts';
 import { pieceFrom, polygon } from '../garment/hand-made.ts';
+import { english } from '../support/speech.ts';
 
 /** A triangle that no turn makes its own mirror image; two of it, and one that is too wide for half the cloth. */
 const SAIL = pieceFrom('sail', polygon([0, 0, 'a'], [200, 0, 'b'], [0, 900, 'c']), {
@@ -56,9 +57,11 @@ describe.each([
 	});
 
 	it('is marked each half metre, or half yard, along the fold', () => {
+		const said = (unit: 'cm' | 'in'): readonly string[] =>
+			lengthMarks(LAYING, leaf, unit).map(english.inUnit(unit).words.pattern.clothMark);
 		const metres = lengthMarks(LAYING, leaf, 'cm');
-		expect(metres.map(({ words }) => words)).toEqual(['0.5 m', '1 m']);
-		expect(lengthMarks(LAYING, leaf, 'in').map(({ words }) => words)).toEqual(['0.5 yd', '1 yd']);
+		expect(said('cm')).toEqual(['0.5 m', '1 m']);
+		expect(said('in')).toEqual(['0.5 yd', '1 yd']);
 		const [{ from }] = foldLine(LAYING, leaf);
 		const [first] = metres;
 		expect(first && Math.hypot(first.at.x - from.x, first.at.y - from.y)).toBeCloseTo(500, 6);

@@ -9,6 +9,7 @@ import { today } from '#ui/files/today.ts';
 import { PAPERS, ROLLS, SHEETS } from '#exports/sheets/tiles.ts';
 import { backBlock } from '../drafting/lesson-method.ts';
 import { askOf, firstWords } from '../exports/raster.ts';
+import { english } from '../support/speech.ts';
 import { bodyOf, garmentOf } from '../garment/garment-files.ts';
 
 const garment = garmentOf('linnet-dress');
@@ -21,6 +22,7 @@ const LAID = {
 	pieces: ALL,
 	paper: 'a4',
 	scale: 'full',
+	language: 'en',
 	unit: 'cm'
 } as const;
 const DATE = new Date('2026-03-04T00:00:00Z');
@@ -39,6 +41,7 @@ const means = (onProgress: Means['onProgress'] = () => undefined): Means => ({
 		Promise.resolve(
 			new Uint8Array(readFileSync('node_modules/@fontsource/literata/files/literata-latin-400-normal.woff'))
 		),
+	speech: () => Promise.resolve(english),
 	onProgress
 });
 const filesOf = async (job: Job, onProgress?: Means['onProgress']): Promise<readonly MadeFile[]> => {
@@ -147,6 +150,7 @@ describe('a draft as sheets', () => {
 		paper: 'a4',
 		scale: 'full',
 		worked: false,
+		language: 'en',
 		unit: 'cm',
 		date: DATE,
 		...more
@@ -185,10 +189,10 @@ describe('small things', () => {
 		const [a0] = SHEETS;
 		const [roll] = ROLLS;
 		if (!a4 || !a0 || !roll) throw new Error('papers');
-		expect(pagesWords(23, a4)).toMatch(/^23 pages of A4, after a first one/);
-		expect(pagesWords(1, a4)).toMatch(/^1 page of A4/);
-		expect(pagesWords(2, a0)).toMatch(/^2 sheets of A0/);
-		expect(pagesWords(1, roll)).toMatch(/^1 sheet off a roll 60 cm wide/);
+		expect(pagesWords(23, a4, english)).toMatch(/^23 pages of A4, after a first one/);
+		expect(pagesWords(1, a4, english)).toMatch(/^1 page of A4/);
+		expect(pagesWords(2, a0, english)).toMatch(/^2 sheets of A0/);
+		expect(pagesWords(1, roll, english)).toMatch(/^1 sheet off a roll 60 cm wide/);
 	});
 
 	it("today is the day of the maker's own clock", () => {

@@ -7,6 +7,7 @@ import { at, distance, type SheetPoint } from '#geometry/point.ts';
 import { foldSign, pieceBounds, pieceLeaf, roomFor } from '#ui/garments/piece-ink.ts';
 import { rowsWithin } from '#ui/pages/pattern/piece-row.ts';
 import { layWords, pieceLabel, seamWords } from '#ui/garments/piece-words.ts';
+import { english } from '../support/speech.ts';
 import { bodyOf, garmentOf, garments, madeFor } from '../garment/garment-files.ts';
 
 const DRESS = madeFor(garmentOf('linnet-dress'), bodyOf('heron'));
@@ -127,27 +128,27 @@ describe('small pieces in rows', () => {
 
 describe('words for a piece and a seam', () => {
 	it('say how it is laid', () => {
-		expect(layWords(pieceOf('front'))).toBe('in pairs, right sides together');
-		expect(layWords(pieceOf('back'))).toBe('on the fold');
-		expect(layWords(pieceOf('binding'))).toBe('in pairs, right sides together, on the bias');
+		expect(layWords(pieceOf('front'), english)).toBe('in pairs, right sides together');
+		expect(layWords(pieceOf('back'), english)).toBe('on the fold');
+		expect(layWords(pieceOf('binding'), english)).toBe('in pairs, right sides together, on the bias');
 	});
 
 	it('name every edge with its length, in either unit', () => {
-		expect(pieceLabel(pieceOf('skirtFront'), 'cm')).toMatch(
+		expect(pieceLabel(pieceOf('skirtFront'), english)).toMatch(
 			/^Front skirt, piece 6\. Edges: .*centre 64 cm on the fold/
 		);
-		expect(pieceLabel(pieceOf('skirtFront'), 'in')).toContain('centre 25 3/16″ on the fold');
+		expect(pieceLabel(pieceOf('skirtFront'), english.inUnit('in'))).toContain('centre 25 3/16″ on the fold');
 	});
 
 	it('say which way a seam does not match', () => {
 		const [seam] = DRESS.seams;
 		if (!seam) throw new Error('the dress has seams');
-		expect(seamWords(seam, 'cm')).toBe('matches');
-		expect(seamWords({ ...seam, ease: mm(15) }, 'cm')).toBe('matches, 1.5 cm eased in');
-		expect(seamWords({ ...seam, difference: mm(4), within: false }, 'cm')).toBe(
+		expect(seamWords(seam, english)).toBe('matches');
+		expect(seamWords({ ...seam, ease: mm(15) }, english)).toBe('matches, 1.5 cm eased in');
+		expect(seamWords({ ...seam, difference: mm(4), within: false }, english)).toBe(
 			'the second is 4 mm too long'
 		);
-		expect(seamWords({ ...seam, difference: mm(-12.7), within: false }, 'in')).toBe(
+		expect(seamWords({ ...seam, difference: mm(-12.7), within: false }, english.inUnit('in'))).toBe(
 			'the second is 1/2″ too short'
 		);
 	});

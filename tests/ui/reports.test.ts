@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readBody, type Body } from '#shared/body.ts';
 import type { Method } from '#drafting/method.ts';
 import { reportsOf } from '#ui/pages/measurements/reports.ts';
+import { english } from '../support/speech.ts';
 import { BODY, FIGURE, mark, smallMethod } from '../drafting/small-method.ts';
 
 const hipDown = mark('A', 'O', 'down', 'waistToHip');
@@ -33,13 +34,13 @@ const figure = (changed: Readonly<Record<string, unknown>>): Body => readBody({ 
 
 describe('what can be drafted', () => {
 	it('is one list', () => {
-		expect(reportsOf(METHODS, BODY)).toEqual([
+		expect(reportsOf(METHODS, BODY, english)).toEqual([
 			{ says: 'Can be drafted', ready: true, drafts: ['The first', 'The second', 'The third'] }
 		]);
 	});
 
 	it('where two measurements disagree, that is said once, of every draft that they hold up', () => {
-		expect(reportsOf(METHODS, figure({ waistToHip: 8 }))).toEqual([
+		expect(reportsOf(METHODS, figure({ waistToHip: 8 }), english)).toEqual([
 			{
 				says: 'Waist to hip and the back length disagree: the hip is too high (here it is 8 cm); measure both again',
 				ready: false,
@@ -50,7 +51,7 @@ describe('what can be drafted', () => {
 	});
 
 	it('a draft held up for two reasons stands under each', () => {
-		const reports = reportsOf(METHODS, figure({ waistToHip: 8, backLength: 7 }));
+		const reports = reportsOf(METHODS, figure({ waistToHip: 8, backLength: 7 }), english);
 		expect(reports.map(({ drafts }) => drafts)).toEqual([
 			['The first', 'The third'],
 			['The first', 'The third'],
@@ -60,11 +61,11 @@ describe('what can be drafted', () => {
 
 	it('what is still wanted comes before any disagreement, and is said once of drafts that want the same', () => {
 		const { backWidth: _, ...rest } = FIGURE;
-		expect(reportsOf(METHODS, readBody(rest))).toMatchObject([
+		expect(reportsOf(METHODS, readBody(rest), english)).toMatchObject([
 			{ says: 'Can be drafted', drafts: ['The first', 'The third'] },
 			{ says: 'Still wanted: the back width', ready: false, drafts: ['The second'] }
 		]);
-		const bare = reportsOf(METHODS, readBody({ waistToHip: 8 }));
+		const bare = reportsOf(METHODS, readBody({ waistToHip: 8 }), english);
 		expect(bare.map(({ drafts }) => drafts)).toEqual([['The first', 'The third'], ['The second']]);
 	});
 });

@@ -27,7 +27,12 @@ export const lesson = (v: Voice) => {
 
 		drawnFor: ({ name }: { name: string }) => `Drawn for ${name}.`,
 		savePicture: 'Save as a picture',
-		noPicture: 'The picture could not be made',
+		pictureFailed: ({ failure }: { failure: 'notLoaded' | 'tooLarge' | 'ourFault' }) =>
+			({
+				notLoaded: 'What makes pictures could not be loaded; try when you are connected',
+				tooLarge: 'This browser could not make the picture',
+				ourFault: 'The picture could not be made; the fault is ours'
+			})[failure],
 
 		tape: ({ title, what, seen }: { title: string; what: string; seen: 'front' | 'back' }) =>
 			`${title}: the tape goes ${what}. The stand is seen from the ${seen}.`,

@@ -1,4 +1,38 @@
+import type { MeasurementKey } from '../../measurements.ts';
+import type { Mm } from '../../units.ts';
 import type { Voice } from '../voice.ts';
+import { capital, the } from './grammar.ts';
+import { measurementNoun } from './nouns.ts';
 
 /** The page of measurements. */
-export const measurements = (_voice: Voice) => ({});
+export const measurements = (v: Voice) => ({
+	heading: 'Measurements',
+	about:
+		'Draft for one of the invented bodies of the class at Alder Row, or from your own tape. What you enter stays in this browser: nothing is sent anywhere.',
+	draftFor: 'Draft for',
+	yourOwn: 'your own',
+	invented: 'invented',
+	/** What is said of an invented body: in English its own file says it. */
+	demoBody: ({ about }: { id: string; about: string }) => about,
+	addOwn: 'Add your own',
+	unnamed: 'My measurements',
+	notTaken: 'not taken',
+	name: 'Name',
+	unit: 'Unit',
+	inches: 'inches',
+	allowances: 'Allowances: your own numbers',
+	usual: 'An empty field means the usual number, which stands in grey.',
+	range: ({ range }: { range: readonly [Mm, Mm] }) => {
+		const { least, most } = v.range(range);
+		return `from ${least} to ${most}`;
+	},
+	save: 'Save as a file',
+	remove: 'Remove…',
+	reallyRemove: 'Yes, remove these measurements',
+	keep: 'Keep them',
+	ready: 'Can be drafted',
+	wanted: ({ keys }: { keys: readonly MeasurementKey[] }) =>
+		`Still wanted: ${v.list(keys.map((key) => the(measurementNoun(key))))}`,
+	/** A reason why a body cannot be drafted, as a sentence. */
+	because: ({ reason }: { reason: string }) => capital(reason)
+});

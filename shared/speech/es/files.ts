@@ -1,4 +1,132 @@
 import type { files as english } from '../en/files.ts';
+import { el } from './grammar.ts';
+import { measurementNoun } from './nouns.ts';
 
-/** Saving files from a page. */
-export const files: typeof english = (_voice) => ({});
+/** Making and saving files. */
+export const files: typeof english = (v) => {
+	const FILES = {
+		pages: {
+			name: 'PDF en páginas',
+			save: 'Guardar el PDF',
+			about:
+				'Para una impresora de casa: páginas que se unen con cinta adhesiva. Imprime al 100 % y mide el cuadrado de la primera página.'
+		},
+		sheet: {
+			name: 'PDF en una hoja grande',
+			save: 'Guardar el PDF',
+			about:
+				'Para una copistería con impresora ancha. Pide que lo impriman al 100 % y mide el cuadrado de la primera hoja.'
+		},
+		svg: {
+			name: 'Dibujo SVG',
+			save: 'Guardar el dibujo',
+			about:
+				'Para un programa de dibujo: en milímetros; cada pieza y cada clase de línea es un grupo con su nombre.'
+		},
+		png: {
+			name: 'Imagen (PNG)',
+			save: 'Guardar la imagen',
+			about:
+				'Para mirar o enseñar, no para cortar con ella: 4 puntos por milímetro, y menos si es muy grande.'
+		},
+		dxf: {
+			name: 'Archivo de dibujo (DXF)',
+			save: 'Guardar el archivo de dibujo',
+			about:
+				'Para una sala de corte: un bloque por pieza, en milímetros. Las capas siguen la norma ASTM D6673, de memoria: no se promete que la cumplan.'
+		},
+		csv: {
+			name: 'Tabla (CSV)',
+			save: 'Guardar la tabla',
+			about:
+				'Para una hoja de cálculo: lo que miden todos los bordes y costuras, dónde van los piquetes y los números que conviene apuntar.'
+		},
+		json: {
+			name: 'Datos (JSON)',
+			save: 'Guardar los datos',
+			about: 'Para otro programa: cada línea de cada pieza, y los informes, en milímetros.'
+		}
+	};
+	const SHEETS = {
+		draft: {
+			name: 'El trazado',
+			save: 'Guardar el trazado en PDF',
+			about: 'El trazado calculado, en páginas, con el cuadrado de control, tal como se ve abajo.'
+		},
+		worksheet: {
+			name: 'Una hoja de trabajo',
+			save: 'Guardar la hoja de trabajo en PDF',
+			about:
+				'La cuadrícula sola, en páginas, y lo que hay que dibujar en ella paso a paso, para trazar a mano.'
+		},
+		rules: {
+			name: 'Una hoja de reglas',
+			save: 'Guardar la hoja de reglas en PDF',
+			about: 'Las medidas, y la regla de cada paso con las cuentas para este cuerpo.'
+		},
+		picture: {
+			name: 'Una imagen',
+			save: 'Guardar la imagen en PNG',
+			about:
+				'El trazado calculado en una sola imagen, para enseñarlo en una pantalla o ponerlo en un texto. No sirve para medir.'
+		}
+	};
+	const SCALES = { full: 'Tamaño real', half: 'La mitad', quarter: 'Un cuarto' };
+	const SIZES = { full: '', half: ', a la mitad', quarter: ', a un cuarto' };
+	const TITLES = { draft: '', worksheet: 'Hoja de trabajo, ', rules: 'Hoja de reglas, ', picture: '' };
+	return {
+		kindOfFile: 'Clase de archivo',
+		file: ({ kind }) => FILES[kind].name,
+		saveFile: ({ kind }) => FILES[kind].save,
+		aboutFile: ({ kind }) => FILES[kind].about,
+		saveIt: 'Guárdalo',
+		whatIsSaved: 'Qué se guarda',
+		sheet: ({ sheet }) => SHEETS[sheet].name,
+		saveSheet: ({ sheet }) => SHEETS[sheet].save,
+		aboutSheet: ({ sheet }) => SHEETS[sheet].about,
+		withNumbers: 'Con los números calculados de cada paso',
+		paper: 'Papel',
+		roll: ({ width }) => `Rollo de ${v.inUnit('cm').length(width)} de ancho`,
+		scale: 'Escala',
+		scaleOf: ({ scale }) => SCALES[scale],
+		eachPiece: 'Un archivo por pieza',
+		counting: 'Se están contando las páginas…',
+		pages: ({ pages, paper }) =>
+			`${v.plural(pages, { one: '1 página', other: `${pages} páginas` })} de ${paper}, después de una primera con los cuadrados de control y un plano.`,
+		sheets: ({ sheets, paper }) =>
+			`${v.plural(sheets, { one: '1 hoja', other: `${sheets} hojas` })} de ${paper}, después de una primera con los cuadrados de control y un plano.`,
+		offRoll: ({ sheets, paper }) =>
+			`${v.plural(sheets, { one: '1 hoja', other: `${sheets} hojas` })} de ${paper}, después de una primera con los cuadrados de control y un plano.`,
+		pageMap: ({ printed, blank }) =>
+			`Cómo se juntan las páginas: ${printed.join(', ')}` +
+			(blank.length > 0 ? `; se omiten, porque no llevan nada: ${blank.join(', ')}` : ''),
+		allPieces: ({ count }) => v.plural(count, { one: 'Piezas: la única', other: `Piezas: las ${count}` }),
+		somePieces: ({ count, of }) => `Piezas: ${count} de ${of}`,
+		pieces: 'Piezas',
+		all: 'Todas',
+		none: 'Ninguna',
+
+		cancel: 'Cancelar',
+		howFar: 'Cuánto lleva hecho',
+		madeOf: ({ done, of }) => `${v.plural(done, { one: 'Hecho', other: 'Hechos' })} ${done} de ${of}`,
+		beingMade: 'Se está haciendo…',
+		stopped: 'Detenido; no se ha guardado nada.',
+		made: ({ name }) => `Hecho: ${name}.`,
+		madeMany: ({ count }) => `Hay ${count} archivos hechos.`,
+		saveEach: 'Guarda cada uno:',
+		dots: ({ dots }) => `${v.number(dots, 1)} puntos por milímetro.`,
+		notMade: ({ told }) =>
+			`No se ha podido hacer. El fallo es nuestro, no tuyo (${told}). Inténtalo otra vez.`,
+		notLoaded: 'No se ha podido cargar lo que hace los archivos. ¿Tienes conexión? Inténtalo otra vez.',
+		chooseOne: 'elige al menos una pieza',
+		noPiece: 'no se ha elegido ninguna pieza',
+		lacks: ({ body, keys }) => `a ${body} le falta ${v.list(keys.map((key) => el(measurementNoun(key))))}`,
+		cannotDraft: ({ body, reasons }) =>
+			`con las medidas de ${body} todavía no se puede trazar nada: ${reasons.join('; ')}`,
+
+		sheetTitle: ({ sheet, method }) => `${TITLES[sheet]}${method}`,
+		sized: ({ name, scale }) => `${name}${SIZES[scale]}`,
+		pieceFile: ({ number, piece, name }) => `${number} ${piece}, ${name}`,
+		measurementsFile: 'medidas'
+	};
+};

@@ -27,7 +27,12 @@ export const lesson: typeof english = (v) => {
 
 		drawnFor: ({ name }) => `Dibujado para ${name}.`,
 		savePicture: 'Guardar como imagen',
-		noPicture: 'No se ha podido hacer la imagen',
+		pictureFailed: ({ failure }) =>
+			({
+				notLoaded: 'No se ha podido cargar lo que hace las imágenes; prueba cuando tengas conexión',
+				tooLarge: 'Este navegador no ha podido hacer la imagen',
+				ourFault: 'No se ha podido hacer la imagen; el fallo es nuestro'
+			})[failure],
 
 		tape: ({ title, what, seen }) =>
 			`${title}: por dónde pasa la cinta métrica: ${what}. El maniquí se ve por ${SEEN[seen]}.`,

@@ -1,4 +1,47 @@
 import type { measurements as english } from '../en/measurements.ts';
+import { capital, el } from './grammar.ts';
+import { measurementNoun } from './nouns.ts';
+
+/** What is said of the invented bodies, by their ids. */
+const BODIES: Readonly<Record<string, string>> = {
+	heron:
+		'Un cuerpo inventado: no se midió a nadie. De proporciones regulares; es el de los números resueltos de las lecciones.',
+	wren: 'Un cuerpo inventado: no se midió a nadie. Menudo, de espalda corta y poco busto.',
+	plover: 'Un cuerpo inventado: no se midió a nadie. De cadera llena y cintura estrecha.',
+	lark: 'Un cuerpo inventado: no se midió a nadie. Alto y largo de espalda, anotado en pulgadas tal como las da la cinta.',
+	gannet: 'Un cuerpo inventado: no se midió a nadie. De espalda ancha y costados rectos.',
+	eider:
+		'Un cuerpo inventado: no se midió a nadie. De busto y cintura llenos y hombros caídos, con ajustes propios.',
+	siskin:
+		'Un cuerpo inventado: no se midió a nadie. De poco busto y muy derecho, con el delantero tan largo como la espalda, así que su patrón base no lleva pinza.'
+};
 
 /** The page of measurements. */
-export const measurements: typeof english = (_voice) => ({});
+export const measurements: typeof english = (v) => ({
+	heading: 'Medidas',
+	about:
+		'Traza con uno de los cuerpos inventados de la clase de Alder Row, o con tus propias medidas. Lo que escribes se queda en este navegador: no se envía a ninguna parte.',
+	draftFor: 'Trazar con las medidas de',
+	yourOwn: 'tuyas',
+	invented: 'inventadas',
+	demoBody: ({ id, about }) => BODIES[id] ?? about,
+	addOwn: 'Añadir las tuyas',
+	unnamed: 'Mis medidas',
+	notTaken: 'sin tomar',
+	name: 'Nombre',
+	unit: 'Unidad',
+	inches: 'pulgadas',
+	allowances: 'Ajustes: tus propios números',
+	usual: 'Una casilla vacía quiere decir el número habitual, que está en gris.',
+	range: ({ range }) => {
+		const { least, most } = v.range(range);
+		return `de ${least} a ${most}`;
+	},
+	save: 'Guardar en un archivo',
+	remove: 'Quitar…',
+	reallyRemove: 'Sí, quitar estas medidas',
+	keep: 'Dejarlas',
+	ready: 'Se puede trazar',
+	wanted: ({ keys }) => `Falta por tomar: ${v.list(keys.map((key) => el(measurementNoun(key))))}`,
+	because: ({ reason }) => capital(reason)
+});

@@ -11,7 +11,8 @@ export const practice: typeof english = (v) => {
 		parts.length > 1
 			? `${parts.map((part) => v.length(part)).join(' + ')} = ${v.length(whole)}`
 			: v.length(whole);
-	const lineNoun = ({ noun, of }: LineName): Noun => (of ? { ...noun, name: `${noun.name} ${del(of)}` } : noun);
+	const lineNoun = ({ noun, of }: LineName): Noun =>
+		of ? { ...noun, name: `${noun.name} ${del(of)}` } : noun;
 	const named = (lines: readonly LineName[]): string => v.list(lines.map((line) => el(lineNoun(line))));
 	const way = (across: Mm, down: Mm, tolerance: Mm): string => {
 		const spoken = [

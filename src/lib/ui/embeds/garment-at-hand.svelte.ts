@@ -23,13 +23,13 @@ export class GarmentAtHand {
 		this.#learner = learner;
 	}
 
-	/** Brings in what makes patterns; called by every picture, and done once. */
-	async bringIn(): Promise<void> {
+	/** Brings in what makes patterns, and the words for them; called by every picture, and done once. */
+	async bringIn(words: () => Promise<void>): Promise<void> {
 		if (this.#asked) return;
 		this.#asked = true;
 		this.failed = false;
 		try {
-			const { Making } = await import('#ui/garments/making.svelte.ts');
+			const [{ Making }] = await Promise.all([import('#ui/garments/making.svelte.ts'), words()]);
 			this.making = new Making(this.garment, this.#learner);
 		} catch {
 			this.failed = true;

@@ -15,7 +15,8 @@ export const begin = (job: Job, tell: (said: Said) => void): (() => void) => {
 	});
 	worker.addEventListener('error', ({ message }) => {
 		end();
-		tell({ kind: 'our-fault', told: message });
+		// A worker that could not be fetched says nothing of why.
+		tell(message ? { kind: 'our-fault', told: message } : { kind: 'not-loaded' });
 	});
 	worker.postMessage(job);
 	return end;

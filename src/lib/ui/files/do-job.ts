@@ -1,9 +1,8 @@
 import { BadInput, ruleWords } from '#shared/bad-input.ts';
-import { englishIn } from '#shared/speech/english-for-now.ts';
-import { measurementWords } from '#shared/measurements.ts';
+import { message } from '#shared/speech/message.ts';
+import type { Speech } from '#shared/speech/speech.ts';
 import { mm } from '#shared/units.ts';
 import { evaluate, refusalWords, type Draft, type Refusal } from '#drafting/evaluate.ts';
-import { listed } from '#drafting/words.ts';
 import { draftFile } from '#exports/files/draft-file.ts';
 import { fileName } from '#exports/files/file-name.ts';
 import { paperOf, patternFile, patternSheet, SCALES, type Format } from '#exports/files/pattern-file.ts';
@@ -16,6 +15,7 @@ import type { DraftJob, Job, LaidPattern, MadeFile, Pages, PatternJob, Said } fr
 export interface Means {
 	/** The typeface of a PDF. */
 	readonly font: () => Promise<Uint8Array>;
+	readonly speech: () => Promise<Speech>;
 	readonly onProgress: (done: number, of: number) => void;
 }
 
@@ -28,17 +28,20 @@ const TYPES: Readonly<Record<Format, string>> = {
 	json: 'application/json'
 };
 
+/** A job under way: what it is done with, and the speech in which it is done. */
+interface Doing extends Omit<Means, 'speech'> {
+	readonly speech: Speech;
+}
+
 const madeFile = (name: string, bytes: Uint8Array, format: Format): MadeFile => ({
 	name: `${fileName(name)}.${format}`,
 	content: new Blob([bytes.slice()], { type: TYPES[format] })
 });
 
 /** Throws BadInput with the reasons why a body has no draft. */
-const refuse = (name: string, refusals: readonly Refusal[]): never => {
-	throw new BadInput(
-		name,
-		`nothing can be drafted for ${name} yet: ${refusals.map((each) => refusalWords(each, englishIn('cm'))).join('; ')}`
-	);
+const refuse = (body: string, refusals: readonly Refusal[], speech: Speech): never => {
+	const reasons = refusals.map((each) => refusalWords(each, speech));
+	throw new BadInput(body, message('files', 'cannotDraft', { body, reasons }));
 };
 
 /** Throws BadInput where the body lacks a measurement that is needed. */
@@ -46,23 +49,19 @@ const needAll = (
 	{ measurements }: Pick<LaidPattern['garment'], 'measurements'>,
 	body: LaidPattern['body']
 ): void => {
-	const missing = measurements.filter((key) => body.measurements[key] === undefined);
-	if (missing.length > 0)
-		throw new BadInput(body.name, `${body.name} lacks ${listed(missing.map(measurementWords))}`);
+	const keys = measurements.filter((key) => body.measurements[key] === undefined);
+	if (keys.length > 0) throw new BadInput(body.name, message('files', 'lacks', { body: body.name, keys }));
 };
 
-const patternOf = ({ garment, body, choices, pieces }: LaidPattern): Pattern => {
-	if (pieces.length === 0) throw new BadInput('pieces', 'no piece is chosen');
+const patternOf = ({ garment, body, choices, pieces }: LaidPattern, speech: Speech): Pattern => {
+	if (pieces.length === 0) throw new BadInput('pieces', message('files', 'noPiece'));
 	needAll(garment, body);
 	const work = makePattern(garment, body, choices);
-	return work.kind === 'made' ? work.pattern : refuse(body.name, work.refusals);
+	return work.kind === 'made' ? work.pattern : refuse(body.name, work.refusals, speech);
 };
 
-const pagesOf = (job: LaidPattern): Pages => {
-	const { paper, drawings } = patternSheet(job.garment, patternOf(job), {
-		...job,
-		speech: englishIn(job.unit)
-	});
+const pagesOf = (job: LaidPattern, { speech }: Doing): Pages => {
+	const { paper, drawings } = patternSheet(job.garment, patternOf(job, speech), { ...job, speech });
 	const { every: whole, blank, bounds } = planPages(drawings, paper);
 	// Off a roll no more is cut than what is drawn takes.
 	const every = ROLLS.some(({ id }) => id === paper.id)
@@ -74,15 +73,13 @@ const pagesOf = (job: LaidPattern): Pages => {
 	return { every, blank, lines };
 };
 
-/** How large a file's drawing is, where that is not its full size. */
-const sized = (name: string, { scale }: Pick<LaidPattern, 'scale'>): string =>
-	scale === 'full' ? name : `${name}, ${scale} size`;
-
-const patternFiles = async (job: PatternJob, { font, onProgress }: Means): Promise<readonly MadeFile[]> => {
-	const { garment, body, format, pieces, paper, scale, unit, date } = job;
-	const pattern = patternOf(job);
-	const request = { format, paper, scale, speech: englishIn(unit), date, font };
-	const name = sized(`${garment.name} for ${body.name}`, job);
+const patternFiles = async (job: PatternJob, doing: Doing): Promise<readonly MadeFile[]> => {
+	const { garment, body, format, pieces, paper, scale, date } = job;
+	const { font, speech, onProgress } = doing;
+	const { files: words, paper: printed } = speech.words;
+	const pattern = patternOf(job, speech);
+	const request = { format, paper, scale, speech, date, font };
+	const name = words.sized({ name: printed.madeFor({ what: garment.name, body: body.name }), scale });
 	if (!job.each) {
 		const bytes = await patternFile(garment, pattern, { ...request, pieces, onPage: onProgress });
 		return [madeFile(name, bytes, format)];
@@ -92,62 +89,62 @@ const patternFiles = async (job: PatternJob, { font, onProgress }: Means): Promi
 	for (const { key, number, name: piece } of wanted) {
 		const bytes = await patternFile(garment, pattern, { ...request, pieces: [key] });
 		// The number stands first, so that a long name of a body cannot make two files alike.
-		files.push(madeFile(`${number} ${piece}, ${name}`, bytes, format));
+		files.push(madeFile(words.pieceFile({ number, piece, name }), bytes, format));
 		onProgress(files.length, wanted.length);
 	}
 	return files;
 };
 
-const draftOf = ({ method, body }: DraftJob): Draft => {
+const draftOf = ({ method, body }: DraftJob, speech: Speech): Draft => {
 	needAll(method, body);
 	const work = evaluate(method, body);
-	return work.kind === 'drafted' ? work.draft : refuse(body.name, work.refusals);
+	return work.kind === 'drafted' ? work.draft : refuse(body.name, work.refusals, speech);
 };
 
 /** A picture is made of a drawing, by whoever has a canvas. */
 const sheetFormat = (sheet: DraftJob['sheet']): 'pdf' | 'svg' => (sheet === 'picture' ? 'svg' : 'pdf');
 
-const draftBytes = async (job: DraftJob, title: string, { font, onProgress }: Means): Promise<Uint8Array> => {
-	const { sheet, method, body, paper, scale, unit, date, worked } = job;
-	const draft = draftOf(job);
+const draftBytes = async (job: DraftJob, title: string, doing: Doing): Promise<Uint8Array> => {
+	const { sheet, method, body, paper, scale, date, worked } = job;
+	const { font, speech, onProgress } = doing;
+	const draft = draftOf(job, speech);
 	if (sheet === 'draft' || sheet === 'picture') {
 		const format = sheetFormat(sheet);
-		const request = { format, paper, scale, speech: englishIn(unit), font, date, onPage: onProgress };
-		return draftFile(method, draft, body, request);
+		return draftFile(method, draft, body, { format, paper, scale, speech, font, date, onPage: onProgress });
 	}
-	const work = { method, body, draft, speech: englishIn(unit) };
+	const work = { method, body, draft, speech };
 	const options = { paper: paperOf(paper), title, font: await font(), date };
 	if (sheet === 'rules') return (await import('#exports/pdf/rule-sheet.ts')).ruleSheetPdf(work, options);
 	const { worksheetPdf } = await import('#exports/pdf/worksheet.ts');
 	return worksheetPdf(work, { ...options, share: SCALES[scale], worked, onPage: onProgress });
 };
 
-const SHEET_NAMES: Readonly<Record<DraftJob['sheet'], string>> = {
-	draft: '',
-	worksheet: 'Worksheet, ',
-	rules: 'Rule sheet, ',
-	picture: ''
+const sheetFile = async (job: DraftJob, doing: Doing): Promise<MadeFile> => {
+	const { files, paper } = doing.speech.words;
+	const title = files.sheetTitle({ sheet: job.sheet, method: job.method.name });
+	const name = paper.madeFor({ what: title, body: job.body.name });
+	const bytes = await draftBytes(job, title, doing);
+	const scale = job.sheet === 'rules' ? 'full' : job.scale;
+	return madeFile(files.sized({ name, scale }), bytes, sheetFormat(job.sheet));
 };
 
-const sheetFile = async (job: DraftJob, means: Means): Promise<MadeFile> => {
-	const title = `${SHEET_NAMES[job.sheet]}${job.method.name}`;
-	const name = `${title} for ${job.body.name}`;
-	const bytes = await draftBytes(job, title, means);
-	return madeFile(job.sheet === 'rules' ? name : sized(name, job), bytes, sheetFormat(job.sheet));
-};
-
-const answer = async (job: Job, means: Means): Promise<Said> => {
-	if (job.kind === 'plan') return { kind: 'pages', pages: pagesOf(job) };
-	if (job.kind === 'pattern') return { kind: 'files', files: await patternFiles(job, means) };
-	return { kind: 'files', files: [await sheetFile(job, means)] };
+const answer = async (job: Job, doing: Doing): Promise<Said> => {
+	if (job.kind === 'plan') return { kind: 'pages', pages: pagesOf(job, doing) };
+	if (job.kind === 'pattern') return { kind: 'files', files: await patternFiles(job, doing) };
+	return { kind: 'files', files: [await sheetFile(job, doing)] };
 };
 
 /** Does a job and gives its answer; never throws. */
 export const doJob = async (job: Job, means: Means): Promise<Said> => {
 	try {
-		return await answer(job, means);
+		const speech = await means.speech();
+		try {
+			return await answer(job, { ...means, speech });
+		} catch (error) {
+			if (!(error instanceof BadInput)) throw error;
+			return { kind: 'refused', words: ruleWords(error, speech) };
+		}
 	} catch (error) {
-		if (error instanceof BadInput) return { kind: 'refused', words: ruleWords(error, englishIn('cm')) };
 		return { kind: 'our-fault', told: error instanceof Error ? error.message : String(error) };
 	}
 };

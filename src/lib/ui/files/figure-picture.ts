@@ -1,6 +1,6 @@
 import { fileName } from '#exports/files/file-name.ts';
 import { download } from '#ui/keeping/download.ts';
-import { drawnOnWhite } from './picture.ts';
+import { drawnOnWhite, NoPicture } from './picture.ts';
 
 /** What a style sheet says of a drawing: a picture has none, so each part is given its own. */
 const STYLES = [
@@ -50,6 +50,6 @@ export const saveFigure = async (drawing: SVGSVGElement, name: string): Promise<
 	const png = await new Promise<Blob | null>((resolve) => {
 		canvas.toBlob(resolve, 'image/png');
 	});
-	if (!png) throw new Error('this browser cannot make a picture so large');
+	if (!png) throw new NoPicture();
 	download(`${fileName(name)}.png`, png);
 };

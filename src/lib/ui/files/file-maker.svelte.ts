@@ -9,6 +9,7 @@ export type Stand =
 	| { readonly kind: 'made'; readonly files: readonly MadeFile[]; readonly note: string }
 	| { readonly kind: 'stopped' }
 	| { readonly kind: 'refused'; readonly words: string }
+	| { readonly kind: 'not-loaded' }
 	| { readonly kind: 'our-fault'; readonly told: string };
 
 /** What becomes of files before they are saved, and what is to be said of them. */

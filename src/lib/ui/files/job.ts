@@ -1,4 +1,5 @@
 import type { Body } from '#shared/body.ts';
+import type { Language } from '#shared/speech/language.ts';
 import type { Unit } from '#shared/units.ts';
 import type { Method } from '#drafting/method.ts';
 import type { Format, ScaleName } from '#exports/files/pattern-file.ts';
@@ -7,8 +8,14 @@ import type { Garment } from '#garment/garment.ts';
 import type { Choices } from '#garment/pattern.ts';
 import type { Path } from '#geometry/path.ts';
 
+/** The language and the unit in which what is made speaks. */
+interface Spoken {
+	readonly language: Language;
+	readonly unit: Unit;
+}
+
 /** Which pattern is meant, and how it lies on paper. Plain data: it is sent to the worker as it is. */
-export interface LaidPattern {
+export interface LaidPattern extends Spoken {
 	readonly garment: Garment;
 	readonly body: Body;
 	readonly choices: Choices;
@@ -17,7 +24,6 @@ export interface LaidPattern {
 	/** A paper's id. */
 	readonly paper: string;
 	readonly scale: ScaleName;
-	readonly unit: Unit;
 }
 
 /** Asks for the pages of a pattern without making them. */
@@ -38,7 +44,7 @@ export const DRAFT_SHEETS = ['draft', 'worksheet', 'rules', 'picture'] as const;
 export type DraftSheet = (typeof DRAFT_SHEETS)[number];
 
 /** Asks for a draft on paper, for the bare grid with what is to be drawn on it, for its rules with one body's numbers, or for a drawing to make a picture of. */
-export interface DraftJob {
+export interface DraftJob extends Spoken {
 	readonly kind: 'draft';
 	readonly sheet: DraftSheet;
 	readonly method: Method;
@@ -47,7 +53,6 @@ export interface DraftJob {
 	readonly scale: ScaleName;
 	/** Whether a worksheet shows the worked numbers. */
 	readonly worked: boolean;
-	readonly unit: Unit;
 	readonly date: Date;
 }
 
@@ -76,4 +81,6 @@ export type Said =
 	| { readonly kind: 'pages'; readonly pages: Pages }
 	/** Why it cannot be had, in plain words. */
 	| { readonly kind: 'refused'; readonly words: string }
+	/** What would have done it did not come. */
+	| { readonly kind: 'not-loaded' }
 	| { readonly kind: 'our-fault'; readonly told: string };

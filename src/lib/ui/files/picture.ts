@@ -1,3 +1,4 @@
+import type { Speech } from '#shared/speech/speech.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import type { Finish } from './file-maker.svelte.ts';
 import type { MadeFile } from './job.ts';
@@ -9,6 +10,14 @@ const MOST_DOTS = 16_000_000;
 const LONGEST_SIDE = 8192;
 /** Steps in which a large picture is made coarser. */
 const STEP = 0.1;
+
+/** What a browser could not draw: it has no canvas, or none so large. */
+export class NoPicture extends Error {
+	constructor() {
+		super('this browser cannot make a picture so large');
+		this.name = 'NoPicture';
+	}
+}
 
 /** The size that an SVG file of ours says of itself. */
 const sizeIn = (svg: string): { readonly width: Mm; readonly height: Mm } => {
@@ -40,7 +49,7 @@ export const drawnOnWhite = async (
 		await image.decode();
 		const canvas = Object.assign(document.createElement('canvas'), { width, height });
 		const pen = canvas.getContext('2d');
-		if (!pen) throw new Error('this browser has no canvas to draw on');
+		if (!pen) throw new NoPicture();
 		pen.fillStyle = '#fff';
 		pen.fillRect(0, 0, width, height);
 		pen.drawImage(image, 0, 0, width, height);
@@ -59,18 +68,20 @@ const picture = async ({ name, content }: MadeFile): Promise<MadeFile & { readon
 	const png = await new Promise<Blob | null>((resolve) => {
 		canvas.toBlob(resolve, 'image/png');
 	});
-	if (!png) throw new Error('this browser cannot make a picture so large');
+	if (!png) throw new NoPicture();
 	return { name: name.replace(/\.svg$/, '.png'), content: png, dots };
 };
 
-/** SVG files as pictures, one after another, and what is to be said of their fineness. */
-export const pictures: Finish = async (drawings) => {
-	const files: MadeFile[] = [];
-	let coarsest = DOTS;
-	for (const drawing of drawings) {
-		const { dots, ...file } = await picture(drawing);
-		files.push(file);
-		coarsest = Math.min(coarsest, dots);
-	}
-	return { files, note: `${coarsest.toFixed(1).replace('.0', '')} dots to the millimetre.` };
-};
+/** Makes pictures of SVG files, one after another, and says how fine they are. */
+export const pictures =
+	({ words }: Speech): Finish =>
+	async (drawings) => {
+		const files: MadeFile[] = [];
+		let coarsest = DOTS;
+		for (const drawing of drawings) {
+			const { dots, ...file } = await picture(drawing);
+			files.push(file);
+			coarsest = Math.min(coarsest, dots);
+		}
+		return { files, note: words.files.dots({ dots: coarsest }) };
+	};

@@ -1,4 +1,6 @@
 import fontAddress from '@fontsource/literata/files/literata-latin-400-normal.woff?url';
+import { pageWords } from '#shared/speech/catalogue.ts';
+import { speechOf, type Speech } from '#shared/speech/speech.ts';
 import { doJob } from './do-job.ts';
 import type { Job } from './job.ts';
 
@@ -14,7 +16,8 @@ self.addEventListener('message', ({ data }: MessageEvent<Job>) => {
 	const onProgress = (done: number, of: number): void => {
 		self.postMessage({ kind: 'progress', done, of });
 	};
-	void doJob(data, { font, onProgress }).then((said) => {
+	const speech = async (): Promise<Speech> => speechOf(await pageWords(data.language), data.unit);
+	void doJob(data, { font, speech, onProgress }).then((said) => {
 		self.postMessage(said);
 	});
 });

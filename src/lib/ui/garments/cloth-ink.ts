@@ -63,16 +63,16 @@ export const laidOutline = (piece: Piece, laid: Laid, { motion }: ClothLeaf): Pa
 /** Steps at which the length is marked: half a metre, or half a yard. */
 const RULED = { cm: 500, in: 457.2 } as const;
 
-/** Marks along the cloth's length, with what each says. */
+/** Marks along the cloth's length: how many halves of a metre, or of a yard, each stands for. */
 export const lengthMarks = (
 	{ length }: Laying,
 	{ motion }: ClothLeaf,
 	unit: 'cm' | 'in'
-): readonly { readonly at: ReturnType<typeof at>; readonly words: string }[] => {
+): readonly { readonly at: ReturnType<typeof at>; readonly halves: number }[] => {
 	const step = RULED[unit];
 	return Array.from({ length: Math.floor(length / step) }, (_, i) => ({
 		at: movedBy(motion, at(0, (i + 1) * step)),
-		words: unit === 'cm' ? `${(i + 1) / 2} m` : `${(i + 1) / 2} yd`
+		halves: i + 1
 	}));
 };
 

@@ -8,8 +8,8 @@ import type { Refusal } from '#drafting/evaluate.ts';
 import type { Garment } from '#garment/garment.ts';
 import { makePattern, type Pattern } from '#garment/pattern.ts';
 import type { Learner } from '#ui/keeping/learner.svelte.ts';
-import { freeName, UNNAMED } from '#ui/keeping/names.ts';
-import { problemOf, withMeasurement, writtenDown } from '#ui/keeping/own-body.ts';
+import { freeName } from '#ui/keeping/names.ts';
+import { withMeasurement, writtenDown } from '#ui/keeping/own-body.ts';
 import {
 	AS_USUAL,
 	choicesSlot,
@@ -75,33 +75,20 @@ export class Making {
 		return this.body.allowances[key] ?? usual;
 	}
 
-	/** Keeps an allowance as typed, or forgets it where nothing is. Gives what is wrong with it, or nothing. */
-	typeAllowance(key: string, text: string): string {
-		return problemOf(() => {
-			this.choose(
-				'allowances',
-				key,
-				text === '' ? undefined : this.#read(key, text, this.garment.allowances)
-			);
-		});
+	/** Keeps an allowance as typed, or forgets it where nothing is. Throws BadInput. */
+	typeAllowance(key: string, text: string): void {
+		this.choose('allowances', key, text === '' ? undefined : this.#read(key, text, this.garment.allowances));
 	}
 
-	/** Keeps an edge's own seam allowance (`front.side`) as typed. Gives what is wrong with it, or nothing. */
-	typeEdge(name: string, text: string): string {
-		return problemOf(() => {
-			this.choose(
-				'edges',
-				name,
-				text === '' ? undefined : this.#read(EDGE_ALLOWANCE.key, text, [EDGE_ALLOWANCE])
-			);
-		});
+	/** Keeps an edge's own seam allowance (`front.side`) as typed. Throws BadInput. */
+	typeEdge(name: string, text: string): void {
+		const read = (): Mm => this.#read(EDGE_ALLOWANCE.key, text, [EDGE_ALLOWANCE]);
+		this.choose('edges', name, text === '' ? undefined : read());
 	}
 
-	/** Keeps the width of the cloth as typed. Gives what is wrong with it, or nothing. */
-	typeCloth(text: string): string {
-		return problemOf(() => {
-			this.chooseCloth(this.#read(CLOTH_WIDTH.key, text, [CLOTH_WIDTH]));
-		});
+	/** Keeps the width of the cloth as typed. Throws BadInput. */
+	typeCloth(text: string): void {
+		this.chooseCloth(this.#read(CLOTH_WIDTH.key, text, [CLOTH_WIDTH]));
 	}
 
 	/** Keeps the width of the cloth. */
@@ -125,31 +112,32 @@ export class Making {
 		this.#keep({ ...this.choices, [part]: Object.fromEntries(kept) });
 	}
 
-	/** Keeps one of the own body's measurements as typed. Gives what is wrong with it, or nothing. */
-	measure(key: MeasurementKey, text: string): string {
+	/** Keeps one of the own body's measurements as typed. Throws BadInput. */
+	measure(key: MeasurementKey, text: string): void {
 		const file = this.learner.own.find(({ id }) => id === this.id)?.file;
-		if (!file) return '';
-		return problemOf(() => this.learner.saveBody(this.id, withMeasurement(file, key, text)));
+		if (file) this.learner.saveBody(this.id, withMeasurement(file, key, text));
 	}
 
-	/** Makes an own copy of the chosen body, with the choices made for it, and drafts for that. */
-	copyBody(): void {
+	/** Makes an own copy of the chosen body under a name, with the choices made for it, and drafts for that. */
+	copyBody(wanted: string): void {
 		const { body, choices, learner } = this;
-		const name = freeName(
-			`My ${body.name}`,
-			learner.bodies.map((each) => each.body.name)
-		);
+		const name = this.#freeName(wanted);
 		const id = learner.newBody(name);
 		learner.saveBody(id, writtenDown(body, name, learner.unit));
 		learner.settle(choicesSlot(this.garment, { id, name }), choices);
 		learner.change({ body: id });
 	}
 
-	/** Makes an own body with nothing measured yet, and drafts for that. */
-	newBody(): void {
-		const { learner } = this;
-		const taken = learner.bodies.map(({ body }) => body.name);
-		learner.change({ body: learner.newBody(freeName(UNNAMED, taken)) });
+	/** Makes an own body of a name with nothing measured yet, and drafts for that. */
+	newBody(name: string): void {
+		this.learner.change({ body: this.learner.newBody(this.#freeName(name)) });
+	}
+
+	#freeName(wanted: string): string {
+		return freeName(
+			wanted,
+			this.learner.bodies.map(({ body }) => body.name)
+		);
 	}
 
 	#read(key: string, text: string, known: readonly Allowance[]): Mm {

@@ -1,28 +1,26 @@
-import { mm, printLength, printSmall, type Unit } from '#shared/units.ts';
-import { capitalised, listed } from '#drafting/words.ts';
+import type { Speech } from '#shared/speech/speech.ts';
+import { mm } from '#shared/units.ts';
 import type { Piece } from '#garment/piece.ts';
 import type { SeamReport } from '#garment/seams.ts';
 
-/** An edge's title as it heads a field: "Stand top". */
-export const edgeTitle = (title: string): string => capitalised(title);
-
 /** How a piece is laid on the cloth, in a few words for a table. */
-export const layWords = ({ fold, cut, bias }: Piece): string => {
+export const layWords = ({ fold, cut, bias }: Piece, { words }: Speech): string => {
 	const pairs = cut.every(({ count }) => count % 2 === 0);
-	const laid = fold !== undefined ? 'on the fold' : pairs ? 'in pairs, right sides together' : 'once';
-	return bias ? `${laid}, on the bias` : laid;
+	const laid = fold !== undefined ? 'fold' : pairs ? 'pairs' : 'once';
+	return words.pattern.laid({ laid, bias });
 };
 
-/** A piece for someone who cannot see its drawing: its edges and their lengths in `unit`. */
-export const pieceLabel = ({ name, number, edges }: Piece, unit: Unit): string =>
-	`${name}, piece ${number}. Edges: ${listed(
-		edges.map(
-			(edge) => `${edge.title} ${printLength(edge.length, unit)}${edge.kind === 'fold' ? ' on the fold' : ''}`
-		)
-	)}.`;
+/** A piece for someone who cannot see its drawing: its edges and their lengths. */
+export const pieceLabel = ({ name, number, edges }: Piece, { words }: Speech): string =>
+	words.pattern.piece({
+		name,
+		number,
+		edges: edges.map(({ title, length, kind }) => ({ title, length, fold: kind === 'fold' }))
+	});
 
-/** How the two sides of a seam agree, in a few words with lengths in `unit`. */
-export const seamWords = ({ difference, within, ease }: SeamReport, unit: Unit): string => {
-	if (within) return ease > 0 ? `matches, ${printLength(ease, unit)} eased in` : 'matches';
-	return `the second is ${printSmall(mm(Math.abs(difference)), unit)} too ${difference > 0 ? 'long' : 'short'}`;
+/** How the two sides of a seam agree, in a few words. */
+export const seamWords = ({ difference, within, ease }: SeamReport, { words }: Speech): string => {
+	if (within) return ease > 0 ? words.pattern.easedIn({ ease }) : words.pattern.matches;
+	const by = mm(Math.abs(difference));
+	return difference > 0 ? words.pattern.secondLong({ by }) : words.pattern.secondShort({ by });
 };

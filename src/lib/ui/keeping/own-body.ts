@@ -1,9 +1,6 @@
-import { BadInput, ruleWords } from '#shared/bad-input.ts';
-import { englishIn } from '#shared/speech/english-for-now.ts';
 import { readMeasurement, type Body } from '#shared/body.ts';
 import { MEASUREMENT_KEYS, type MeasurementKey } from '#shared/measurements.ts';
 import { printNumber, type Unit } from '#shared/units.ts';
-import { capitalised } from '#drafting/words.ts';
 import type { OwnBodyFile } from './schemas.ts';
 
 /** An own body with a measurement as it was typed, or without it where nothing is. Throws BadInput. */
@@ -30,14 +27,3 @@ export const writtenDown = (body: Body, name: string, unit: Unit): OwnBodyFile =
 		Object.entries(body.allowances).map(([key, value]) => [key, printNumber(value, unit)])
 	)
 });
-
-/** What is wrong with what someone typed, as a sentence to stand at its field; nothing where all is well. */
-export const problemOf = (act: () => void): string => {
-	try {
-		act();
-		return '';
-	} catch (error) {
-		if (error instanceof BadInput) return `${capitalised(ruleWords(error, englishIn('cm')))}.`;
-		throw error;
-	}
-};

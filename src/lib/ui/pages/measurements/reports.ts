@@ -1,9 +1,7 @@
-import { englishIn } from '#shared/speech/english-for-now.ts';
 import type { Body } from '#shared/body.ts';
-import { measurementWords } from '#shared/measurements.ts';
+import type { Speech } from '#shared/speech/speech.ts';
 import { evaluate, refusalWords } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
-import { capitalised, listed } from '#drafting/words.ts';
 
 /** What is said alike of several drafts for one body. */
 export interface Report {
@@ -14,25 +12,30 @@ export interface Report {
 	readonly drafts: readonly string[];
 }
 
-const READY = 'Can be drafted';
-
 /** What is to be said of one draft; of a body that is refused, each reason by itself. */
-const sayings = (method: Method, body: Body): readonly string[] => {
+const sayings = (method: Method, body: Body, speech: Speech): readonly string[] => {
+	const { words } = speech;
 	const missing = method.measurements.filter((key) => body.measurements[key] === undefined);
-	if (missing.length > 0) return [`Still wanted: ${listed(missing.map(measurementWords))}`];
+	if (missing.length > 0) return [words.measurements.wanted({ keys: missing })];
 	const evaluation = evaluate(method, body);
-	if (evaluation.kind === 'drafted') return [READY];
-	return evaluation.refusals.map((refusal) => capitalised(refusalWords(refusal, englishIn(body.unit))));
+	if (evaluation.kind === 'drafted') return [words.measurements.ready];
+	return evaluation.refusals.map((refusal) =>
+		words.measurements.because({ reason: refusalWords(refusal, speech.inUnit(body.unit)) })
+	);
 };
 
 /**
  * What can be drafted for a body, and what stands in the way. Two measurements that disagree stand in the way of
  * every draft that is made from both, so each thing is said once, of all the drafts that it concerns.
  */
-export const reportsOf = (methods: readonly Method[], body: Body): readonly Report[] => {
+export const reportsOf = (methods: readonly Method[], body: Body, speech: Speech): readonly Report[] => {
 	const drafts = new Map<string, Set<string>>();
 	for (const method of methods)
-		for (const says of sayings(method, body))
+		for (const says of sayings(method, body, speech))
 			drafts.set(says, (drafts.get(says) ?? new Set()).add(method.name));
-	return [...drafts].map(([says, names]) => ({ says, ready: says === READY, drafts: [...names] }));
+	return [...drafts].map(([says, names]) => ({
+		says,
+		ready: says === speech.words.measurements.ready,
+		drafts: [...names]
+	}));
 };

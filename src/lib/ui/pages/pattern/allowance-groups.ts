@@ -1,13 +1,13 @@
 import { BLOCK_ALLOWANCES, CUTTING_ALLOWANCES, type Allowance } from '#shared/allowances.ts';
+import type { AllowanceGroupName } from '#shared/speech/en/pattern.ts';
 import { formulaKeys, type Formula } from '#drafting/formula/formula.ts';
 import type { Method } from '#drafting/method.ts';
 import { dependenceFormulas, stepKeys } from '#drafting/steps/kinds.ts';
 import type { Garment } from '#garment/garment.ts';
 
-/** Allowances that belong together, under a heading. */
+/** Allowances that belong together, by what they are for. */
 export interface AllowanceGroup {
-	readonly title: string;
-	readonly about: string;
+	readonly group: AllowanceGroupName;
 	readonly allowances: readonly Allowance[];
 }
 
@@ -40,18 +40,10 @@ export const allowanceGroups = (garment: Garment): readonly AllowanceGroup[] => 
 		group.some((each) => each.key === key);
 	const all = garment.allowances.filter(({ key }) => named.has(key));
 	const design = all.filter((each) => !isOf(BLOCK_ALLOWANCES, each) && !isOf(CUTTING_ALLOWANCES, each));
-	const groups = [
-		{ title: 'Design', about: 'What makes this garment look as it does.', allowances: design },
-		{
-			title: 'Ease',
-			about: 'The block under it: room to move in, and where its lines lie.',
-			allowances: all.filter((each) => isOf(BLOCK_ALLOWANCES, each))
-		},
-		{
-			title: 'Cutting',
-			about: 'What is cut outside the stitching line. Each piece can also have its own, edge by edge.',
-			allowances: all.filter((each) => isOf(CUTTING_ALLOWANCES, each))
-		}
+	const groups: readonly AllowanceGroup[] = [
+		{ group: 'design', allowances: design },
+		{ group: 'ease', allowances: all.filter((each) => isOf(BLOCK_ALLOWANCES, each)) },
+		{ group: 'cutting', allowances: all.filter((each) => isOf(CUTTING_ALLOWANCES, each)) }
 	];
 	return groups.filter(({ allowances }) => allowances.length > 0);
 };
