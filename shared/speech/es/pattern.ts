@@ -12,7 +12,7 @@ export const pattern: typeof english = (v) => {
 			design: ['Diseño', 'Lo que da a esta prenda su aspecto.', 'Volver al diseño habitual'],
 			ease: [
 				'Holgura',
-				'El patrón base que hay debajo: sitio para moverse, y por dónde van sus líneas.',
+				'El patrón base que hay debajo: espacio para moverse, y por dónde van sus líneas.',
 				'Volver a la holgura habitual'
 			],
 			cutting: [

@@ -85,7 +85,7 @@ export const practice: typeof english = (v) => {
 		whatWentWrong: ({ point }) => `¿Qué se hizo mal en ${point}?`,
 		measured: `Medidas de esta hoja, desde la esquina (${v.unit})`,
 		point: 'Punto',
-		across: 'en horizontal',
+		across: 'hacia fuera',
 		down: 'hacia abajo',
 		namePoint: 'di un punto del trazado, y qué se hizo mal en él',
 		noSuspect: ({ point }) => `${point} no es un punto que pueda estar mal`,
