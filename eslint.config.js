@@ -123,7 +123,8 @@ export default defineConfig(
 	{
 		// A catalogue is one list of sentences, made from a voice: its length says nothing of how hard it is to read.
 		files: ['**/*.{js,mjs,ts,svelte}'],
-		ignores: ['**/*.test.ts', 'tests/**/*.spec.ts', 'shared/speech/{en,es}/*.ts'],
+		// An area of the catalogue is one function by design: a list of sentences made for a voice.
+		ignores: ['**/*.test.ts', 'tests/**/*.spec.ts', 'shared/speech/{en,es}/*.ts', 'shared/speech/{en,es}/**'],
 		rules: { 'max-lines-per-function': atMost(FUNCTION_LINES) }
 	}
 );
