@@ -1,6 +1,6 @@
 import type { Speech } from '#shared/speech/speech.ts';
 import type { Garment } from '#garment/garment.ts';
-import type { Pattern, ReportedNumber } from '#garment/pattern.ts';
+import { patternWarningWords, type Pattern, type ReportedNumber } from '#garment/pattern.ts';
 import type { Piece } from '#garment/piece.ts';
 import type { RunReport, SeamReport } from '#garment/seams.ts';
 import { pieceWords } from '#garment/words.ts';
@@ -72,7 +72,9 @@ export const patternTable = (garment: Garment, pattern: Pattern, speech: Speech)
 		...found('Numbers', numbers, numberTable(numbers)),
 		section(
 			'Warnings',
-			lines(warnings.length > 0 ? warnings.map((each) => onOneLine(speech.tell(each))) : ['none'])
+			lines(
+				warnings.length > 0 ? warnings.map((each) => onOneLine(patternWarningWords(each, speech))) : ['none']
+			)
 		),
 		section('Order of sewing', numbered(garment.order)),
 		section('Cautions', lines(garment.cautions.map((caution) => speech.words.garments.caution({ caution }))))

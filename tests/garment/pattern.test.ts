@@ -4,7 +4,7 @@ import { refusalOf } from '../support/refusal.ts';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { readBody } from '#shared/body.ts';
 import { mm } from '#shared/units.ts';
-import { makePattern, type Choices, type Pattern } from '#garment/pattern.ts';
+import { makePattern, patternWarningWords, type Choices, type Pattern } from '#garment/pattern.ts';
 import { readGarment } from '#garment/read-garment.ts';
 import { boundsOf, pathEnd, pathStart } from '#geometry/path.ts';
 import { distance } from '#geometry/point.ts';
@@ -73,7 +73,7 @@ describe('a small skirt', () => {
 		expect(pattern.warnings).toEqual([]);
 		const wide = madeFor(SMALL, BODY, choices({ allowances: { flare: mm(100) } }));
 		expect(wide.numbers[0]).toMatchObject({ value: 1360, within: false });
-		expect(wide.warnings.map(english.tell).at(-1)).toBe(
+		expect(wide.warnings.map((each) => patternWarningWords(each, english)).at(-1)).toBe(
 			'The hem all round is 136 cm: more is too wide to walk in'
 		);
 	});
@@ -115,7 +115,7 @@ describe('a planted fault of truing', () => {
 		const over = Math.hypot(50, 420) - 420;
 		expect(pattern.seams[0]?.difference).toBeCloseTo(-over, 9);
 		expect(pattern.seams[0]?.within).toBe(false);
-		expect(pattern.warnings.map(english.tell)).toEqual([
+		expect(pattern.warnings.map((each) => patternWarningWords(each, english))).toEqual([
 			`The side: the second is ${(over / 10).toFixed(1)} cm too short`
 		]);
 	});

@@ -1,7 +1,7 @@
 import { english } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
 import { mm } from '#shared/units.ts';
-import type { Pattern } from '#garment/pattern.ts';
+import { patternWarningWords, type Pattern } from '#garment/pattern.ts';
 import type { PieceEdge } from '#garment/piece.ts';
 import { nearestOnPath } from '#geometry/apart.ts';
 import { crossings, selfCrossings } from '#geometry/kernel/crossings.ts';
@@ -183,7 +183,7 @@ describe('the women of the survey', () => {
 
 	it('are warned of a front shorter than the back, and of nothing that is trued', () => {
 		const warnings = SETS['the 300 women of the survey'].made.flatMap(({ pattern }) =>
-			pattern.warnings.map(english.tell)
+			pattern.warnings.map((each) => patternWarningWords(each, english))
 		);
 		expect(warnings).toHaveLength(81);
 		for (const words of warnings)

@@ -86,7 +86,6 @@ export const garments = (v: Voice) => ({
 		`${label} is ${v.length(length)}${because === undefined ? '' : `: ${because}`}`,
 	ratioOff: ({ label, ratio, because }: { label: string; ratio: number; because: string | undefined }) =>
 		`${label} is ${v.fixed(ratio, 2)}${because === undefined ? '' : `: ${because}`}`,
-	draftWarning: ({ words }: { words: string }) => words,
 	metres: ({ tenths }: { tenths: number }) => `${v.fixed(tenths / 10, 1)} m`,
 	yards: ({ eighths }: { eighths: number }) => {
 		const [whole, part] = [Math.floor(eighths / 8), EIGHTHS[eighths % 8] ?? ''];

@@ -64,7 +64,6 @@ export const garments: typeof english = (v) => ({
 		`${label}: ${v.length(length)}${because === undefined ? '' : `; ${because}`}`,
 	ratioOff: ({ label, ratio, because }) =>
 		`${label}: ${v.fixed(ratio, 2)}${because === undefined ? '' : `; ${because}`}`,
-	draftWarning: ({ words }) => words,
 	metres: ({ tenths }) => `${v.fixed(tenths / 10, 1)} m`,
 	yards: ({ eighths }) => {
 		const [whole, part] = [Math.floor(eighths / 8), EIGHTHS[eighths % 8] ?? ''];

@@ -1,8 +1,8 @@
-import { englishIn } from '#shared/speech/english-for-now.ts';
 import type { AllowanceValues } from '#shared/allowances.ts';
 import type { Body } from '#shared/body.ts';
 import { message, type Message } from '#shared/speech/message.ts';
-import { mm, type Mm, type Unit } from '#shared/units.ts';
+import type { Speech } from '#shared/speech/speech.ts';
+import { mm, type Mm } from '#shared/units.ts';
 import {
 	evaluate,
 	warningWords,
@@ -36,6 +36,9 @@ export interface ReportedNumber {
 	readonly within: boolean;
 }
 
+/** What a maker should look at: found in a draft, or in how its pieces sew together. */
+export type PatternWarning = Refusal | Message;
+
 /** All the pieces of a garment for a body, with what shows that they sew together. */
 export interface Pattern {
 	readonly garment: string;
@@ -47,7 +50,7 @@ export interface Pattern {
 	/** The drafts that the pieces were traced off, by their short names. */
 	readonly drafts: Readonly<Record<string, Draft>>;
 	/** What the maker should look at before cutting. */
-	readonly warnings: readonly Message[];
+	readonly warnings: readonly PatternWarning[];
 }
 
 /** A pattern, or the reasons why this body has none. */
@@ -106,19 +109,22 @@ const draftsOf = (
 const isRefused = (work: ReturnType<typeof draftsOf>): work is Extract<Evaluation, { kind: 'refused' }> =>
 	work['kind'] === 'refused';
 
-/** A draft's warnings, without those of lengths that are not sewn as drafted: a garment measures its own seams. */
-const ownWarnings = ({ warnings }: Draft, unit: Unit): readonly string[] =>
-	warnings.filter((each) => !('difference' in each)).map((each) => warningWords(each, englishIn(unit)));
-
-/** Every warning of the drafts that a garment leans on, each once. */
-const draftWarnings = (drafts: Readonly<Record<string, Draft>>, unit: Unit): readonly string[] => [
+/**
+ * Every warning of the drafts that a garment leans on, each once; not those of lengths that are not sewn as drafted, for a
+ * garment measures its own seams.
+ */
+const draftWarnings = (drafts: Readonly<Record<string, Draft>>): readonly Refusal[] => [
 	...new Set(
-		Object.values(drafts).flatMap((draft): readonly string[] => [
-			...draftWarnings(draft.uses, unit),
-			...ownWarnings(draft, unit)
+		Object.values(drafts).flatMap(({ uses, warnings }): readonly Refusal[] => [
+			...draftWarnings(uses),
+			...warnings.filter((each): each is Refusal => !('difference' in each))
 		])
 	)
 ];
+
+/** What a maker should look at, in a sentence. */
+export const patternWarningWords = (warning: PatternWarning, speech: Speech): string =>
+	'key' in warning ? speech.tell(warning) : warningWords(warning, speech);
 
 /**
  * Works a garment out for a body: every piece with its stitching and cutting line, every seam pair measured,
@@ -150,7 +156,7 @@ export const makePattern = (garment: Garment, body: Body, choices: Choices = NO_
 	];
 	const numbers = garment.numbers.map((rule) => reported(rule, scope));
 	const warnings = [
-		...draftWarnings(drafts, body.unit).map((words) => message('garments', 'draftWarning', { words })),
+		...draftWarnings(drafts),
 		...seamWarnings(seams),
 		...runWarnings(runs),
 		...numberWarnings(garment.numbers, numbers)

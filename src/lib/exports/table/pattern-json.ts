@@ -1,5 +1,5 @@
 import type { Speech } from '#shared/speech/speech.ts';
-import type { Pattern, ReportedNumber } from '#garment/pattern.ts';
+import { patternWarningWords, type Pattern, type ReportedNumber } from '#garment/pattern.ts';
 import type { Notch, Piece } from '#garment/piece.ts';
 import type { RunReport, SeamReport } from '#garment/seams.ts';
 import { pieceWords } from '#garment/words.ts';
@@ -91,6 +91,6 @@ export const patternJson = (pattern: Pattern, speech: Speech): string => {
 				{ label, kind, value: rounded(value), within }
 			])
 		),
-		warnings: warnings.map(speech.tell)
+		warnings: warnings.map((each) => patternWarningWords(each, speech))
 	});
 };
