@@ -25,6 +25,14 @@ export const lesson = (v: Voice) => {
 		draftThis: 'Draft this step',
 		actOn: ({ act, step }: { act: string; step: string }) => `${act}: ${step}`,
 
+		piecesNotLoaded: 'The pieces could not be loaded.',
+		tryAgain: 'Try again',
+		piecesOurFault: 'The pieces could not be worked. The fault is ours, not yours.',
+		piecesWaiting: 'The pieces are being worked out.',
+		pieceFile: ({ piece, name }: { piece: string; name: string }) => `${piece} for ${name}`,
+		oneScale: 'All to one scale; a broken line lies on the fold.',
+		layingFile: ({ name }: { name: string }) => `Pieces on the cloth for ${name}`,
+
 		drawnFor: ({ name }: { name: string }) => `Drawn for ${name}.`,
 		savePicture: 'Save as a picture',
 		pictureFailed: ({ failure }: { failure: 'notLoaded' | 'tooLarge' | 'ourFault' }) =>

@@ -194,6 +194,16 @@ export const pattern = (v: Voice) => {
 		clothWidth: 'Width of the cloth',
 		anotherWidth: 'Another width',
 		selvedges: 'selvedge to selvedge',
+		yourCloth: 'Width of your cloth',
+		yourClothWithin: ({ range }: { range: readonly [Mm, Mm] }) => {
+			const { least, most } = v.range(range);
+			return `edge to edge, from ${least} to ${most}`;
+		},
+		/** In bold how much cloth, as it is asked for in a shop; what stands before and after it. */
+		estimateFor: ({ width, name }: { width: Mm; name: string }): readonly [string, string] => [
+			'An estimate: about ',
+			` of cloth ${v.length(width)} wide, for ${name}. Buy more where the cloth may shrink, has a nap, or has a pattern to be matched.`
+		],
 		/** `cloth` is a length as it is asked for in a shop. */
 		estimate: ({ cloth, width }: { cloth: string; width: Mm }) =>
 			`About ${cloth} of cloth ${v.length(width)} wide. This is an estimate: check it by laying your pieces out, and allow more for cloth that shrinks, has a nap or a pattern to be matched.`,

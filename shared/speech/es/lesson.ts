@@ -25,6 +25,14 @@ export const lesson: typeof english = (v) => {
 		draftThis: 'Trazar este paso',
 		actOn: ({ act, step }) => `${act}: ${step}`,
 
+		piecesNotLoaded: 'No se han podido cargar las piezas.',
+		tryAgain: 'Intentarlo de nuevo',
+		piecesOurFault: 'No se han podido calcular las piezas. El fallo es nuestro, no tuyo.',
+		piecesWaiting: 'Calculando las piezas…',
+		pieceFile: ({ piece, name }) => `${piece} de ${name}`,
+		oneScale: 'Todas a la misma escala; la línea discontinua va sobre el doblez.',
+		layingFile: ({ name }) => `Piezas sobre la tela, para ${name}`,
+
 		drawnFor: ({ name }) => `Dibujado para ${name}.`,
 		savePicture: 'Guardar como imagen',
 		pictureFailed: ({ failure }) =>

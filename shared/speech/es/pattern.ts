@@ -172,6 +172,15 @@ export const pattern: typeof english = (v) => {
 		clothWidth: 'Ancho de la tela',
 		anotherWidth: 'Otro ancho',
 		selvedges: 'de orillo a orillo',
+		yourCloth: 'Ancho de tu tela',
+		yourClothWithin: ({ range }) => {
+			const { least, most } = v.range(range);
+			return `de orillo a orillo, entre ${least} y ${most}`;
+		},
+		estimateFor: ({ width, name }) => [
+			'Un cálculo aproximado: unos ',
+			` de tela de ${v.length(width)} de ancho, para ${name}. Compra más si la tela puede encoger, tiene pelo o lleva un dibujo que haya que casar.`
+		],
 		estimate: ({ cloth, width }) =>
 			`Aproximadamente ${cloth} de tela de ${v.length(width)} de ancho. Es un cálculo aproximado: compruébalo colocando tus piezas, y cuenta con más si la tela encoge, tiene pelo o un dibujo que hay que casar.`,
 		laying: ({ width, length }) =>
