@@ -1,9 +1,19 @@
-import type { MeasurementKey } from '../../measurements.ts';
+import { MEASUREMENT_KEYS, type MeasurementKey } from '../../measurements.ts';
 import { MM_PER, type Mm, type Unit } from '../../units.ts';
 import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
+import { wordsOf } from '../given-words.ts';
 import { capital, the } from './grammar.ts';
-import { allowanceNoun, measurementNoun } from './nouns.ts';
+import { allowanceNoun, MEASUREMENT_WORDS, measurementNoun, STANDING } from './nouns.ts';
+
+/** Lengths that people know and a drafter does not use. */
+const OTHER_UNITS = /^(m|km|met(er|re)s?|ft|foot|feet|yd|yards?|dm)$/;
+const WAYS = /^(down|up|across|out|left|right)$/;
+/** Words whose numbers stand beside the step. */
+const GIVEN = new Set([
+	...wordsOf(STANDING),
+	...MEASUREMENT_KEYS.flatMap((key) => [...wordsOf({ [key]: MEASUREMENT_WORDS[key].noun })])
+]);
 
 /** What may be named, by the word for it, and how the names that there are are led in where it is not "there are". */
 const KINDS = {
@@ -91,12 +101,14 @@ export const input = (v: Voice) => ({
 		return `${the(noun)} must lie from ${least} to ${most}, not ${own.outside(value, range)}${written}`;
 	},
 
-	sumWay: ({ written }: { readonly written: string }) =>
-		`"${written}" has a field of its own; write only the number here`,
-	sumUnit: ({ written }: { readonly written: string }) =>
-		`"${written}" is not known here; write cm, mm or in after a number`,
-	sumWord: ({ written, isGiven }: { readonly written: string; readonly isGiven: boolean }) =>
-		`write numbers only, such as 12/2+1; "${written}" is a word${isGiven ? ', and its number is shown beside the step' : ''}`,
+	/** A word where only numbers can stand: a way, a length that a drafter does not use, or anything else. */
+	sumWord: ({ written }: { readonly written: string }) => {
+		const word = written.toLowerCase();
+		if (WAYS.test(word)) return `"${written}" has a field of its own; write only the number here`;
+		if (OTHER_UNITS.test(word)) return `"${written}" is not known here; write cm, mm or in after a number`;
+		const shown = GIVEN.has(word) ? ', and its number is shown beside the step' : '';
+		return `write numbers only, such as 12/2+1; "${written}" is a word${shown}`;
+	},
 	sumNumber: ({ text }: { readonly text: string }) =>
 		`"${text}" is not a number; write it with one point or comma, such as 12.5`,
 	sumSign: ({ text }: { readonly text: string }) =>

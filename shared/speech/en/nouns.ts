@@ -36,7 +36,7 @@ export const MEASUREMENT_WORDS: Readonly<Record<MeasurementKey, MeasurementWords
 };
 
 /** The standing allowances: those of the body block, what is cut outside the stitching line, and the width of cloth. */
-const STANDING = {
+export const STANDING = {
 	bustEase: noun('the bust ease'),
 	waistEase: noun('the waist ease'),
 	hipEase: noun('the hip ease'),

@@ -1,7 +1,18 @@
+import { MEASUREMENT_KEYS } from '../../measurements.ts';
 import { MM_PER } from '../../units.ts';
 import type { input as english, Kind, Limit } from '../en/input.ts';
+import { wordsOf } from '../given-words.ts';
 import { capital, el } from './grammar.ts';
-import { allowanceNoun, measurementNoun } from './nouns.ts';
+import { allowanceNoun, MEASUREMENT_WORDS, measurementNoun, STANDING } from './nouns.ts';
+
+/** Lengths that people know and a drafter does not use. */
+const OTHER_UNITS = /^(m|km|metros?|ft|pies?|yd|yardas?|dm)$/;
+const WAYS = /^(abajo|arriba|fuera|dentro|izquierda|derecha)$/;
+/** Words whose numbers stand beside the step. */
+const GIVEN = new Set([
+	...wordsOf(STANDING),
+	...MEASUREMENT_KEYS.flatMap((key) => [...wordsOf({ [key]: MEASUREMENT_WORDS[key].noun })])
+]);
 
 /** What may be named: "ningún punto", "ninguna línea", and how the names that there are are led in. */
 const KINDS: Readonly<Record<Kind, readonly [word: string, lead: string]>> = {
@@ -77,10 +88,13 @@ export const input: typeof english = (v) => ({
 		return `${el(noun)} ${must} estar entre ${least} y ${most}, no ${own.outside(value, range)}${written}`;
 	},
 
-	sumWay: ({ written }) => `«${written}» tiene su propia casilla; escribe aquí solo el número`,
-	sumUnit: ({ written }) => `«${written}» no se usa aquí; escribe cm, mm o in detrás de un número`,
-	sumWord: ({ written, isGiven }) =>
-		`escribe solo números, como 12/2+1; «${written}» es una palabra${isGiven ? ', y su número está junto al paso' : ''}`,
+	sumWord: ({ written }) => {
+		const word = written.toLowerCase();
+		if (WAYS.test(word)) return `«${written}» tiene su propia casilla; escribe aquí solo el número`;
+		if (OTHER_UNITS.test(word)) return `«${written}» no se usa aquí; escribe cm, mm o in detrás de un número`;
+		const shown = GIVEN.has(word) ? ', y su número está junto al paso' : '';
+		return `escribe solo números, como 12/2+1; «${written}» es una palabra${shown}`;
+	},
 	sumNumber: ({ text }) =>
 		`«${text}» no es un número; escríbelo con un solo punto o una sola coma, como 12,5`,
 	sumSign: ({ text }) => `«${text}» no puede estar en una cuenta; escribe números con + − × ÷ y paréntesis`,

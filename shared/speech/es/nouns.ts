@@ -65,7 +65,7 @@ export const MEASUREMENT_WORDS: Readonly<Record<MeasurementKey, MeasurementWords
 	bustSpan: measurement('la separación de busto', 'Separación de busto', 'de un punto de busto al otro')
 };
 
-const STANDING: ReturnType<typeof english>['standing'] = {
+export const STANDING: ReturnType<typeof english>['standing'] = {
 	bustEase: noun('la holgura de busto'),
 	waistEase: noun('la holgura de cintura'),
 	hipEase: noun('la holgura de cadera'),

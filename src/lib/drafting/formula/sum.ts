@@ -1,8 +1,5 @@
-import { BLOCK_ALLOWANCES } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import { message, type Message } from '#shared/speech/message.ts';
-import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
-import { allowanceNoun, measurementNoun } from '#shared/speech/en/nouns.ts';
 import { MM_PER, mm, printLength, spellFractions, type Mm, type Unit, UNIT_WORDS } from '#shared/units.ts';
 import type { Formula, Sign } from './formula.ts';
 import { numberOf, type Scope } from './value.ts';
@@ -48,23 +45,6 @@ const SIGN_OF: Readonly<Record<string, Sign>> = {
 	'÷': '/',
 	':': '/'
 };
-/** Lengths that people know and a drafter does not use. */
-const OTHER_UNITS = /^(m|km|met(er|re)s?|ft|foot|feet|yd|yards?|dm)$/;
-const WAYS = /^(down|up|across|out|left|right)$/;
-
-const GIVEN = [
-	...MEASUREMENT_KEYS.map((key) => ({ key, noun: measurementNoun(key) })),
-	...BLOCK_ALLOWANCES.map(({ key }) => ({ key, noun: allowanceNoun({ key }) }))
-].flatMap(({ key, noun }) => [key.toLowerCase(), ...noun.name.split(' ').filter((word) => word.length > 2)]);
-
-/** What is wrong with a word where only numbers can stand. */
-const wordRule = (written: string): Message => {
-	const word = written.toLowerCase();
-	if (WAYS.test(word)) return message('input', 'sumWay', { written });
-	if (OTHER_UNITS.test(word)) return message('input', 'sumUnit', { written });
-	return message('input', 'sumWord', { written, isGiven: GIVEN.includes(word) });
-};
-
 const numberToken = (text: string): Token => {
 	if (/^(\d+([.,]\d*)?|[.,]\d+)$/.test(text))
 		return { kind: 'number', text, value: Number(text.replace(',', '.')) };
@@ -78,7 +58,7 @@ const tokenOf = (text: string): Token => {
 	if (unit) return { kind: 'unit', text, unit };
 	if (/^[\d.,]/.test(text)) return numberToken(text);
 	if (text === '(' || text === ')') return { kind: text === '(' ? 'open' : 'close', text };
-	if (/^\p{L}/u.test(text)) return refused(wordRule(text));
+	if (/^\p{L}/u.test(text)) return refused(message('input', 'sumWord', { written: text }));
 	return refused(message('input', 'sumSign', { text }));
 };
 
