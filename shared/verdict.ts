@@ -10,6 +10,7 @@ import type { Mm, Radians } from './units.ts';
 const mm = z.custom<Mm>((value) => typeof value === 'number');
 const angle = z.custom<Radians>((value) => typeof value === 'number');
 const place = z.tuple([mm, mm]);
+const message = z.object({ area: z.string(), key: z.string(), values: z.array(z.unknown()).readonly() });
 
 /** One thing that was looked at; `within` says whether it kept the tolerance. `note` is stable and holds no numbers. */
 export const findingSchema = z.discriminatedUnion('aspect', [
@@ -61,8 +62,8 @@ export const verdictSchema = z.discriminatedUnion('answer', [
 	z.object({ answer: z.literal('right'), findings: z.array(findingSchema) }),
 	z.object({ answer: z.literal('wrong'), findings: z.array(findingSchema) }),
 	z.object({ answer: z.literal('unfinished') }),
-	z.object({ answer: z.literal('not-valid'), because: z.string() }),
-	z.object({ answer: z.literal('our-fault'), because: z.string() })
+	z.object({ answer: z.literal('not-valid'), because: message }),
+	z.object({ answer: z.literal('our-fault'), because: message })
 ]);
 
 export type Finding = z.infer<typeof findingSchema>;

@@ -12,7 +12,8 @@ const DIGITS = 3;
 const because = ({ step, verdict }: StepReport, unreadable: ReadPlacements['unreadable']): object => {
 	if (verdict.answer !== 'not-valid' && verdict.answer !== 'our-fault') return {};
 	const problem = unreadable[step];
-	return { because: problem ? ruleWords(problem, englishIn('cm')) : verdict.because };
+	const speech = englishIn('mm');
+	return { because: problem ? ruleWords(problem, speech) : speech.tell(verdict.because) };
 };
 
 const stepJson = (report: StepReport, unreadable: ReadPlacements['unreadable']): object => {

@@ -1,13 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { BadInput } from '#shared/bad-input.ts';
+import { message } from '#shared/speech/message.ts';
 import { check } from '#checker/check.ts';
+import { english } from '../support/speech.ts';
 import { answerOf, HERON_BACK, marked, ruled, verdictOn } from './drafts.ts';
 
 const because = (step: string, placement: unknown): string => {
 	const verdict = verdictOn(HERON_BACK, step, placement);
 	if (!('because' in verdict)) throw new Error(`the answer is ${verdict.answer}`);
-	return `${verdict.answer}: ${verdict.because}`;
+	return `${verdict.answer}: ${english.tell(verdict.because)}`;
 };
+
+const fault = (words: string) => message('verdicts', 'fault', { words });
 
 describe('unfinished', () => {
 	it.each([undefined, null])('%s is nothing placed yet', (nothing) => {
@@ -96,7 +100,7 @@ describe('our fault', () => {
 		const { A: _, ...points } = draft.points;
 		expect(check(method, 'A', { ...draft, points }, marked(0, 222))).toEqual({
 			answer: 'our-fault',
-			because: 'the draft has neither a point nor a line "A"'
+			because: fault('the draft has neither a point nor a line "A"')
 		});
 		const { neck: __, ...lines } = draft.lines;
 		expect(check(method, 'neck', { ...draft, lines }, ruled([0, 25], [72, 0])).answer).toBe('our-fault');
@@ -105,7 +109,7 @@ describe('our fault', () => {
 	it('the method lacks the step', () => {
 		expect(verdictOn(HERON_BACK, 'Z', marked(0, 0))).toEqual({
 			answer: 'our-fault',
-			because: 'the method back-block has no step "Z"'
+			because: fault('the method back-block has no step "Z"')
 		});
 	});
 
@@ -115,7 +119,7 @@ describe('our fault', () => {
 				throw new Error('do not look');
 			}
 		};
-		expect(verdictOn(HERON_BACK, 'A', trap)).toEqual({ answer: 'our-fault', because: 'do not look' });
+		expect(verdictOn(HERON_BACK, 'A', trap)).toEqual({ answer: 'our-fault', because: fault('do not look') });
 		const mean = {
 			get kind(): string {
 				throw new BadInput('kind', 'is not to be had');

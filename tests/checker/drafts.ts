@@ -10,6 +10,7 @@ import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { lessonMethod } from '../drafting/lesson-method.ts';
 import { draftOf } from '../drafting/small-method.ts';
+import { english } from '../support/speech.ts';
 
 /** A method worked out for a body, to be checked against. */
 export interface Desk {
@@ -71,7 +72,7 @@ export const marked = (across: number, down: number): Placement => ({ kind: 'poi
 /** What was looked at; throws for a verdict that looked at nothing. */
 export const findingsOf = (verdict: Verdict): readonly Finding[] => {
 	if ('findings' in verdict) return verdict.findings;
-	throw new Error(`${verdict.answer}: ${'because' in verdict ? verdict.because : ''}`);
+	throw new Error(`${verdict.answer}: ${'because' in verdict ? english.tell(verdict.because) : ''}`);
 };
 
 /** The aspects that did not keep their tolerance. */
@@ -90,4 +91,4 @@ export const findingOf = <A extends Finding['aspect']>(verdict: Verdict, aspect:
 
 /** The sentences that a learner reads of a verdict. */
 export const sentences = (verdict: Verdict, unit: Unit = 'cm'): readonly string[] =>
-	verdictWords(verdict, 'It', unit).sentences;
+	verdictWords(verdict, { name: 'It' }, english.inUnit(unit)).sentences;

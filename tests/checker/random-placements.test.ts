@@ -3,6 +3,7 @@ import type { Place } from '#shared/placement.ts';
 import { verdictWords } from '#checker/words.ts';
 import { at, distance, type SheetPoint } from '#geometry/point.ts';
 import { stepMakes } from '#drafting/steps/kinds.ts';
+import { english } from '../support/speech.ts';
 import { chances } from '../reference/random-bodies.ts';
 import { answerOf, DESKS, findingOf, findingsOf, marked, verdictOn, type Desk } from './drafts.ts';
 
@@ -19,7 +20,9 @@ describe('every step of both methods, for every demo body', () => {
 		for (const { desk, step } of STEPS) {
 			const verdict = verdictOn(desk, step.name, answerOf(desk, step.name));
 			expect(verdict.answer, spot(desk, step.name)).toBe('right');
-			expect(verdictWords(verdict, step.name, 'cm').headline).toBe(`${step.name} is right. Spot on.`);
+			expect(verdictWords(verdict, { name: step.name }, english).headline).toBe(
+				`${step.name} is right. Spot on.`
+			);
 		}
 	});
 
@@ -124,7 +127,7 @@ describe('hopeless placements', () => {
 			const verdict = verdictOn(desk, step.name, marked(placed.x, placed.y));
 			expect(verdict.answer, spot(desk, step.name)).toBe('wrong');
 			for (const unit of ['cm', 'in'] as const) {
-				const [sentence] = verdictWords(verdict, step.name, unit).sentences;
+				const [sentence] = verdictWords(verdict, { name: step.name }, english.inUnit(unit)).sentences;
 				expect(sentence).toMatch(/^It lies [^.]*(\.\d+[^.]*)*\.$/);
 				expect(sentence).not.toMatch(/NaN|undefined|Infinity|-/);
 			}
@@ -138,7 +141,7 @@ describe('hopeless placements', () => {
 			expect(verdict.answer, spot(desk, step.name)).toBe('wrong');
 			const failed = findingsOf(verdict).filter(({ within }) => !within);
 			for (const unit of ['cm', 'in'] as const) {
-				const { sentences } = verdictWords(verdict, step.name, unit);
+				const { sentences } = verdictWords(verdict, { name: step.name }, english.inUnit(unit));
 				expect(sentences).toHaveLength(failed.length);
 				expect(sentences.join(' ')).not.toMatch(/NaN|undefined|Infinity/);
 			}

@@ -1,15 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { mm, radians, type Unit } from '#shared/units.ts';
 import type { Finding, Verdict } from '#shared/verdict.ts';
-import { smallWords, verdictWords, wayWords } from '#checker/words.ts';
+import { message } from '#shared/speech/message.ts';
+import { verdictWords } from '#checker/words.ts';
+import { english, speechFor } from '../support/speech.ts';
 import { HERON_BACK, marked, sentences, verdictOn } from './drafts.ts';
 
 const placed = (across: number, down: number): Verdict => verdictOn(HERON_BACK, 'A', marked(across, down));
+const A = { name: 'A' };
 const degrees = (angle: number) => radians((angle * Math.PI) / 180);
 
 describe('a wrong point in words', () => {
 	it('says how far off and which way, in millimetres', () => {
-		expect(verdictWords(placed(9, 224), 'A', 'cm')).toEqual({
+		expect(verdictWords(placed(9, 224), A, english)).toEqual({
 			headline: 'A is not right yet.',
 			sentences: ['It lies 9 mm too far out, 2 mm too low.']
 		});
@@ -42,21 +45,29 @@ describe('a right answer in words', () => {
 		[0, 223.5, 'in', 'A is right. Within 1/16″.'],
 		[0, 222.6, 'in', 'A is right. Within a hair.']
 	] as const)('placed at %d, %d, in %s: %s', (across, down, unit, headline) => {
-		expect(verdictWords(placed(across, down), 'A', unit)).toEqual({ headline, sentences: [] });
+		expect(verdictWords(placed(across, down), A, english.inUnit(unit))).toEqual({ headline, sentences: [] });
 	});
 });
 
 describe('the other answers in words', () => {
 	it('cost nothing, and say so', () => {
-		expect(verdictWords({ answer: 'unfinished' }, 'A', 'cm')).toEqual({
+		expect(verdictWords({ answer: 'unfinished' }, A, english)).toEqual({
 			headline: 'Nothing is placed for A yet.',
 			sentences: []
 		});
-		expect(verdictWords({ answer: 'not-valid', because: 'the line has a gap' }, 'A', 'cm')).toEqual({
+		expect(
+			verdictWords({ answer: 'not-valid', because: message('verdicts', 'notJoined') }, A, english)
+		).toEqual({
 			headline: 'That entry cannot be used; nothing is counted.',
-			sentences: ['the line has a gap.']
+			sentences: ['the pieces of the line do not join.']
 		});
-		expect(verdictWords({ answer: 'our-fault', because: 'no such step' }, 'A', 'cm')).toEqual({
+		expect(
+			verdictWords(
+				{ answer: 'our-fault', because: message('verdicts', 'fault', { words: 'no such step' }) },
+				A,
+				english
+			)
+		).toEqual({
 			headline: 'The program could not judge this. That is our fault, and nothing is counted.',
 			sentences: ['no such step']
 		});
@@ -76,17 +87,17 @@ describe('small lengths', () => {
 		[100, '10 cm', '3 15/16″'],
 		[123.4, '12.3 cm', '4 7/8″']
 	])('%d mm is %s, or %s', (length, metric, inches) => {
-		expect(smallWords(mm(length), 'cm')).toBe(metric);
-		expect(smallWords(mm(length), 'mm')).toBe(metric);
-		expect(smallWords(mm(length), 'in')).toBe(inches);
+		expect(english.words.verdicts.small(mm(length))).toBe(metric);
+		expect(english.inUnit('mm').words.verdicts.small(mm(length))).toBe(metric);
+		expect(english.inUnit('in').words.verdicts.small(mm(length))).toBe(inches);
 	});
 });
 
 describe('ways', () => {
 	it('what is less than a pencil line is not spoken of', () => {
-		expect(wayWords(mm(0.49), mm(-7), 'cm')).toBe('7 mm too high');
-		expect(wayWords(mm(-0.49), mm(0.49), 'cm')).toBe('a hair off');
-		expect(wayWords(mm(0), mm(0), 'in')).toBe('a hair off');
+		expect(english.words.verdicts.way({ across: mm(0.49), down: mm(-7) })).toBe('7 mm too high');
+		expect(english.words.verdicts.way({ across: mm(-0.49), down: mm(0.49) })).toBe('a hair off');
+		expect(english.inUnit('in').words.verdicts.way({ across: mm(0), down: mm(0) })).toBe('a hair off');
 	});
 });
 
@@ -155,5 +166,33 @@ describe('a finding that only just failed', () => {
 		expect(said(course(1.808, 2.41))).toEqual([
 			'At its worst it runs 1.8 mm too far out, 2.4 mm too low, together a little over 3 mm; up to 3 mm is allowed.'
 		]);
+	});
+});
+
+describe('a verdict in Spanish', () => {
+	const spanish = speechFor('es');
+	const shoulder = { name: 'hombro', article: 'el' };
+	const said = (verdict: Verdict) => {
+		const { headline, sentences } = verdictWords(verdict, A, spanish);
+		return [headline, ...sentences];
+	};
+
+	it('says which way, and how near', () => {
+		expect(said(placed(9, 224))).toEqual([
+			'A no está bien todavía.',
+			'Está 9 mm demasiado hacia fuera, 2 mm demasiado abajo.'
+		]);
+		expect(said(placed(-3.14, 218))).toContain('Está 3,1 mm demasiado hacia dentro, 4 mm demasiado arriba.');
+		expect(said(placed(0, 223.5))).toEqual(['A está bien. A 1,5 mm como mucho.']);
+		expect(said(placed(0, 222))).toEqual(['A está bien. Exacto.']);
+		expect(verdictWords(placed(0, 222), shoulder, spanish).headline).toBe('El hombro está bien. Exacto.');
+	});
+
+	it('says what cannot be used', () => {
+		expect(said({ answer: 'not-valid', because: message('verdicts', 'asksForPoint') })).toEqual([
+			'Esa entrada no se puede usar; no se cuenta nada.',
+			'este paso pide un punto, y se ha trazado una línea.'
+		]);
+		expect(said({ answer: 'unfinished' })).toEqual(['Todavía no has colocado nada para A.']);
 	});
 });

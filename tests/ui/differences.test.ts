@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { differenceWords } from '#ui/embeds/differences.ts';
+import { english } from '../support/speech.ts';
 import { answerOf, DESKS, findingsOf, HERON_BACK, marked, ruled, verdictOn } from '../checker/drafts.ts';
 
 const words = (step: string, placement: unknown, unit: 'cm' | 'in' = 'cm'): string =>
-	differenceWords(findingsOf(verdictOn(HERON_BACK, step, placement)), unit);
+	differenceWords(findingsOf(verdictOn(HERON_BACK, step, placement)), english.inUnit(unit));
 
 describe('a row of the table of differences', () => {
 	it('a point says how far and which way', () => {
@@ -26,7 +27,7 @@ describe('a row of the table of differences', () => {
 	it('the computed answer differs from itself in no step of any body', () => {
 		for (const desk of DESKS)
 			for (const { name } of desk.method.steps)
-				expect(differenceWords(findingsOf(verdictOn(desk, name, answerOf(desk, name))), 'cm')).toBe(
+				expect(differenceWords(findingsOf(verdictOn(desk, name, answerOf(desk, name))), english)).toBe(
 					'no difference to speak of'
 				);
 	});

@@ -1,4 +1,78 @@
+import { UNSPOKEN } from '../../tolerances.ts';
+import { mm, type Mm, type Radians } from '../../units.ts';
+import type { FindingOf } from '../../verdict.ts';
+import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
+import { the, The } from './grammar.ts';
+
+/** The aspects that are a place, by what lies there. */
+const SUBJECTS = { place: 'It lies', start: 'Its first end lies', end: 'Its last end lies' } as const;
 
 /** What the checker says of a placement. */
-export const verdicts = (_voice: Voice) => ({});
+export const verdicts = (v: Voice) => {
+	const small = (length: Mm): string => v.small(length) ?? 'a hair';
+	/** A size that is over its limit, never said as though it were just the limit. */
+	const over = (size: Mm, limit: Mm | undefined): string => {
+		const tooClose = limit !== undefined && size > limit && small(size) === small(limit);
+		return tooClose ? `a little over ${small(size)}` : small(size);
+	};
+	const overDegrees = (angle: Radians, limit: Radians): string =>
+		angle > limit && v.degrees(angle) === v.degrees(limit)
+			? `a little over ${v.degrees(angle)}`
+			: v.degrees(angle);
+	/** "9 mm too far out, 2 mm too low": how far and which way a place lies from where it should; `limit` is how far it might have lain. */
+	const way = ({ across, down, limit }: { across: Mm; down: Mm; limit?: Mm | undefined }): string => {
+		const spoken = [
+			{ length: across, ahead: 'too far out', back: 'too far in' },
+			{ length: down, ahead: 'too low', back: 'too high' }
+		].filter(({ length }) => Math.abs(length) >= UNSPOKEN);
+		const words = spoken.map(({ length, ahead, back }) => {
+			const size = over(mm(Math.abs(length)), spoken.length === 1 ? limit : undefined);
+			return `${size} ${length > 0 ? ahead : back}`;
+		});
+		return words.join(', ') || 'a hair off';
+	};
+	return {
+		small,
+		way,
+		right: ({ step, nearness }: { step: Noun; nearness: string }) => `${The(step)} is right. ${nearness}`,
+		wrong: ({ step }: { step: Noun }) => `${The(step)} is not right yet.`,
+		unfinished: ({ step }: { step: Noun }) => `Nothing is placed for ${the(step)} yet.`,
+		notValid: 'That entry cannot be used; nothing is counted.',
+		ourFault: 'The program could not judge this. That is our fault, and nothing is counted.',
+		because: ({ because }: { because: string }) => `${because}.`,
+		spotOn: 'Spot on.',
+		within: ({ worst }: { worst: Mm }) => `Within ${small(worst)}.`,
+		runsOn: ({ by }: { by: Mm }) => `It runs on ${small(by)} further than it must.`,
+		place: ({ aspect, across, down, tolerance }: FindingOf<'place' | 'start' | 'end'>) =>
+			`${SUBJECTS[aspect]} ${way({ across, down, limit: tolerance })}.`,
+		direction: ({ way: side, point, wanted, square, turned, tolerance }: FindingOf<'direction'>) => {
+			const verb = side === 'leaving' ? 'leaves' : 'reaches';
+			const upright = wanted === 'down' || wanted === 'up';
+			const what = upright ? `straight ${wanted}` : square ? 'square' : 'its course';
+			return `It ${verb} ${point} ${overDegrees(turned, tolerance)} off ${what}; up to ${v.degrees(tolerance)} is allowed there.`;
+		},
+		/** A line may stray both ways by less than is allowed, and by more together. */
+		course: ({ across, down, away, tolerance }: FindingOf<'course'>) => {
+			const bothWays = Math.min(Math.abs(across), Math.abs(down)) >= UNSPOKEN;
+			const together = bothWays ? `, together ${over(away, tolerance)}` : '';
+			return `At its worst it runs ${way({ across, down, limit: tolerance })}${together}; up to ${small(tolerance)} is allowed.`;
+		},
+		length: ({ by, tolerance }: FindingOf<'length' | 'reach'>) =>
+			`It is ${over(mm(Math.abs(by)), tolerance)} too ${by > 0 ? 'long' : 'short'}; up to ${small(tolerance)} is allowed.`,
+		reach: ({ by, tolerance }: FindingOf<'length' | 'reach'>) =>
+			`It stops ${over(mm(Math.abs(by)), tolerance)} short of where it must reach.`,
+		strays: ({ away }: { away: Mm }) => `strays ${small(away)}`,
+		differs: ({ by }: { by: Mm }) => `${small(mm(Math.abs(by)))} ${by > 0 ? 'longer' : 'shorter'}`,
+		noDifference: 'no difference to speak of',
+		noPlacement: ({ where, issue }: { where: string; issue: string }) =>
+			['this is not a placement', where, issue].filter(Boolean).join(': '),
+		asksForPoint: 'this step asks for a point, and a line was drawn',
+		asksForLine: 'this step asks for a line, and a point was placed',
+		notJoined: 'the pieces of the line do not join',
+		noLength: 'the line begins and ends at the same place',
+		misread: ({ place, rule }: { place: string; rule: string }) => `${place}: ${rule}`,
+		/** What went wrong in the program, as it said so itself. */
+		fault: ({ words }: { words: string }) => words
+	};
+};

@@ -1,4 +1,153 @@
-import type { missteps as english } from '../en/missteps.ts';
+import type { Compass } from '../../method.ts';
+import type { Line, Misdone, missteps as english, Share, Taken } from '../en/missteps.ts';
+import type { Noun } from '../noun.ts';
+import { del, el } from './grammar.ts';
+import { allowanceNoun, measurementNoun, partOf } from './nouns.ts';
 
-/** Which wrong rule leads to a wrong place. */
-export const missteps: typeof english = (_voice) => ({});
+const ALONE: Readonly<Record<Share, string>> = {
+	whole: 'el total',
+	half: 'la mitad',
+	third: 'la tercera parte',
+	quarter: 'la cuarta parte',
+	sixth: 'la sexta parte',
+	part: 'otra parte'
+};
+const WAYS: Readonly<Record<Compass, string>> = {
+	up: 'recto hacia arriba',
+	down: 'recto hacia abajo',
+	across: 'recto hacia fuera',
+	in: 'recto hacia dentro, hacia el centro'
+};
+const SIDES = { outward: 'hacia fuera', inward: 'hacia dentro' } as const;
+const ENDS = { start: 'el principio', end: 'el final' } as const;
+
+const lineNoun = ({ noun, of }: Line): Noun => (of ? partOf(noun, of) : noun);
+
+const nounOf = (taken: Taken): Noun => {
+	switch (taken.kind) {
+		case 'measurement':
+			return measurementNoun(taken.key);
+		case 'allowance':
+			return allowanceNoun(taken);
+		case 'apart':
+			return { article: 'la', name: `distancia de ${taken.from} a ${taken.to}`, gender: 'f' };
+		case 'line':
+			return { article: 'la', name: `longitud ${del(lineNoun(taken.line))}`, gender: 'f' };
+		case 'distance':
+			return { article: 'la', name: 'distancia', gender: 'f' };
+		case 'length':
+			return { article: 'la', name: 'longitud', gender: 'f' };
+	}
+};
+const said = (taken: Taken): string => el(nounOf(taken));
+const ofIt = (taken: Taken): string => del(nounOf(taken));
+/** "lo", "la", "los" or "las", standing for what was named. */
+const it = ({ gender, plural }: Noun): string => (gender === 'f' ? 'la' : 'lo') + (plural ? 's' : '');
+
+const shareOf = (share: Share, of: readonly Taken[]): string =>
+	share === 'whole'
+		? `el total ${of.map(ofIt).join(' y ')}`
+		: `${share === 'part' ? 'una parte' : ALONE[share]} ${of.map(ofIt).join(' y ')}`;
+const wayShare = (share: Share): string =>
+	share === 'whole' ? 'todo el camino' : `${share === 'part' ? 'una parte' : ALONE[share]} del camino`;
+
+const did = (did: string, rule?: string): Misdone => (rule === undefined ? { did } : { did, rule });
+
+/** Lo que pudo salir mal. Cada falta sigue a «has» o a «ha». */
+const slips: ReturnType<typeof english>['slips'] = {
+	fraction: ({ wrong, right, of }) => did(`tomado ${shareOf(wrong, of)}`, `la regla es ${ALONE[right]}`),
+	leftOut: ({ what }) => did(`olvidado ${said(what)}`),
+	twice: ({ what, how }) =>
+		did(`${{ added: 'sumado', 'taken off': 'restado', taken: 'tomado' }[how]} dos veces ${said(what)}`),
+	added: ({ what }) => did(`sumado ${said(what)}`, `la regla ${it(nounOf(what))} resta`),
+	takenOff: ({ what }) => did(`restado ${said(what)}`, `la regla ${it(nounOf(what))} suma`),
+	instead: ({ wrong, right }) => did(`tomado ${said(wrong)}`, `la regla toma ${said(right)}`),
+	farEnd: ({ from, wrong, right }) =>
+		did(`tomado la distancia de ${from} a ${wrong}`, `la regla la toma hasta ${right}`),
+	inInches: ({ what }) => did(`tomado ${said(what)} en pulgadas en vez de centímetros`),
+	inCentimetres: ({ what }) => did(`tomado ${said(what)} en centímetros en vez de pulgadas`),
+	decimal: ({ what }) => did(`corrido un lugar la coma decimal ${ofIt(what)}`),
+	tape: ({ what }) =>
+		did(`leído ${said(what)} con 10 cm de diferencia, como desde el extremo equivocado de la cinta métrica`),
+	digits: ({ what }) => did(`cambiado de orden dos cifras ${ofIt(what)}`),
+	start: ({ wrong, right }) => did(`empezado en ${wrong}`, `la regla empieza en ${right}`),
+	toward: ({ wrong, right }) => did(`ido hacia ${wrong}`, `la regla va hacia ${right}`),
+	way: ({ wrong, right }) => did(`ido ${WAYS[wrong]}`, `la regla va ${WAYS[right]}`),
+	notSloping: ({ wrong }) => did(`ido ${WAYS[wrong]}`, 'la regla va por una línea inclinada'),
+	squareTo: ({ wrong, toward }) =>
+		did(`medido ${WAYS[wrong]}`, `la regla mide por la línea inclinada hacia ${toward}`),
+	alongLine: ({ line, right }) =>
+		did(`medido a lo largo ${del(lineNoun(line))}`, `la regla va ${WAYS[right]}`),
+	away: ({ toward }) => did(`ido en sentido contrario a ${toward}`, `la regla va hacia ${toward}`),
+	otherEnd: ({ line, from }) =>
+		did(`medido ${el(lineNoun(line))} desde el otro extremo`, `la regla empieza por ${ENDS[from]}`),
+	opposite: () => did('ido en sentido contrario'),
+	oppositeFrom: ({ from }) => did(`ido desde ${from} en sentido contrario`),
+	otherPoint: ({ wrong, right }) => did(`colocado ${wrong}`, `este paso pide ${right}`),
+	panel: ({ wrong, right }) => did(`seguido la regla ${del(wrong)}`, `este trazado es «${right}»`),
+	share: ({ wrong, right, from, to }) =>
+		did(`recorrido ${wayShare(wrong)} de ${from} a ${to}`, `la regla es ${ALONE[right]}`),
+	fromFarEnd: ({ from, to }) => did(`medido de ${to} hacia ${from}`, `la regla va de ${from} a ${to}`),
+	squaresExchanged: ({ down, across }) =>
+		did(
+			`trazado a escuadra hacia fuera desde ${down} y hacia abajo desde ${across}`,
+			`la regla va hacia abajo desde ${down} y hacia fuera desde ${across}`
+		),
+	notFolded: ({ point, fold }) =>
+		did(`dejado ${point} donde estaba`, `la regla lo dobla por ${fold.join('–')}`),
+	toFold: ({ fold }) =>
+		did(`parado en el doblez ${fold.join('–')}`, 'la regla sigue otro tanto al otro lado'),
+	notSpread: ({ point }) => did(`dejado ${point} donde estaba`, 'la regla lo separa'),
+	notTurned: ({ point, about }) =>
+		did(`dejado ${point} donde estaba`, `la regla lo gira alrededor de ${about}`),
+	notSwung: ({ from }) =>
+		did(
+			`medido recto hacia fuera ${from === undefined ? 'por su nivel' : `desde ${from}`}`,
+			'la regla gira la longitud hasta que encuentra su nivel'
+		),
+	swung: ({ wrong, right }) => did(`girado la longitud ${SIDES[wrong]}`, `la regla la gira ${SIDES[right]}`),
+	turnedBack: ({ point, onto }) =>
+		did(
+			'girado en sentido contrario',
+			onto === undefined ? undefined : `la regla gira ${point} hacia ${onto}`
+		),
+	turnedFor: ({ other }) => did(`girado tanto como para ${other}`, 'la regla cierra esta pinza, y nada más'),
+	turnedForBoth: ({ other }) =>
+		did(`girado tanto como para ${other} y esta pinza juntas`, 'la regla cierra esta pinza'),
+	turnedShare: ({ wrong, right, onto }) =>
+		did(`girado ${wayShare(wrong)} hasta ${onto}`, `la regla es ${ALONE[right]}`),
+	straightOnto: ({ point, onto, about }) =>
+		did(`llevado ${point} derecho a ${onto}`, `una parte que gira conserva su distancia a ${about}`),
+	asLongAs: ({ line }) =>
+		did(`seguido hasta que la curva fue tan larga como ${el(lineNoun(line))}`, 'la regla toma otra línea'),
+	notGoneOn: ({ from }) =>
+		did(`dejado el punto en ${from}`, 'la regla sigue hasta que la curva es lo bastante larga'),
+	ruledFrom: ({ wrong, right }) => did(`trazado la línea desde ${wrong}`, `la regla pone ahí ${right}`),
+	ruledTo: ({ wrong, right }) => did(`trazado la línea hasta ${wrong}`, `la regla pone ahí ${right}`),
+	mirrored: () => did('trazado la curva al revés', 'es la imagen en espejo de la de la regla'),
+	straightened: () => did('trazado la curva casi recta', 'la regla la hace cóncava'),
+	wrongBulge: () => did('curvado la línea hacia el lado equivocado', 'la regla la curva hacia el otro'),
+	wrongEnds: () =>
+		did('trazado la forma correcta entre extremos equivocados', 'no empieza ni termina donde dice la regla'),
+	wobble: () =>
+		did('trazado una curva ondulada', 'se dobla a un lado y a otro donde la de la regla no lo hace'),
+	leftSlanting: ({ point }) => did(`salido de ${point} en oblicuo`, 'la curva sale de ahí a escuadra'),
+	reachedSlanting: ({ point }) => did(`llegado a ${point} en oblicuo`, 'la curva llega ahí a escuadra'),
+	tooLong: () => did('trazado la línea demasiado larga', 'no encajaría con lo que se le cose'),
+	tooShort: () => did('trazado la línea demasiado corta', 'no encajaría con lo que se le cose')
+};
+
+const sentence = (who: string, { did, rule }: Misdone): string =>
+	rule === undefined ? `${who} ${did}.` : `${who} ${did}; ${rule}.`;
+
+/** Lo que pudo salir mal en un paso. */
+export const missteps: typeof english = () => ({
+	slips,
+	yours: (misdone) => sentence('Has', misdone),
+	theirs: (misdone) => sentence('Ha', misdone),
+	either: (all) =>
+		all
+			.map(({ did }, i) => `${i === 0 ? 'O' : 'o'} bien has ${did}`)
+			.join(', ')
+			.concat('.')
+});

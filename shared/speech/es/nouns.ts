@@ -93,6 +93,9 @@ export const allowanceNoun: typeof englishAllowance = (allowance) =>
 export const measurementNoun: typeof englishMeasurement = (key) =>
 	(MEASUREMENT_WORDS as Readonly<Record<string, MeasurementWords>>)[key]?.noun ?? { name: key };
 
+/** A part of a whole: «el hombro de la espalda». */
+export const partOf = (part: Noun, whole: Noun): Noun => ({ ...part, name: `${part.name} ${del(whole)}` });
+
 /** Measurements, allowances and other things with a name, as nouns. */
 export const nouns: typeof english = (_voice) => ({
 	measurements: MEASUREMENT_WORDS,
@@ -100,7 +103,7 @@ export const nouns: typeof english = (_voice) => ({
 	allowance: allowanceNoun,
 	measurement: measurementNoun,
 	edgeAllowance: (edge) => noun(`el margen de ${edge}`),
-	partOf: (part, whole) => ({ ...part, name: `${part.name} ${del(whole)}` }),
+	partOf,
 	the: el,
 	The: El,
 	title: ({ name }) => capital(name)

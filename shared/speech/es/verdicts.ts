@@ -1,4 +1,70 @@
+import { UNSPOKEN } from '../../tolerances.ts';
+import { mm, type Mm, type Radians } from '../../units.ts';
 import type { verdicts as english } from '../en/verdicts.ts';
+import { el, El } from './grammar.ts';
 
-/** What the checker says of a placement. */
-export const verdicts: typeof english = (_voice) => ({});
+const SUBJECTS = { place: 'Está', start: 'Su primer extremo está', end: 'Su último extremo está' } as const;
+const UPRIGHT = { up: 'la vertical hacia arriba', down: 'la vertical hacia abajo' } as const;
+
+/** Lo que dice el corrector de lo que se ha colocado. */
+export const verdicts: typeof english = (v) => {
+	const small = (length: Mm): string => v.small(length) ?? 'un pelo';
+	const over = (size: Mm, limit: Mm | undefined): string => {
+		const tooClose = limit !== undefined && size > limit && small(size) === small(limit);
+		return tooClose ? `algo más de ${small(size)}` : small(size);
+	};
+	const overDegrees = (angle: Radians, limit: Radians): string =>
+		angle > limit && v.degrees(angle) === v.degrees(limit)
+			? `algo más de ${v.degrees(angle)}`
+			: v.degrees(angle);
+	const way: ReturnType<typeof english>['way'] = ({ across, down, limit }) => {
+		const spoken = [
+			{ length: across, ahead: 'demasiado hacia fuera', back: 'demasiado hacia dentro' },
+			{ length: down, ahead: 'demasiado abajo', back: 'demasiado arriba' }
+		].filter(({ length }) => Math.abs(length) >= UNSPOKEN);
+		const words = spoken.map(({ length, ahead, back }) => {
+			const size = over(mm(Math.abs(length)), spoken.length === 1 ? limit : undefined);
+			return `${size} ${length > 0 ? ahead : back}`;
+		});
+		return words.join(', ') || 'a un pelo de su sitio';
+	};
+	return {
+		small,
+		way,
+		right: ({ step, nearness }) => `${El(step)} está bien. ${nearness}`,
+		wrong: ({ step }) => `${El(step)} no está bien todavía.`,
+		unfinished: ({ step }) => `Todavía no has colocado nada para ${el(step)}.`,
+		notValid: 'Esa entrada no se puede usar; no se cuenta nada.',
+		ourFault: 'El programa no ha podido corregir esto. La culpa es nuestra, y no se cuenta nada.',
+		because: ({ because }) => `${because}.`,
+		spotOn: 'Exacto.',
+		within: ({ worst }) => `A ${small(worst)} como mucho.`,
+		runsOn: ({ by }) => `Sigue ${small(by)} más de lo necesario.`,
+		place: ({ aspect, across, down, tolerance }) =>
+			`${SUBJECTS[aspect]} ${way({ across, down, limit: tolerance })}.`,
+		direction: ({ way: side, point, wanted, square, turned, tolerance }) => {
+			const verb = side === 'leaving' ? 'Sale de' : 'Llega a';
+			const upright = wanted === 'down' || wanted === 'up' ? UPRIGHT[wanted] : undefined;
+			const what = upright ?? (square ? 'la escuadra' : 'su dirección');
+			return `${verb} ${point} con ${overDegrees(turned, tolerance)} de desvío respecto a ${what}; ahí se admiten hasta ${v.degrees(tolerance)}.`;
+		},
+		course: ({ across, down, away, tolerance }) => {
+			const bothWays = Math.min(Math.abs(across), Math.abs(down)) >= UNSPOKEN;
+			const together = bothWays ? `, en total ${over(away, tolerance)}` : '';
+			return `En el peor punto pasa ${way({ across, down, limit: tolerance })}${together}; se admiten hasta ${small(tolerance)}.`;
+		},
+		length: ({ by, tolerance }) =>
+			`Mide ${over(mm(Math.abs(by)), tolerance)} de ${by > 0 ? 'más' : 'menos'}; se admiten hasta ${small(tolerance)}.`,
+		reach: ({ by, tolerance }) => `Termina ${over(mm(Math.abs(by)), tolerance)} antes de donde debe llegar.`,
+		strays: ({ away }) => `se desvía ${small(away)}`,
+		differs: ({ by }) => `${small(mm(Math.abs(by)))} de ${by > 0 ? 'más' : 'menos'}`,
+		noDifference: 'ninguna diferencia digna de mención',
+		noPlacement: ({ where }) => ['esto no es una colocación', where].filter(Boolean).join(': '),
+		asksForPoint: 'este paso pide un punto, y se ha trazado una línea',
+		asksForLine: 'este paso pide una línea, y se ha colocado un punto',
+		notJoined: 'los tramos de la línea no se unen',
+		noLength: 'la línea empieza y termina en el mismo sitio',
+		misread: ({ place, rule }) => `${place}: ${rule}`,
+		fault: ({ words }) => words
+	};
+};

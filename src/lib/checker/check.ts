@@ -1,5 +1,5 @@
-import { BadInput, slipWords } from '#shared/bad-input.ts';
-import { englishIn } from '#shared/speech/english-for-now.ts';
+import { BadInput } from '#shared/bad-input.ts';
+import { message, type Message } from '#shared/speech/message.ts';
 import { placementSchema, type Placement } from '#shared/placement.ts';
 import { SAME_PLACE, TOLERANCES, type Tolerances } from '#shared/tolerances.ts';
 import type { Finding, Verdict } from '#shared/verdict.ts';
@@ -17,7 +17,7 @@ const judged = (findings: readonly Finding[]): Verdict => ({
 	findings: [...findings]
 });
 
-const notValid = (because: string): Verdict => ({ answer: 'not-valid', because });
+const notValid = (because: Message): Verdict => ({ answer: 'not-valid', because });
 
 /** Whether each piece begins where the one before it ends: a line with a gap could seem as long as it should be. */
 const isWhole = (path: Path): boolean =>
@@ -32,15 +32,15 @@ const judge = (step: Step, placement: Placement, draft: Drafted, allowed: Tolera
 	if (point) {
 		return placement.kind === 'point'
 			? judged([placeFinding('place', pointOfPlace(placement.at), point, allowed.point)])
-			: notValid('this step asks for a point, and a line was drawn');
+			: notValid(message('verdicts', 'asksForPoint'));
 	}
 	const line = draft.lines[step.name];
 	if (!line) throw new Error(`the draft has neither a point nor a line "${step.name}"`);
-	if (placement.kind !== 'line') return notValid('this step asks for a line, and a point was placed');
+	if (placement.kind !== 'line') return notValid(message('verdicts', 'asksForLine'));
 	const path = pathOfPlacement(placement);
-	if (!isWhole(path)) return notValid('the pieces of the line do not join');
+	if (!isWhole(path)) return notValid(message('verdicts', 'notJoined'));
 	return pathLength(path) <= SAME_PLACE
-		? notValid('the line begins and ends at the same place')
+		? notValid(message('verdicts', 'noLength'))
 		: judged(checkLine(step, path, line.path, allowed));
 };
 
@@ -61,14 +61,14 @@ export const check = (
 		const parsed = placementSchema.safeParse(placement);
 		if (!parsed.success) {
 			const issue = parsed.error.issues[0];
-			const where = issue?.path.map(String) ?? [];
-			return notValid(
-				['this is not a placement', where.join('.'), issue?.message].filter(Boolean).join(': ')
-			);
+			const where = issue?.path.map(String).join('.') ?? '';
+			return notValid(message('verdicts', 'noPlacement', { where, issue: issue?.message ?? '' }));
 		}
 		return judge(stepNamed(method, stepName), parsed.data, draft, allowed);
 	} catch (error) {
-		if (error instanceof BadInput) return notValid(slipWords(error, englishIn('cm')));
-		return { answer: 'our-fault', because: error instanceof Error ? error.message : String(error) };
+		if (error instanceof BadInput)
+			return notValid(message('verdicts', 'misread', { place: error.place, rule: error.slip }));
+		const words = error instanceof Error ? error.message : String(error);
+		return { answer: 'our-fault', because: message('verdicts', 'fault', { words }) };
 	}
 };

@@ -110,7 +110,7 @@ const goneThrough = (work: LearnersWork, truth: Drafted): Gone => {
 		const { answer } = double.verdict;
 		if (answer !== 'unfinished') gone.verdicts[step.name] = double;
 		if (double.verdict.answer === 'our-fault')
-			gone.faults.push(faultAt(work, step, placed, double.verdict.because));
+			gone.faults.push(faultAt(work, step, placed, JSON.stringify(double.verdict.because.values)));
 		const standsAsPut = answer === 'wrong' ? checked && kept : answer === 'right' && marks === 'pencilled';
 		const follows = answer === 'right' ? double.followThrough : answer !== 'wrong';
 		if (standsAsPut && placed) own.keep(step, placed);

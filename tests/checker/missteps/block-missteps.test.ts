@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { pointMissteps } from '#checker/missteps/point-missteps.ts';
+import { misstepWords } from '#checker/missteps/words.ts';
+import { english, speechFor } from '../../support/speech.ts';
 import { backBlock, frontBlock } from '../../drafting/lesson-method.ts';
 import { draftOf } from '../../drafting/small-method.ts';
 
@@ -50,7 +52,10 @@ describe('the two blocks', () => {
 	it('every one has a note without numbers of the body, a sentence to the learner and a prior', () => {
 		expect(all.length).toBeGreaterThan(5000);
 		for (const { spot, misstep } of all) {
-			const { note, words, prior } = misstep;
+			const { note, prior } = misstep;
+			const [words, spanish] = [misstepWords(misstep, english), misstepWords(misstep, speechFor('es'))];
+			expect(spanish, note).toMatch(/^Has [^;]+(; [^;]+)?\.$/);
+			expect(spanish, note).not.toMatch(/undefined|NaN|\bdel? el\b|\ba el\b/);
 			expect(note.replace(/\b[A-Z]\d?\b|10cm/g, ''), spot).toMatch(/^[a-zA-Z:-]+$/);
 			expect(words, note).toMatch(/^You [^;]+(; [^;]+)?\.$/);
 			expect(words.replace(/\b[A-Z]\d?\b|10 cm off/g, '')).not.toMatch(/undefined|NaN|\d/);

@@ -13,7 +13,9 @@ import {
 	wobblesBeside
 } from '#checker/missteps/curve-shape.ts';
 import { diagnose } from '#checker/missteps/diagnose.ts';
+import { diagnosisWords } from '#checker/missteps/words.ts';
 import { placementOfPath } from '#checker/placed.ts';
+import { english } from '../../support/speech.ts';
 import { stepNamed } from '#drafting/method.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
 import { pathEnd, pathReversed, pathStart, polyline, type Path } from '#geometry/path.ts';
@@ -231,13 +233,10 @@ describe('the curves of the two blocks', () => {
 	});
 
 	it('the first of them is the diagnosis, certain, in words', () => {
-		expect(diagnose(METHOD, 'bend', BODY, DRAFT, placementOfPath(polyline(A, B)))).toMatchObject({
-			kind: 'certain',
-			misstep: {
-				note: 'curve:straight',
-				words: 'You drew it almost straight; the rule makes it a hollow curve.',
-				place: B
-			}
-		});
+		const straight = diagnose(METHOD, 'bend', BODY, DRAFT, placementOfPath(polyline(A, B)));
+		expect(straight).toMatchObject({ kind: 'certain', misstep: { note: 'curve:straight', place: B } });
+		expect(diagnosisWords(straight, english)).toBe(
+			'You drew it almost straight; the rule makes it a hollow curve.'
+		);
 	});
 });

@@ -2,11 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { readBody } from '#shared/body.ts';
 import type { Placement, Typed } from '#shared/placement.ts';
 import { mm, type Unit } from '#shared/units.ts';
-import { diagnose, diagnosisWords } from '#checker/missteps/diagnose.ts';
-import type { Diagnosis, Misstep } from '#checker/missteps/misstep.ts';
+import { diagnose } from '#checker/missteps/diagnose.ts';
+import { slip, type Diagnosis, type Misstep, type Slip } from '#checker/missteps/misstep.ts';
+import { diagnosisWords } from '#checker/missteps/words.ts';
 import type { Drafted } from '#drafting/evaluate.ts';
 import { at } from '#geometry/point.ts';
 import { BODY, draftOf, FIGURE, mark, smallMethod } from '../../drafting/small-method.ts';
+import { english, speechFor } from '../../support/speech.ts';
 import { marked, ruled } from '../drafts.ts';
 import { notesOf } from './notes.ts';
 
@@ -28,15 +30,19 @@ const notes = (step: string, across: number, down: number) => notesOf(told(step,
 
 describe('the place alone', () => {
 	it('exactly where one wrong rule leads: certain, with its words and its place', () => {
-		expect(told('U', marked(490, 220))).toEqual({
+		const half = told('U', marked(490, 220));
+		expect(half).toEqual({
 			kind: 'certain',
 			misstep: {
 				note: 'fraction:half-for-quarter',
-				words: 'You took half of the bust; the rule is a quarter.',
+				slips: [
+					slip('fraction', { wrong: 'half', right: 'quarter', of: [{ kind: 'measurement', key: 'bust' }] })
+				],
 				place: at(490, 220),
 				prior: 0.05
 			}
 		});
+		expect(diagnosisWords(half, english)).toBe('You took half of the bust; the rule is a quarter.');
 	});
 
 	it('a hand’s width beside it, still certain; a centimetre beside it, no guess', () => {
@@ -177,11 +183,12 @@ describe('a typed sum', () => {
 			kind: 'certain',
 			misstep: {
 				note: 'fraction:half-for-quarter+start:W-for-A',
-				words:
-					'You took half of the bust; the rule is a quarter. You started from W; the rule starts from A.',
 				place: { x: 490, y: 420 }
 			}
 		});
+		expect(diagnosisWords(both, english)).toBe(
+			'You took half of the bust; the rule is a quarter. You started from W; the rule starts from A.'
+		);
 		const single = typed('U', { sum: '96/2+1', from: 'A', go: 'across' });
 		const prior = (diagnosis: Diagnosis) => (diagnosis.kind === 'certain' ? diagnosis.misstep.prior : 1);
 		expect(prior(both)).toBeLessThan(prior(single) / 10);
@@ -242,7 +249,7 @@ describe('a ruled line', () => {
 		expect(notesOf(told('side', ruled([0, 420], [250, 220])))).toEqual(['ends:W-for-V']);
 		expect(notesOf(told('side', ruled([0, 220], [190, 420])))).toEqual(['ends:A-for-U']);
 		const [misstep] = [told('side', ruled([0, 220], [190, 420]))];
-		expect(diagnosisWords(misstep)).toBe('You ruled the line from A; the rule has U there.');
+		expect(diagnosisWords(misstep, english)).toBe('You ruled the line from A; the rule has U there.');
 	});
 
 	it('a level at another point, as long as one likes', () => {
@@ -259,22 +266,41 @@ describe('a ruled line', () => {
 });
 
 describe('words', () => {
-	const misstep = (words: string): Misstep => ({ note: 'x', words, place: at(0, 0), prior: mm(1) });
-	const one = misstep('You took half of the bust; the rule is a quarter.');
-	const two = misstep('You left out the bust ease.');
-	const three = misstep('You started from N; the rule starts from O.');
+	const misstep = (what: Slip): Misstep => ({ note: 'x', slips: [what], place: at(0, 0), prior: mm(1) });
+	const [bust, ease] = [
+		{ kind: 'measurement', key: 'bust' },
+		{ kind: 'allowance', key: 'bustEase' }
+	] as const;
+	const one = misstep(slip('fraction', { wrong: 'half', right: 'quarter', of: [bust] }));
+	const two = misstep(slip('leftOut', { what: ease }));
+	const three = misstep(slip('start', { wrong: 'N', right: 'O' }));
 
 	it('nothing for none, the misstep’s own for one', () => {
-		expect(diagnosisWords({ kind: 'none' })).toBe('');
-		expect(diagnosisWords({ kind: 'certain', misstep: one })).toBe(one.words);
+		expect(diagnosisWords({ kind: 'none' }, english)).toBe('');
+		expect(diagnosisWords({ kind: 'certain', misstep: one }, english)).toBe(
+			'You took half of the bust; the rule is a quarter.'
+		);
 	});
 
 	it('what was done, for two and for three', () => {
-		expect(diagnosisWords({ kind: 'either', missteps: [one, two] })).toBe(
+		expect(diagnosisWords({ kind: 'either', missteps: [one, two] }, english)).toBe(
 			'Either you took half of the bust, or you left out the bust ease.'
 		);
-		expect(diagnosisWords({ kind: 'either', missteps: [one, two, three] })).toBe(
+		expect(diagnosisWords({ kind: 'either', missteps: [one, two, three] }, english)).toBe(
 			'Either you took half of the bust, or you left out the bust ease, or you started from N.'
+		);
+	});
+
+	it('in Spanish, each with its own clauses', () => {
+		const said = (diagnosis: Diagnosis) => diagnosisWords(diagnosis, speechFor('es'));
+		expect(said({ kind: 'certain', misstep: one })).toBe(
+			'Has tomado la mitad del contorno de busto; la regla es la cuarta parte.'
+		);
+		expect(said({ kind: 'certain', misstep: misstep(slip('takenOff', { what: ease })) })).toBe(
+			'Has restado la holgura de busto; la regla la suma.'
+		);
+		expect(said({ kind: 'either', missteps: [one, two, three] })).toBe(
+			'O bien has tomado la mitad del contorno de busto, o bien has olvidado la holgura de busto, o bien has empezado en N.'
 		);
 	});
 });

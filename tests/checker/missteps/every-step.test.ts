@@ -3,7 +3,9 @@ import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import type { Body } from '#shared/body.ts';
 import { POINT_TOLERANCE } from '#shared/tolerances.ts';
 import { check } from '#checker/check.ts';
-import { diagnose, diagnosisWords } from '#checker/missteps/diagnose.ts';
+import { diagnose } from '#checker/missteps/diagnose.ts';
+import { diagnosisWords } from '#checker/missteps/words.ts';
+import { english } from '../../support/speech.ts';
 import type { Misstep } from '#checker/missteps/misstep.ts';
 import { pointMissteps } from '#checker/missteps/point-missteps.ts';
 import type { Draft } from '#drafting/evaluate.ts';
@@ -75,7 +77,7 @@ describe.each(titled)('%s', (_, one) => {
 	it('invalid: a line for the point is not valid, and no misstep', () => {
 		const line = ruled([right.x, right.y], [right.x + 10, right.y]);
 		expect(check(method, step, draft, line).answer).toBe('not-valid');
-		expect(diagnosisWords(diagnose(method, step, body, draft, line))).toBe('');
+		expect(diagnosisWords(diagnose(method, step, body, draft, line), english)).toBe('');
 	});
 
 	it('hopeless: far off the sheet there is no guess', () => {

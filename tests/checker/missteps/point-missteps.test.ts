@@ -2,9 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { readBody } from '#shared/body.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import { pointMissteps } from '#checker/missteps/point-missteps.ts';
+import { misstepWords } from '#checker/missteps/words.ts';
 import { NotDrafted, type Drafted } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { at } from '#geometry/point.ts';
+import { english } from '../../support/speech.ts';
 import { BODY, draftOf, FIGURE, mark, smallMethod } from '../../drafting/small-method.ts';
 
 const rounded = (value: number): number => Math.round(value * 100) / 100 + 0;
@@ -226,7 +228,9 @@ describe('a mark: the start and the way', () => {
 		]);
 		expect(places(sloped, 'Z')['slope']).toEqual([[150, 200]]);
 		const [slope] = pointMissteps(sloped, 'Z', BODY, draftOf(sloped)).filter(({ note }) => note === 'slope');
-		expect(slope?.words).toBe('You measured along the edge; the rule goes straight down.');
+		expect(slope && misstepWords(slope, english)).toBe(
+			'You measured along the edge; the rule goes straight down.'
+		);
 	});
 });
 

@@ -1,13 +1,15 @@
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import type { Placement } from '#shared/placement.ts';
 import { MM_PER } from '#shared/units.ts';
-import { diagnose, diagnosisWords } from '#checker/missteps/diagnose.ts';
+import { diagnose } from '#checker/missteps/diagnose.ts';
 import type { Diagnosis } from '#checker/missteps/misstep.ts';
+import { diagnosisWords } from '#checker/missteps/words.ts';
 import { readSum } from '#drafting/formula/sum.ts';
 import { COMPASS } from '#drafting/steps/compass.ts';
 import { moved } from '#geometry/point.ts';
 import { backBlock, frontBlock, lessonMethod } from '../../drafting/lesson-method.ts';
 import { draftOf } from '../../drafting/small-method.ts';
+import { english } from '../../support/speech.ts';
 import { TOLD_SLIPS, type ToldSlip } from './told-slips.ts';
 
 const METHODS = {
@@ -37,7 +39,7 @@ const placeWords = ({ at: [across, down], typed }: ToldSlip): string =>
 
 /** One row of the help page. */
 export const toldRow = (slip: ToldSlip): string => {
-	const says = diagnosisWords(toldDiagnosis(slip)) || '(no guess)';
+	const says = diagnosisWords(toldDiagnosis(slip), english) || '(no guess)';
 	return `| ${slip.body}, ${slip.panel} ${slip.step} | ${slip.tale} | ${placeWords(slip)} | ${says} |`;
 };
 

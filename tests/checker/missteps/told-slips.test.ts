@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { diagnosisWords } from '#checker/missteps/diagnose.ts';
+import { diagnosisWords } from '#checker/missteps/words.ts';
+import { english, speechFor } from '../../support/speech.ts';
 import { notesOf } from './notes.ts';
 import { toldDiagnosis, toldRow } from './told-diagnosis.ts';
 import { TOLD_SLIPS } from './told-slips.ts';
@@ -10,6 +11,7 @@ const PAGE = fileURLToPath(new URL('told-slips.md', import.meta.url));
 const titled = TOLD_SLIPS.map(
 	(slip) => [`${slip.body}, ${slip.panel} ${slip.step}: ${slip.tale}`, slip] as const
 );
+const SPANISH_GUESSES = [/^$/, /^Has /, /^O bien has .*, o bien has /] as const;
 const GUESSES = [/^$/, /^You /, /^Either you .* or you /] as const;
 
 /** Prettier pads the columns of a table. */
@@ -25,7 +27,10 @@ describe('slips as a teacher tells them', () => {
 	it.each(titled)('%s', (_, slip) => {
 		const diagnosis = toldDiagnosis(slip);
 		expect(notesOf(diagnosis)).toEqual(slip.notes);
-		expect(diagnosisWords(diagnosis)).toMatch(GUESSES[Math.min(slip.notes.length, 2)] ?? /never/);
+		expect(diagnosisWords(diagnosis, english)).toMatch(GUESSES[Math.min(slip.notes.length, 2)] ?? /never/);
+		expect(diagnosisWords(diagnosis, speechFor('es'))).toMatch(
+			SPANISH_GUESSES[Math.min(slip.notes.length, 2)] ?? /never/
+		);
 	});
 
 	it('the help page says the same; write it anew with: npm run measure:missteps', () => {

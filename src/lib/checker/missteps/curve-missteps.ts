@@ -15,10 +15,12 @@ import {
 	wobblesBeside
 } from './curve-shape.ts';
 
+import { slip, type Misstep, type Slip } from './misstep.ts';
+
 /** What is wrong with the shape of a curve. */
 export interface CurveMisstep {
 	readonly note: string;
-	readonly words: string;
+	readonly slips: Misstep['slips'];
 }
 
 /** A curve that keeps less than this share of its depth was drawn straight. */
@@ -32,7 +34,7 @@ const explains = (placed: Path, explained: Path, error: number): boolean => {
 	return away <= CURVE_TOLERANCE || (away <= 2 * CURVE_TOLERANCE && away <= LEFT_OVER * error);
 };
 
-const said = (note: string, words: string): CurveMisstep => ({ note: `curve:${note}`, words });
+const said = (note: string, what: Slip): CurveMisstep => ({ note: `curve:${note}`, slips: [what] });
 
 /** Whether the curve is the rule's, moved so. */
 const isMoved = (
@@ -85,30 +87,16 @@ const bulgesWrongWay = (placed: Path, right: Path): boolean => {
 	return wrong > CURVE_TOLERANCE && wrong > MOSTLY * same;
 };
 
-const MIRRORED = said(
-	'mirrored',
-	'You drew the curve the other way round; it is the mirror image of the rule’s.'
-);
+const MIRRORED = said('mirrored', slip('mirrored'));
 
 /** What explains the whole shape at once, the best first. */
 const shapeMissteps = (placed: Path, right: Path, error: number): readonly CurveMisstep[] => {
 	if (isOverFold(placed, right, error)) return [MIRRORED];
 	return [
-		...(isStraight(placed, right)
-			? [said('straight', 'You drew it almost straight; the rule makes it a hollow curve.')]
-			: []),
-		...(bulgesWrongWay(placed, right)
-			? [said('wrong-way', 'You let it bulge the wrong way; the rule bends it to the other side.')]
-			: []),
+		...(isStraight(placed, right) ? [said('straight', slip('straightened'))] : []),
+		...(bulgesWrongWay(placed, right) ? [said('wrong-way', slip('wrongBulge'))] : []),
 		...(isTurnedRound(placed, right, error) ? [MIRRORED] : []),
-		...(hasWrongEnds(placed, right)
-			? [
-					said(
-						'wrong-ends',
-						'You drew the right shape on the wrong ends; it does not begin and end where the rule says.'
-					)
-				]
-			: [])
+		...(hasWrongEnds(placed, right) ? [said('wrong-ends', slip('wrongEnds'))] : [])
 	];
 };
 
@@ -118,16 +106,15 @@ const isDirection = (finding: Finding): finding is FindingOf<'direction'> =>
 const slanting = (findings: readonly Finding[]): readonly CurveMisstep[] => {
 	const points = new Map(findings.filter(isDirection).map((each) => [each.point, each.way]));
 	return [...points].map(([point, way]) => {
-		const [did, does] = way === 'leaving' ? ['left', 'leaves'] : ['reached', 'reaches'];
-		return said(`not-square:${point}`, `You ${did} ${point} at a slant; the curve ${does} it square.`);
+		const key = way === 'leaving' ? 'leftSlanting' : 'reachedSlanting';
+		return said(`not-square:${point}`, slip(key, { point }));
 	});
 };
 
 const lengthWrong = (findings: readonly Finding[]): readonly CurveMisstep[] =>
 	findings.flatMap((finding) => {
 		if (finding.aspect !== 'length' || finding.within) return [];
-		const how = finding.by > 0 ? 'long' : 'short';
-		return [said(`too-${how}`, `You drew it too ${how}; it would not fit what it is sewn to.`)];
+		return [finding.by > 0 ? said('too-long', slip('tooLong')) : said('too-short', slip('tooShort'))];
 	});
 
 /**
@@ -142,9 +129,7 @@ export const diagnoseCurve = (step: StepOf<'curve'>, placed: Path, right: Path):
 	const findings = checkLine(step, drawn, right, TOLERANCES.normal).filter(({ within }) => !within);
 	const strays = findings.some(({ aspect }) => aspect === 'course' || aspect === 'direction');
 	return [
-		...(strays && wobblesBeside(drawn, right)
-			? [said('wobble', 'You let the curve wobble; it bends to and fro where the rule’s does not.')]
-			: []),
+		...(strays && wobblesBeside(drawn, right) ? [said('wobble', slip('wobble'))] : []),
 		...slanting(findings),
 		...lengthWrong(findings)
 	];

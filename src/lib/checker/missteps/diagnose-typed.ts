@@ -7,10 +7,9 @@ import type { Formula } from '#drafting/formula/formula.ts';
 import { readSum, type TypedSum } from '#drafting/formula/sum.ts';
 import { COMPASS } from '#drafting/steps/compass.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
-import { COMPASS_WORDS } from '#drafting/words.ts';
-import { NO_DIAGNOSIS, type Diagnosis } from './misstep.ts';
+import { NO_DIAGNOSIS, slip, type Diagnosis, type Misstep, type Slip } from './misstep.ts';
 import { LOWERED, PRIORS } from './priors.ts';
-import type { Candidate, Stand } from './stand.ts';
+import type { Stand } from './stand.ts';
 import { termsOf, type Term } from './terms.ts';
 import { comparedWith, isWorked, typedTerms, type TypedTerm } from './typed-sum.ts';
 import { decided } from './weigh.ts';
@@ -34,7 +33,7 @@ const rulerOf = (step: Step): Ruler | undefined => {
 };
 
 /** One thing that is wrong with what was typed. */
-type Part = Omit<Candidate, 'place'>;
+type Part = Pick<Misstep, 'note' | 'prior'> & { readonly slip: Slip };
 
 /** What the sum was meant for: the rule's own terms (no part), or the wrong rules that it fits, best first. */
 const sumParts = (
@@ -61,7 +60,7 @@ const startPart = ({ from }: Ruler, typed: TypedDistance): readonly Part[] =>
 				{
 					note: `start:${typed.from}-for-${from}`,
 					prior: PRIORS.start,
-					say: () => `You started from ${typed.from}; the rule starts from ${from}.`
+					slip: slip('start', { wrong: typed.from, right: from })
 				}
 			];
 
@@ -69,29 +68,29 @@ const UPRIGHT: readonly Compass[] = ['up', 'down'];
 
 const wayPart = ({ go }: Ruler, typed: TypedDistance): readonly Part[] => {
 	if (typed.go === go) return [];
-	const went = `You went ${COMPASS_WORDS[typed.go]}`;
 	if (go === undefined)
-		return [{ note: 'slope', prior: PRIORS.slope, say: () => `${went}; the rule goes along a slope.` }];
+		return [{ note: 'slope', prior: PRIORS.slope, slip: slip('notSloping', { wrong: typed.go }) }];
 	const opposite = UPRIGHT.includes(typed.go) === UPRIGHT.includes(go);
 	return [
 		{
 			note: opposite ? 'direction:opposite' : 'direction:crossed',
 			prior: opposite ? PRIORS.opposite : PRIORS.crossed,
-			say: () => `${went}; the rule goes ${COMPASS_WORDS[go]}.`
+			slip: slip('way', { wrong: typed.go, right: go })
 		}
 	];
 };
 
 /** Several things wrong at once are one misstep: each after the first makes it rarer. */
-const together = (parts: readonly Part[], place: SheetPoint): Candidate | undefined =>
-	parts.length === 0
-		? undefined
-		: {
-				note: parts.map(({ note }) => note).join('+'),
-				prior: parts.reduce((all, { prior }) => all * prior, 1) * LOWERED.anotherStep ** (parts.length - 1),
-				place,
-				say: () => parts.map(({ say }) => say()).join(' ')
-			};
+const together = ([first, ...more]: readonly Part[], place: SheetPoint): Misstep | undefined => {
+	if (!first) return undefined;
+	const parts = [first, ...more];
+	return {
+		note: parts.map(({ note }) => note).join('+'),
+		prior: parts.reduce((all, { prior }) => all * prior, 1) * LOWERED.anotherStep ** (parts.length - 1),
+		place,
+		slips: [first.slip, ...more.map((each) => each.slip)]
+	};
+};
 
 /** The other step whose rule was typed, where it was the rule of another step. */
 const otherStep = (stand: Stand, typed: TypedDistance, terms: readonly TypedTerm[]): Part | undefined => {
@@ -104,7 +103,7 @@ const otherStep = (stand: Stand, typed: TypedDistance, terms: readonly TypedTerm
 		other && {
 			note: `point:${other.name}-for-${stand.step.name}`,
 			prior: PRIORS.otherPoint,
-			say: () => `You placed ${other.name}; this step asks for ${stand.step.name}.`
+			slip: slip('otherPoint', { wrong: other.name, right: stand.step.name })
 		}
 	);
 };
@@ -139,7 +138,7 @@ export const diagnoseTyped = (
 	if (!parts) return isWorked(terms) && ways.length === 0 ? NO_DIAGNOSIS : undefined;
 	const other =
 		ways.length > 0 && (parts !== 'right' || ways.length > 1) ? otherStep(stand, typed, terms) : undefined;
-	if (other) return decided([[{ ...other, place }, other.prior]], 0);
+	if (other) return decided([[{ ...other, slips: [other.slip], place }, other.prior]], 0);
 	const wrong = parts === 'right' ? [ways] : parts.map((part) => [part, ...ways]);
 	const candidates = wrong.flatMap((each) => together(each, place) ?? []);
 	return candidates.length > 0

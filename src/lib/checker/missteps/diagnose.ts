@@ -49,16 +49,3 @@ export const diagnose = (
 		throw error;
 	}
 };
-
-/** What was done, without the rule that it is held against: "you took half of the bust". */
-const done = (words: string): string => {
-	const clause = words.replace(/[;.].*$/s, '');
-	return clause.charAt(0).toLowerCase() + clause.slice(1);
-};
-
-/** A diagnosis in the learner's words: one sentence, "Either you ... or you ..." for several, nothing for none. */
-export const diagnosisWords = (diagnosis: Diagnosis): string => {
-	if (diagnosis.kind === 'none') return '';
-	if (diagnosis.kind === 'certain') return diagnosis.misstep.words;
-	return `Either ${diagnosis.missteps.map(({ words }) => done(words)).join(', or ')}.`;
-};

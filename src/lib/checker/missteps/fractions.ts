@@ -1,35 +1,26 @@
+import type { Share } from '#shared/speech/en/missteps.ts';
 import { LOWERED } from './priors.ts';
 
-/** A share that rules and mistaken rules take of a length, with its name in notes and in sentences. */
+/** A share that rules and mistaken rules take of a length, with its name. */
 interface Fraction {
-	readonly name: string;
+	readonly name: Share;
 	readonly share: number;
-	readonly of: string;
-	readonly alone: string;
 }
-
-const fraction = (name: string, share: number, of: string, alone: string): Fraction => ({
-	name,
-	share,
-	of,
-	alone
-});
 
 /** Every share that a learner may take for another: those that rules of drafting have. */
 export const FRACTIONS: readonly Fraction[] = [
-	fraction('whole', 1, 'the whole of', 'the whole'),
-	fraction('half', 1 / 2, 'half of', 'a half'),
-	fraction('third', 1 / 3, 'a third of', 'a third'),
-	fraction('quarter', 1 / 4, 'a quarter of', 'a quarter'),
-	fraction('sixth', 1 / 6, 'a sixth of', 'a sixth')
+	{ name: 'whole', share: 1 },
+	{ name: 'half', share: 1 / 2 },
+	{ name: 'third', share: 1 / 3 },
+	{ name: 'quarter', share: 1 / 4 },
+	{ name: 'sixth', share: 1 / 6 }
 ];
 
 const nearly = (a: number, b: number): boolean => Math.abs(a - b) < 1e-9;
 
 /** The share of this size (its sign left out), or one that is not named. */
 export const fractionOf = (share: number): Fraction =>
-	FRACTIONS.find((each) => nearly(each.share, Math.abs(share))) ??
-	fraction('part', Math.abs(share), 'a part of', 'another part');
+	FRACTIONS.find((each) => nearly(each.share, Math.abs(share))) ?? { name: 'part', share: Math.abs(share) };
 
 /** How much less common this share is for that one than half for quarter. */
 export const fractionWeight = (wrong: Fraction, right: Fraction): number => {

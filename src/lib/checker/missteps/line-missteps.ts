@@ -9,7 +9,7 @@ import type { Step } from '#drafting/steps/step-rules.ts';
 import { keeps } from '../check-point.ts';
 import { turnedTo } from '../check-line.ts';
 import { diagnoseCurve } from './curve-missteps.ts';
-import { NO_DIAGNOSIS, type Diagnosis } from './misstep.ts';
+import { NO_DIAGNOSIS, slip, type Diagnosis } from './misstep.ts';
 import { PRIORS } from './priors.ts';
 
 const isAt = (a: SheetPoint, b: SheetPoint): boolean => keeps(distance(a, b), POINT_TOLERANCE);
@@ -33,7 +33,7 @@ const wrongEnd = (step: Step, drafted: Drafted, placed: Path): Diagnosis => {
 	if (!named) return NO_DIAGNOSIS;
 	const misstep = {
 		note: `ends:${named[0]}-for-${only.name}`,
-		words: `You ruled the line ${only.i === 0 ? 'from' : 'to'} ${named[0]}; the rule has ${only.name} there.`,
+		slips: [slip(only.i === 0 ? 'ruledFrom' : 'ruledTo', { wrong: named[0], right: only.name })],
 		place: only.place,
 		prior: PRIORS.start
 	};

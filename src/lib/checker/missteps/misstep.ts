@@ -1,11 +1,26 @@
+import type { Words } from '#shared/speech/catalogue.ts';
 import type { SheetPoint } from '#geometry/point.ts';
+
+type Slips = Words['missteps']['slips'];
+
+/** One thing that was done wrong, as data: which one, and what it was done with. */
+export interface Slip {
+	readonly key: keyof Slips;
+	readonly values: readonly unknown[];
+}
+
+/** A slip of the catalogue; its values are those that its words take. */
+export const slip = <K extends keyof Slips>(key: K, ...values: Parameters<Slips[K]>): Slip => ({
+	key,
+	values
+});
 
 /** A named wrong rule, and where it leads for one body. */
 export interface Misstep {
 	/** Stable and without numbers, so that a class's mistakes can be counted: `fraction:half-for-quarter`. */
 	readonly note: string;
-	/** A plain sentence for the learner: "You took half of the bust; the rule is a quarter." */
-	readonly words: string;
+	/** What was done wrong; several things where it was several at once. */
+	readonly slips: readonly Slip[];
 	/** Where the wrong rule leads. */
 	readonly place: SheetPoint;
 	/** How common it is, as a share of wrong placements; already lowered for each further step of change. */

@@ -1,8 +1,10 @@
+import type { Speech } from '#shared/speech/speech.ts';
 import { stepNamed } from '#drafting/method.ts';
 import { stepNeeds } from '#drafting/steps/kinds.ts';
 import { readPlacement, type Judged, type LearnersWork } from '../work.ts';
-import { diagnose, diagnosisWords } from './diagnose.ts';
+import { diagnose } from './diagnose.ts';
 import { NO_DIAGNOSIS, type Diagnosis } from './misstep.ts';
+import { diagnosisWords } from './words.ts';
 
 /**
  * What probably went wrong at a step of a learner's work: from the learner's own earlier marks where it leans on
@@ -18,5 +20,5 @@ export const misstepIn = (work: LearnersWork, found: Judged, name: string): Diag
 };
 
 /** The same in the learner's words; nothing where there is no guess. */
-export const misstepWords = (work: LearnersWork, found: Judged, name: string): string =>
-	diagnosisWords(misstepIn(work, found, name));
+export const likelyWords = (work: LearnersWork, found: Judged, name: string, speech: Speech): string =>
+	diagnosisWords(misstepIn(work, found, name), speech);

@@ -14,12 +14,12 @@ import { spreadMissteps } from './by-kind/spread.ts';
 import { swingMissteps } from './by-kind/swing.ts';
 import { turnMissteps } from './by-kind/turn.ts';
 import { untilMissteps } from './by-kind/until.ts';
-import type { Misstep } from './misstep.ts';
+import { slip, type Misstep } from './misstep.ts';
 import { PRIORS } from './priors.ts';
-import { passes, standOf, type Candidate, type Stand } from './stand.ts';
+import { passes, standOf, type Stand } from './stand.ts';
 
 /** Lines are not points, and the corner is given. */
-const noMissteps = (): readonly Candidate[] => [];
+const noMissteps = (): readonly Misstep[] => [];
 
 /** Every kind of step: one that is missing here does not compile. */
 const KINDS: { readonly [K in StepKind]: KindMissteps<K> } = {
@@ -45,11 +45,11 @@ const KINDS: { readonly [K in StepKind]: KindMissteps<K> } = {
 };
 
 /** A step and the entry of its own kind belong together, which TypeScript cannot see: said here once. */
-const ownMissteps = (stand: Stand): readonly Candidate[] =>
+const ownMissteps = (stand: Stand): readonly Misstep[] =>
 	(KINDS[stand.step.kind] as unknown as KindMissteps<never>)(stand.step, stand);
 
 /** Where the methods that this one uses put their point of the same name: the back's rule, followed in the front. */
-const otherPanels = ({ step, drafted, method }: Stand): readonly Candidate[] =>
+const otherPanels = ({ step, drafted, method }: Stand): readonly Misstep[] =>
 	Object.entries(drafted.uses ?? {}).flatMap(([alias, draft]) => {
 		const place = draft.points[step.name];
 		if (!place) return [];
@@ -58,13 +58,13 @@ const otherPanels = ({ step, drafted, method }: Stand): readonly Candidate[] =>
 				note: `panel:${alias}`,
 				prior: PRIORS.otherPanel,
 				place,
-				say: () => `You followed the rule of the ${alias}; this is ${method.name.toLowerCase()}.`
+				slips: [slip('panel', { wrong: method.uses[alias]?.called ?? { name: alias }, right: method.name })]
 			}
 		];
 	});
 
 /** Where other points are to come, if `drafted` knows them already. */
-const otherPoints = ({ step, method, drafted }: Stand): readonly Candidate[] => {
+const otherPoints = ({ step, method, drafted }: Stand): readonly Misstep[] => {
 	const later = method.steps.slice(method.steps.indexOf(step) + 1).flatMap(({ name }) => {
 		const place = drafted.points[name];
 		return place ? [{ name, place }] : [];
@@ -73,7 +73,7 @@ const otherPoints = ({ step, method, drafted }: Stand): readonly Candidate[] => 
 		note: `point:${name}-for-${step.name}`,
 		prior: PRIORS.otherPoint / later.length,
 		place,
-		say: () => `You placed ${name}; this step asks for ${step.name}.`
+		slips: [slip('otherPoint', { wrong: name, right: step.name })]
 	}));
 };
 
@@ -82,8 +82,8 @@ const isSame = (a: SheetPoint, b: SheetPoint): boolean =>
 	Math.abs(a.x - b.x) <= SAME_PLACE && Math.abs(a.y - b.y) <= SAME_PLACE;
 
 /** One for each note and place: a wrong rule that is reached in two ways is as common as the commoner of them. */
-const merged = (candidates: readonly Candidate[]): readonly Candidate[] => {
-	const kept = new Map<string, Candidate[]>();
+const merged = (candidates: readonly Misstep[]): readonly Misstep[] => {
+	const kept = new Map<string, Misstep[]>();
 	for (const each of candidates) {
 		const same = kept.get(each.note);
 		if (!same) {
@@ -105,22 +105,14 @@ const merged = (candidates: readonly Candidate[]): readonly Candidate[] => {
 export const candidatesAt = (
 	stand: Stand,
 	wanted: (place: SheetPoint) => boolean = ({ x, y }) => Number.isFinite(x) && Number.isFinite(y)
-): readonly Candidate[] => {
-	const isWanted = ({ place }: Candidate): boolean => wanted(place) && !passes(stand, place);
+): readonly Misstep[] => {
+	const isWanted = ({ place }: Misstep): boolean => wanted(place) && !passes(stand, place);
 	const own = ownMissteps(stand).filter(isWanted);
 	const others = [...otherPanels(stand), ...otherPoints(stand)].filter(
 		(other) => isWanted(other) && !own.some(({ place }) => isSame(place, other.place))
 	);
 	return merged([...own, ...others]);
 };
-
-/** A candidate with its words made. */
-export const told = ({ note, prior, place, say }: Candidate): Misstep => ({
-	note,
-	prior,
-	place,
-	words: say()
-});
 
 /**
  * Every plausible wrong rule of a point step and where it leads for this body, worked out from the
@@ -137,5 +129,5 @@ export const pointMissteps = (
 	drafted: Drafted
 ): readonly Misstep[] => {
 	const stand = standOf(method, stepName, body, drafted);
-	return stand ? candidatesAt(stand).map(told) : [];
+	return stand ? candidatesAt(stand) : [];
 };

@@ -29,14 +29,6 @@ export interface Stand {
 	readonly earlier: readonly NamedPoint[];
 }
 
-/** A plausible wrong place for a step. Its words are made only when they are wanted. */
-export interface Candidate {
-	readonly note: string;
-	readonly prior: number;
-	readonly place: SheetPoint;
-	readonly say: () => string;
-}
-
 const earlierPoints = (method: Method, step: Step, drafted: Drafted): readonly NamedPoint[] => {
 	const starts = new Set(method.steps.map(stepStart));
 	const before = method.steps.slice(0, method.steps.indexOf(step));

@@ -1,7 +1,7 @@
 import type { Mm } from '#shared/units.ts';
 import type { SheetPoint } from '#geometry/point.ts';
-import { NO_DIAGNOSIS, type Diagnosis } from './misstep.ts';
-import { candidatesAt, told } from './point-missteps.ts';
+import { NO_DIAGNOSIS, type Diagnosis, type Misstep } from './misstep.ts';
+import { candidatesAt } from './point-missteps.ts';
 import {
 	BESIDE,
 	CARELESS,
@@ -16,7 +16,7 @@ import {
 	UNKNOWN,
 	UNKNOWN_DISTANCE
 } from './priors.ts';
-import type { Candidate, Stand } from './stand.ts';
+import type { Stand } from './stand.ts';
 
 /** How densely a hand of this spread puts places so far off along one axis, per millimetre. */
 const alongAxis = (gap: number, spread: Mm): number =>
@@ -42,12 +42,12 @@ const unexplained = (placed: SheetPoint, right: SheetPoint): number => {
 
 /** A note, all that speaks for it, and the one of its candidates that explains the placement best. */
 interface Weighed {
-	readonly best: Candidate;
+	readonly best: Misstep;
 	readonly most: number;
 	readonly weight: number;
 }
 
-const byNote = (weights: readonly (readonly [Candidate, number])[]): readonly Weighed[] => {
+const byNote = (weights: readonly (readonly [Misstep, number])[]): readonly Weighed[] => {
 	const notes = new Map<string, Weighed>();
 	for (const [candidate, weight] of weights) {
 		const before = notes.get(candidate.note);
@@ -65,17 +65,17 @@ const byNote = (weights: readonly (readonly [Candidate, number])[]): readonly We
  * The diagnosis for candidates of these weights, beside all else that could have led there. One that is
  * clearly above everything else is certain; two or three that share it are told together; else no guess.
  */
-export const decided = (weights: readonly (readonly [Candidate, number])[], other: number): Diagnosis => {
+export const decided = (weights: readonly (readonly [Misstep, number])[], other: number): Diagnosis => {
 	const notes = byNote(weights);
 	const [first, second] = notes;
 	if (!first) return NO_DIAGNOSIS;
 	const whole = other + notes.reduce((sum, { weight }) => sum + weight, 0);
 	if (first.weight >= CERTAIN * whole && first.weight >= CLEARLY_ABOVE * (second?.weight ?? 0))
-		return { kind: 'certain', misstep: told(first.best) };
+		return { kind: 'certain', misstep: first.best };
 	const beside = notes.filter(({ weight }) => weight >= BESIDE * first.weight);
 	const together = beside.reduce((sum, { weight }) => sum + weight, 0);
 	if (beside.length > MOST_TOLD || together < TOGETHER * whole) return NO_DIAGNOSIS;
-	const [one, two, ...rest] = beside.map(({ best }) => told(best));
+	const [one, two, ...rest] = beside.map(({ best }) => best);
 	return one && two ? { kind: 'either', missteps: [one, two, ...rest] } : NO_DIAGNOSIS;
 };
 

@@ -1,22 +1,23 @@
 import { MM_PER, mm, type Mm } from '#shared/units.ts';
 import type { Body } from '#shared/body.ts';
-import { measurementOf, type MeasurementKey } from '#shared/measurements.ts';
+import type { MeasurementKey } from '#shared/measurements.ts';
 import type { Formula } from '#drafting/formula/formula.ts';
 import type { Scope } from '#drafting/formula/value.ts';
 import type { Method } from '#drafting/method.ts';
 import { digitSwaps } from './digits.ts';
 import { FRACTIONS, fractionOf, fractionWeight } from './fractions.ts';
-import { allowanceWords, leafWords } from './leaf-words.ts';
+import { slip, type Slip } from './misstep.ts';
 import { ALLOWANCE_NEIGHBOURS, EASE_OF, MEASUREMENT_NEIGHBOURS } from './neighbours.ts';
 import { LOWERED, PRIORS } from './priors.ts';
+import { takenAllowance, takenOf } from './taken.ts';
 import { sumOf, termsOf, type Term } from './terms.ts';
 
-/** A distance worked by a wrong rule. Its words are made only when they are wanted: most wrong rules are never told. */
+/** A distance worked by a wrong rule. */
 export interface WrongDistance {
 	readonly note: string;
 	readonly prior: number;
 	readonly terms: readonly Term[];
-	readonly say: () => string;
+	readonly slip: Slip;
 }
 
 /** What wrong distances are made from. */
@@ -40,8 +41,6 @@ const changed = (terms: readonly Term[], which: (term: Term, i: number) => boole
 /** What a term is called in a note where it is not the rule's first: the first needs no name. */
 const suffix = ({ leaf }: Term, i: number): string => (i > 0 && 'key' in leaf ? `:${leaf.key}` : '');
 
-const listed = (words: readonly string[]): string => words.join(' and of ');
-
 const isMeasured = ({ leaf }: Term): boolean => leaf.kind === 'measurement';
 const isNamed = ({ leaf }: Term): boolean => leaf.kind === 'measurement' || leaf.kind === 'allowance';
 
@@ -56,6 +55,7 @@ const fractionsOf = (
 	if (!first) return [];
 	const right = fractionOf(first.share);
 	const end = chosen.length > 1 ? '' : suffix(first, chosen[0] ?? 0);
+	const of = chosen.flatMap((i) => (terms[i] ? [takenOf(terms[i].leaf, method)] : []));
 	const others = FRACTIONS.filter(({ share }) => Math.abs(share - right.share) > 1e-9);
 	return others.map((wrong) => ({
 		note: `fraction:${wrong.name}-for-${right.name}${end}`,
@@ -65,10 +65,7 @@ const fractionsOf = (
 			(_, i) => chosen.includes(i),
 			(term) => ({ ...term, share: Math.sign(term.share) * wrong.share })
 		),
-		say: () => {
-			const names = chosen.flatMap((i) => (terms[i] ? [leafWords(terms[i].leaf, method)] : []));
-			return `You took ${wrong.of} ${listed(names)}; the rule is ${right.alone}.`;
-		}
+		slip: slip('fraction', { wrong: wrong.name, right: right.name, of })
 	}));
 };
 
@@ -91,19 +88,19 @@ const wrongAllowances = (terms: readonly Term[], { method }: Working): WrongDist
 	terms.flatMap((term, i) => {
 		const { leaf, share } = term;
 		if (leaf.kind !== 'allowance') return [];
-		const words = (): string => allowanceWords(method, leaf.key);
-		const [added, taken] = share < 0 ? ['took off', 'added'] : ['added', 'took off'];
+		const what = takenAllowance(method, leaf.key);
+		const how = share < 0 ? 'taken off' : 'added';
 		const left: WrongDistance = {
 			note: `allowance:left-out:${leaf.key}`,
 			prior: PRIORS.allowanceLeftOut,
 			terms: terms.filter((_, k) => k !== i),
-			say: () => `You left out ${words()}.`
+			slip: slip('leftOut', { what })
 		};
 		const twice: WrongDistance = {
 			note: `allowance:twice:${leaf.key}`,
 			prior: PRIORS.allowanceTwice,
 			terms: [...terms, term],
-			say: () => `You ${terms.length > 1 ? added : 'took'} ${words()} twice.`
+			slip: slip('twice', { what, how: terms.length > 1 ? how : 'taken' })
 		};
 		if (terms.length === 1) return [left, twice];
 		const off: WrongDistance = {
@@ -114,7 +111,7 @@ const wrongAllowances = (terms: readonly Term[], { method }: Working): WrongDist
 				(_, k) => k === i,
 				(each) => ({ ...each, share: -each.share })
 			),
-			say: () => `You ${taken} ${words()}; the rule ${share < 0 ? 'takes it off' : 'adds it'}.`
+			slip: slip(share < 0 ? 'added' : 'takenOff', { what })
 		};
 		return [left, twice, off];
 	});
@@ -153,7 +150,10 @@ const wrongMeasurements = (terms: readonly Term[], working: Working): WrongDista
 					note: `measurement:${key}-for-${leaf.key}`,
 					prior: PRIORS.measurement * (how === 'seldom' ? LOWERED.seldom : 1),
 					terms: wrong,
-					say: () => `You took ${measurementOf(key).words}; the rule takes ${measurementOf(leaf.key).words}.`
+					slip: slip('instead', {
+						wrong: { kind: 'measurement', key },
+						right: { kind: 'measurement', key: leaf.key }
+					})
 				}))
 			);
 	});
@@ -173,8 +173,7 @@ const wrongNeighbours = (terms: readonly Term[], { method, scope }: Working): Wr
 				(_, k) => k === i,
 				(each) => ({ ...each, leaf: { kind: 'allowance', key }, base: scope.allowance(key) })
 			),
-			say: () =>
-				`You took ${allowanceWords(method, key)}; the rule takes ${allowanceWords(method, leaf.key)}.`
+			slip: slip('instead', { wrong: takenAllowance(method, key), right: takenAllowance(method, leaf.key) })
 		}));
 	});
 
@@ -194,28 +193,28 @@ const wrongEnds = (terms: readonly Term[], { scope, points }: Working): WrongDis
 					(_, k) => k === i,
 					(each) => ({ ...each, leaf: { ...leaf, to: point }, base })
 				),
-				say: () => `You took the distance from ${leaf.from} to ${point}; the rule takes it to ${leaf.to}.`
+				slip: slip('farEnd', { from: leaf.from, wrong: point, right: leaf.to })
 			};
 		});
 	});
 
 /** One kind of slip that turns a length into another: in the result, and in each measurement that was read. */
-interface Slip {
+interface Misreading {
 	readonly note: string;
 	readonly prior: number;
 	/** Whether every part of a sum is changed in the same way, so that it can still be seen in a typed sum. */
 	readonly inParts: boolean;
 	/** What the length becomes; none, one or several. */
 	readonly change: (length: Mm) => readonly Mm[];
-	/** What was done to `what`: "the bust", or "the whole distance". */
-	readonly say: (what: string) => string;
+	/** What was done to the length. */
+	readonly key: 'inInches' | 'inCentimetres' | 'decimal' | 'tape' | 'digits';
 }
 
 const times =
 	(factor: number) =>
 	(length: Mm): readonly Mm[] => [mm(length * factor)];
 
-const slipsOf = ({ body }: Working): readonly Slip[] => {
+const slipsOf = ({ body }: Working): readonly Misreading[] => {
 	const inInches = body.unit === 'in';
 	return [
 		{
@@ -223,35 +222,35 @@ const slipsOf = ({ body }: Working): readonly Slip[] => {
 			prior: PRIORS.unit * (inInches ? LOWERED.otherSide : 1),
 			inParts: true,
 			change: times(INCH),
-			say: (what) => `You took ${what} in inches instead of centimetres.`
+			key: 'inInches'
 		},
 		{
 			note: 'unit:centimetres-for-inches',
 			prior: PRIORS.unit * (inInches ? 1 : LOWERED.otherSide),
 			inParts: true,
 			change: times(1 / INCH),
-			say: (what) => `You took ${what} in centimetres instead of inches.`
+			key: 'inCentimetres'
 		},
 		{
 			note: 'decimal',
 			prior: PRIORS.decimal,
 			inParts: true,
 			change: (length) => [mm(length * 10), mm(length / 10)],
-			say: (what) => `You put the decimal point of ${what} one place off.`
+			key: 'decimal'
 		},
 		{
 			note: 'tape:10cm',
 			prior: PRIORS.tape,
 			inParts: false,
 			change: (length) => [mm(length + TEN), mm(length - TEN)].filter((each) => each > 0),
-			say: (what) => `You read ${what} 10 cm off, as from the wrong end of the tape.`
+			key: 'tape'
 		},
 		{
 			note: 'digits:swapped',
 			prior: PRIORS.digits,
 			inParts: false,
 			change: (length) => digitSwaps(length, body.unit),
-			say: (what) => `You swapped two digits of ${what}.`
+			key: 'digits'
 		}
 	];
 };
@@ -259,14 +258,14 @@ const slipsOf = ({ body }: Working): readonly Slip[] => {
 const wrongReadings = (terms: readonly Term[], working: Working): WrongDistance[] => {
 	const whole = sumOf(terms);
 	const result: Formula = { kind: 'number', value: whole };
-	return slipsOf(working).flatMap(({ note, prior, inParts, change, say }) => [
+	return slipsOf(working).flatMap(({ note, prior, inParts, change, key }) => [
 		...(whole > 0 ? change(whole) : []).map((length) => ({
 			note,
 			prior,
 			terms: inParts
 				? terms.map((term) => ({ ...term, base: mm((term.base * length) / whole) }))
 				: [{ leaf: result, base: length, share: 1 }],
-			say: () => say('the distance')
+			slip: slip(key, { what: { kind: 'distance' } })
 		})),
 		...terms.flatMap((term, i) =>
 			isMeasured(term)
@@ -278,7 +277,7 @@ const wrongReadings = (terms: readonly Term[], working: Working): WrongDistance[
 							(_, k) => k === i,
 							(each) => ({ ...each, base })
 						),
-						say: () => say(leafWords(term.leaf, working.method))
+						slip: slip(key, { what: takenOf(term.leaf, working.method) })
 					}))
 				: []
 		)

@@ -1,4 +1,5 @@
 import { z } from '#shared/shape.ts';
+import { englishIn } from '#shared/speech/english-for-now.ts';
 import { message, type Message } from '#shared/speech/message.ts';
 import { distance } from '#geometry/point.ts';
 import type { Drafted } from '#drafting/evaluate.ts';
@@ -12,6 +13,7 @@ import { draftSoFar, pointSteps } from '../draft-so-far.ts';
 import { followedThrough } from '../follow-through.ts';
 import type { Misstep } from '#checker/missteps/misstep.ts';
 import { pointMissteps } from '#checker/missteps/point-missteps.ts';
+import { theirMisstepWords } from '#checker/missteps/words.ts';
 import { ruleOf } from '../rule.ts';
 import { tellingBody, tooNear, type Telling } from '../telling.ts';
 import type {
@@ -28,15 +30,12 @@ import { judgedParts, notValid, unfinished } from './judgements.ts';
 const answerSchema = z.object({ point: z.string(), choice: z.optional(z.string()) });
 
 /** The family of a misstep: `fraction` of `fraction:half-for-quarter`. */
-const familyOf = ({ note }: Choice): string => note.split(':')[0] ?? note;
+const familyOf = ({ note }: Pick<Choice, 'note'>): string => note.split(':')[0] ?? note;
 
-/** A misstep as someone else's: "They took half of the bust", and the rule that it is held against where that may be told. */
-const theirs = (words: string, withRule: boolean): string => {
-	const said = words.replace(/^You /, 'They ');
-	return withRule ? said : said.replace(/;.*$/s, '.');
-};
-
-const asChoice = ({ note, words }: Misstep): Choice => ({ note, words: theirs(words, false) });
+const asChoice = (misstep: Misstep): Choice => ({
+	note: misstep.note,
+	words: theirMisstepWords(misstep, englishIn('cm'), false)
+});
 
 /** Some of these, from as many families as there are; no two have the same note, or read alike. */
 const varied = (missteps: readonly Misstep[], count: number): readonly Misstep[] => {
@@ -115,7 +114,11 @@ const make = (key: ExerciseKey, method: Method): FindWrong => {
 			draft,
 			wrong: found.wrong,
 			suspects: suspectsOf(method, body, key.step, found, chance),
-			slip: { step: key.step, note: found.slip.note, words: theirs(found.slip.words, true) }
+			slip: {
+				step: key.step,
+				note: found.slip.note,
+				words: theirMisstepWords(found.slip, englishIn('cm'), true)
+			}
 		};
 	}
 	throw new Error(`no misstep of ${key.step} of ${method.id} can be searched for`);

@@ -2,7 +2,7 @@ import { BadInput } from '#shared/bad-input.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
 import { message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
-import { diagnosisWords } from '#checker/missteps/diagnose.ts';
+import { diagnosisWords } from '#checker/missteps/words.ts';
 import { NO_DIAGNOSIS } from '#checker/missteps/misstep.ts';
 import { verdictWords, type VerdictWords } from '#checker/words.ts';
 import type { Method } from '#drafting/method.ts';
@@ -75,10 +75,8 @@ export const judge = (exercise: Exercise, answer: unknown): Judged => {
 	try {
 		return rulesOf(exercise.kind).judge(exercise as never, answer);
 	} catch (error) {
-		return asVerdict(
-			{ answer: 'our-fault', because: error instanceof Error ? error.message : String(error) },
-			''
-		);
+		const words = error instanceof Error ? error.message : String(error);
+		return asVerdict({ answer: 'our-fault', because: message('verdicts', 'fault', { words }) }, '');
 	}
 };
 
@@ -87,12 +85,12 @@ export const judgedWords = ({ said, diagnosis = NO_DIAGNOSIS }: Judged, speech: 
 	const { headline, sentences } = saidWords(said, speech);
 	return {
 		headline,
-		sentences: diagnosis.kind === 'none' ? sentences : [...sentences, diagnosisWords(diagnosis)]
+		sentences: diagnosis.kind === 'none' ? sentences : [...sentences, diagnosisWords(diagnosis, speech)]
 	};
 };
 
 const saidWords = (said: Said, speech: Speech): VerdictWords => {
-	if ('verdict' in said) return verdictWords(said.verdict, said.name, speech.unit);
+	if ('verdict' in said) return verdictWords(said.verdict, { name: said.name }, speech);
 	if ('unusable' in said) {
 		const because = typeof said.unusable === 'string' ? said.unusable : speech.tell(said.unusable);
 		return { headline: speech.words.practice.notUsable, sentences: [`${because}.`] };

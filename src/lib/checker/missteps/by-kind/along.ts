@@ -5,10 +5,10 @@ import { alongness, directionTo, moved, opposite, type Direction, type SheetPoin
 import { lengthOf } from '#drafting/formula/value.ts';
 import { COMPASS } from '#drafting/steps/compass.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
-import { COMPASS_WORDS } from '#drafting/words.ts';
+import { slip, type Misstep } from '../misstep.ts';
 import { PRIORS } from '../priors.ts';
-import type { Candidate, Stand } from '../stand.ts';
-import { lineWords } from '../leaf-words.ts';
+import type { Stand } from '../stand.ts';
+import { lineOf } from '../taken.ts';
 import { backward, wronglyAimed, wronglyStarted, wronglyWorked, type KindMissteps } from './kind-missteps.ts';
 
 type On = StepOf<'along'>['on'];
@@ -25,7 +25,7 @@ const squareInstead = (
 	slope: Direction,
 	length: Mm,
 	toward: string
-): readonly Candidate[] => {
+): readonly Misstep[] => {
 	const ways = (Object.keys(COMPASS) as Compass[]).map((way) => ({
 		way,
 		along: alongness(COMPASS[way], slope)
@@ -37,16 +37,12 @@ const squareInstead = (
 				note: 'slope',
 				prior: (PRIORS.slope / 2) * along,
 				place,
-				say: () => `You measured ${COMPASS_WORDS[way]}; the rule measures along the slope toward ${toward}.`
+				slips: [slip('squareTo', { wrong: way, toward })]
 			}))
 		);
 };
 
-const towardPoint = (
-	step: StepOf<'along'>,
-	{ from, toward }: OnPoints,
-	stand: Stand
-): readonly Candidate[] => {
+const towardPoint = (step: StepOf<'along'>, { from, toward }: OnPoints, stand: Stand): readonly Misstep[] => {
 	const [start, aim] = [stand.scope.point(from), stand.scope.point(toward)];
 	const slope = directionTo(start, aim);
 	if (!slope) return [];
@@ -65,13 +61,13 @@ const towardPoint = (
 			note: 'direction:opposite',
 			prior: PRIORS.opposite,
 			place: moved(start, slope, backward(length)),
-			say: () => `You went away from ${toward}; the rule goes toward ${toward}.`
+			slips: [slip('away', { toward })]
 		},
 		...squareInstead(start, slope, length, toward)
 	];
 };
 
-const alongLine = (step: StepOf<'along'>, { line, from }: OnLine, stand: Stand): readonly Candidate[] => {
+const alongLine = (step: StepOf<'along'>, { line, from }: OnLine, stand: Stand): readonly Misstep[] => {
 	const path = stand.scope.line(line);
 	const [whole, length] = [pathLength(path), lengthOf(step.by, stand.scope)];
 	const lay = (by: Mm, end: OnLine['from']): SheetPoint | undefined =>
@@ -85,8 +81,7 @@ const alongLine = (step: StepOf<'along'>, { line, from }: OnLine, stand: Stand):
 						note: 'direction:opposite',
 						prior: PRIORS.opposite,
 						place: other,
-						say: () =>
-							`You measured ${lineWords(stand.method, line)} from its other end; the rule begins at its ${from}.`
+						slips: [slip('otherEnd', { line: lineOf(stand.method, line), from })]
 					}
 				]
 			: [])
@@ -94,7 +89,7 @@ const alongLine = (step: StepOf<'along'>, { line, from }: OnLine, stand: Stand):
 };
 
 /** A length laid off the way that another line runs: worked wrongly, begun elsewhere, or turned back. */
-const sameWay = (step: StepOf<'along'>, { from }: OnCourse, stand: Stand): readonly Candidate[] => {
+const sameWay = (step: StepOf<'along'>, { from }: OnCourse, stand: Stand): readonly Misstep[] => {
 	const start = stand.scope.point(from);
 	const slope = directionTo(start, stand.right);
 	if (!slope) return [];
@@ -106,7 +101,7 @@ const sameWay = (step: StepOf<'along'>, { from }: OnCourse, stand: Stand): reado
 			note: 'direction:opposite',
 			prior: PRIORS.opposite,
 			place: moved(start, slope, backward(length)),
-			say: () => 'You went the opposite way.'
+			slips: [slip('opposite')]
 		}
 	];
 };

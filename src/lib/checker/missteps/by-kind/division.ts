@@ -1,6 +1,7 @@
 import { between } from '#geometry/point.ts';
 import { numberOf } from '#drafting/formula/value.ts';
 import { FRACTIONS, fractionOf, fractionWeight } from '../fractions.ts';
+import { slip } from '../misstep.ts';
 import { PRIORS } from '../priors.ts';
 import { wronglyAimed, wronglyStarted, type KindMissteps } from './kind-missteps.ts';
 
@@ -18,13 +19,13 @@ export const divisionMissteps: KindMissteps<'division'> = (step, stand) => {
 			note: `fraction:${wrong.name}-for-${right.name}`,
 			prior: PRIORS.fraction * fractionWeight(wrong, right),
 			place: between(start, end, wrong.share),
-			say: () => `You went ${wrong.alone} of the way from ${from} to ${to}; the rule is ${right.alone}.`
+			slips: [slip('share', { wrong: wrong.name, right: right.name, from, to })]
 		})),
 		{
 			note: 'direction:opposite',
 			prior: PRIORS.opposite,
 			place: between(start, end, 1 - share),
-			say: () => `You measured from ${to} toward ${from}; the rule goes from ${from} to ${to}.`
+			slips: [slip('fromFarEnd', { from, to })]
 		},
 		...wronglyStarted(from, stand, (place) => between(place, end, share)),
 		...wronglyAimed(to, from, stand, (place) => between(start, place, share))

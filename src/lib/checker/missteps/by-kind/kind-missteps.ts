@@ -3,26 +3,29 @@ import { mm, type Mm } from '#shared/units.ts';
 import type { Formula } from '#drafting/formula/formula.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
 import type { SheetPoint } from '#geometry/point.ts';
+import { slip, type Misstep } from '../misstep.ts';
 import { PRIORS } from '../priors.ts';
-import { othersThan, type Candidate, type Stand } from '../stand.ts';
+import { othersThan, type Stand } from '../stand.ts';
 import { sumOf } from '../terms.ts';
 import { wrongDistances } from '../wrong-distances.ts';
 
 /** The plausible wrong places for one kind of step. */
-export type KindMissteps<K extends StepKind> = (step: StepOf<K>, stand: Stand) => readonly Candidate[];
+export type KindMissteps<K extends StepKind> = (step: StepOf<K>, stand: Stand) => readonly Misstep[];
 
 /** Every wrong way of working a length, laid off as `lay` says; nothing where that leads nowhere. */
 export const wronglyWorked = (
 	formula: Formula,
 	stand: Stand,
 	lay: (length: Mm) => SheetPoint | undefined
-): readonly Candidate[] => {
+): readonly Misstep[] => {
 	const points = stand.earlier.map(({ name }) => name);
 	const { method, body, scope } = stand;
-	return wrongDistances(formula, { method, body, scope, points }).flatMap(({ note, prior, say, terms }) => {
-		const place = lay(sumOf(terms));
-		return place ? [{ note, prior, say, place }] : [];
-	});
+	return wrongDistances(formula, { method, body, scope, points }).flatMap(
+		({ note, prior, slip: what, terms }) => {
+			const place = lay(sumOf(terms));
+			return place ? [{ note, prior, slips: [what], place }] : [];
+		}
+	);
 };
 
 /** The step begun at another of the points on the sheet. */
@@ -31,7 +34,7 @@ export const wronglyStarted = (
 	stand: Stand,
 	lay: (start: SheetPoint) => SheetPoint | undefined,
 	part = 1
-): readonly Candidate[] =>
+): readonly Misstep[] =>
 	othersThan(stand, right).flatMap(({ name, place: start, share }) => {
 		const place = lay(start);
 		if (!place) return [];
@@ -40,7 +43,7 @@ export const wronglyStarted = (
 				note: `start:${name}-for-${right}`,
 				prior: PRIORS.start * part * share,
 				place,
-				say: () => `You started from ${name}; the rule starts from ${right}.`
+				slips: [slip('start', { wrong: name, right })]
 			}
 		];
 	});
@@ -51,7 +54,7 @@ export const wronglyAimed = (
 	start: string,
 	stand: Stand,
 	lay: (toward: SheetPoint) => SheetPoint | undefined
-): readonly Candidate[] =>
+): readonly Misstep[] =>
 	othersThan(stand, right, start).flatMap(({ name, place: toward, share }) => {
 		const place = lay(toward);
 		if (!place) return [];
@@ -60,7 +63,7 @@ export const wronglyAimed = (
 				note: `toward:${name}-for-${right}`,
 				prior: PRIORS.toward * share,
 				place,
-				say: () => `You went toward ${name}; the rule goes toward ${right}.`
+				slips: [slip('toward', { wrong: name, right })]
 			}
 		];
 	});

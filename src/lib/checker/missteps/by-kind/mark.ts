@@ -1,4 +1,3 @@
-import { the } from '#shared/speech/en/grammar.ts';
 import { SAME_PLACE } from '#shared/tolerances.ts';
 import type { Compass } from '#shared/method.ts';
 import type { Mm } from '#shared/units.ts';
@@ -7,9 +6,9 @@ import { alongness, distance, moved, opposite, type Direction, type SheetPoint }
 import { lengthOf } from '#drafting/formula/value.ts';
 import { COMPASS } from '#drafting/steps/compass.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
-import { COMPASS_WORDS } from '#drafting/words.ts';
+import { slip, type Misstep } from '../misstep.ts';
 import { LOWERED, PRIORS } from '../priors.ts';
-import type { Candidate, Stand } from '../stand.ts';
+import type { Stand } from '../stand.ts';
 import { backward, wronglyStarted, wronglyWorked, type KindMissteps } from './kind-missteps.ts';
 
 /** Each way, and the three others: the opposite, the crossed one, and that one's opposite. */
@@ -27,14 +26,14 @@ const wrongWay = (
 	way: Compass,
 	note: string,
 	prior: number
-): Candidate => ({
+): Misstep => ({
 	note,
 	prior,
 	place: moved(start, COMPASS[way], length),
-	say: () => `You went ${COMPASS_WORDS[way]}; the rule goes ${COMPASS_WORDS[go]}.`
+	slips: [slip('way', { wrong: way, right: go })]
 });
 
-const wrongWays = (step: StepOf<'mark'>, start: SheetPoint, length: Mm): readonly Candidate[] => {
+const wrongWays = (step: StepOf<'mark'>, start: SheetPoint, length: Mm): readonly Misstep[] => {
 	const [back, crossed, both] = OTHER_WAYS[step.go];
 	return [
 		wrongWay(step, start, length, back, 'direction:opposite', PRIORS.opposite),
@@ -59,7 +58,7 @@ const alongSlopes = (
 	stand: Stand,
 	start: SheetPoint,
 	length: Mm
-): readonly Candidate[] => {
+): readonly Misstep[] => {
 	const before = stand.method.steps.slice(0, stand.method.steps.indexOf(stand.step));
 	return before.flatMap(({ name, label }) => {
 		const path = stand.drafted.lines[name]?.path;
@@ -71,7 +70,7 @@ const alongSlopes = (
 				note: 'slope',
 				prior: PRIORS.slope,
 				place: moved(start, way, length),
-				say: () => `You measured along ${the(label)}; the rule goes ${COMPASS_WORDS[step.go]}.`
+				slips: [slip('alongLine', { line: { noun: label }, right: step.go })]
 			}
 		];
 	});

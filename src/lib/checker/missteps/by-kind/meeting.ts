@@ -1,17 +1,17 @@
 import { SAME_PLACE } from '#shared/tolerances.ts';
 import { at, distance } from '#geometry/point.ts';
+import { slip, type Misstep } from '../misstep.ts';
 import { PRIORS } from '../priors.ts';
-import type { Candidate } from '../stand.ts';
 import { wronglyStarted, type KindMissteps } from './kind-missteps.ts';
 
 /**
  * Points above one another give the same line down, and points beside one another the same line across:
  * one of them stands for all, the likeliest.
  */
-const oneForEachLine = (candidates: readonly Candidate[]): readonly Candidate[] =>
+const oneForEachLine = (candidates: readonly Misstep[]): readonly Misstep[] =>
 	candidates
 		.toSorted((a, b) => b.prior - a.prior)
-		.reduce<readonly Candidate[]>((kept, next) => {
+		.reduce<readonly Misstep[]>((kept, next) => {
 			const same = kept.find(({ place }) => distance(place, next.place) <= SAME_PLACE);
 			if (!same) return [...kept, next];
 			return kept.map((each) => (each === same ? { ...each, prior: each.prior + next.prior } : each));
@@ -27,8 +27,7 @@ export const meetingMissteps: KindMissteps<'meeting'> = ({ down, across }, stand
 			note: 'direction:crossed',
 			prior: PRIORS.crossed,
 			place: at(beside.x, above.y),
-			say: () =>
-				`You squared across from ${down} and down from ${across}; the rule goes down from ${down} and across from ${across}.`
+			slips: [slip('squaresExchanged', { down, across })]
 		}
 	];
 };

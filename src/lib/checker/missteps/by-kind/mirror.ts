@@ -1,4 +1,5 @@
 import { between } from '#geometry/point.ts';
+import { slip } from '../misstep.ts';
 import { PRIORS } from '../priors.ts';
 import type { KindMissteps } from './kind-missteps.ts';
 
@@ -10,13 +11,13 @@ export const mirrorMissteps: KindMissteps<'mirror'> = ({ move, fold }, { scope, 
 			note: 'unmoved',
 			prior: PRIORS.unmoved,
 			place: start,
-			say: () => `You left ${move} where it was; the rule folds it over ${fold.join('–')}.`
+			slips: [slip('notFolded', { point: move, fold })]
 		},
 		{
 			note: 'fraction:half-for-whole',
 			prior: PRIORS.fraction,
 			place: between(start, right, 1 / 2),
-			say: () => `You stopped at the fold ${fold.join('–')}; the rule goes as far again beyond it.`
+			slips: [slip('toFold', { fold })]
 		}
 	];
 };

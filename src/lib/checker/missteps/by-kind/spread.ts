@@ -1,3 +1,4 @@
+import { slip } from '../misstep.ts';
 import { PRIORS } from '../priors.ts';
 import type { KindMissteps } from './kind-missteps.ts';
 import { markMissteps } from './mark.ts';
@@ -9,6 +10,6 @@ export const spreadMissteps: KindMissteps<'spread'> = ({ name, label, move, go, 
 		note: 'unmoved',
 		prior: PRIORS.unmoved,
 		place: stand.scope.point(move),
-		say: () => `You left ${move} where it was; the rule moves it away.`
+		slips: [slip('notSpread', { point: move })]
 	}
 ];

@@ -3,6 +3,7 @@ import type { Mm } from '#shared/units.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
 import { swungToLevel } from '#geometry/rays.ts';
 import { lengthOf } from '#drafting/formula/value.ts';
+import { slip } from '../misstep.ts';
 import { PRIORS } from '../priors.ts';
 import { wronglyStarted, wronglyWorked, type KindMissteps } from './kind-missteps.ts';
 
@@ -20,18 +21,18 @@ export const swingMissteps: KindMissteps<'swing'> = (step, stand) => {
 	);
 	const other = swungToLevel(centre, length, level, side === 'outward' ? 'inward' : 'outward');
 	const straight = [
-		{ place: at(centre.x + out, level), words: 'along its level' },
-		{ place: at(centre.x + out, centre.y), words: `from ${step.from}` }
+		{ place: at(centre.x + out, level), from: undefined },
+		{ place: at(centre.x + out, centre.y), from: step.from }
 	];
 	return [
 		...wronglyWorked(step.length, stand, (by) => swung(centre, by, level)),
 		...levels,
 		...wronglyStarted(step.from, stand, (from) => swung(from, length, level)),
-		...straight.map(({ place, words }) => ({
+		...straight.map(({ place, from }) => ({
 			note: 'slope',
 			prior: PRIORS.slope / 2,
 			place,
-			say: () => `You measured straight across ${words}; the rule swings the length until it meets its level.`
+			slips: [slip('notSwung', { from })]
 		})),
 		...(other
 			? [
@@ -39,8 +40,7 @@ export const swingMissteps: KindMissteps<'swing'> = (step, stand) => {
 						note: 'direction:opposite',
 						prior: PRIORS.opposite,
 						place: other,
-						say: () =>
-							`You swung the length ${side === 'outward' ? 'inward' : 'outward'}; the rule swings it ${side}.`
+						slips: [slip('swung', { wrong: side === 'outward' ? 'inward' : 'outward', right: side })]
 					}
 				]
 			: [])

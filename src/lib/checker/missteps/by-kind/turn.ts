@@ -5,8 +5,9 @@ import type { StepOf } from '#drafting/steps/step-rules.ts';
 import { movedBy, turning } from '#geometry/motion.ts';
 import { distance, type SheetPoint } from '#geometry/point.ts';
 import { FRACTIONS, fractionOf, fractionWeight } from '../fractions.ts';
+import { slip, type Misstep } from '../misstep.ts';
 import { PRIORS } from '../priors.ts';
-import type { Candidate, Stand } from '../stand.ts';
+import type { Stand } from '../stand.ts';
 import { wronglyWorked, type KindMissteps } from './kind-missteps.ts';
 
 /** Where the moving point lies once it is turned by so much. */
@@ -17,21 +18,18 @@ const wrongWays = (
 	{ move, about, onto }: StepOf<'turn'>,
 	angle: Radians,
 	turned: Turned
-): readonly Candidate[] => [
+): readonly Misstep[] => [
 	{
 		note: 'unmoved',
 		prior: PRIORS.unmoved,
 		place: turned(radians(0)),
-		say: () => `You left ${move} where it was; the rule turns it about ${about}.`
+		slips: [slip('notTurned', { point: move, about })]
 	},
 	{
 		note: 'direction:opposite',
 		prior: PRIORS.opposite,
 		place: turned(radians(-angle)),
-		say: () =>
-			onto === undefined
-				? 'You turned the other way.'
-				: `You turned the other way; the rule turns ${move} toward ${onto}.`
+		slips: [slip('turnedBack', { point: move, onto })]
 	}
 ];
 
@@ -46,7 +44,7 @@ const otherAngles = ({ method, step, scope }: Stand): readonly { name: string; a
 	});
 
 /** The angle of another dart: instead of this one's, or added to it. */
-const otherDarts = (stand: Stand, angle: Radians, turned: Turned): readonly Candidate[] =>
+const otherDarts = (stand: Stand, angle: Radians, turned: Turned): readonly Misstep[] =>
 	otherAngles(stand).flatMap(({ name, angle: other }) => {
 		const way = Math.sign(angle) * Math.abs(other);
 		return [
@@ -54,13 +52,13 @@ const otherDarts = (stand: Stand, angle: Radians, turned: Turned): readonly Cand
 				note: `turn:${name}-for-${stand.step.name}`,
 				prior: PRIORS.otherDart,
 				place: turned(radians(way)),
-				say: () => `You turned as far as for ${name}; the rule closes this dart, and no more.`
+				slips: [slip('turnedFor', { other: name })]
 			},
 			{
 				note: `turn:${name}-and-${stand.step.name}`,
 				prior: PRIORS.otherDart / 2,
 				place: turned(radians(angle + way)),
-				say: () => `You turned as far as for ${name} and this dart together; the rule closes this dart.`
+				slips: [slip('turnedForBoth', { other: name })]
 			}
 		];
 	});
@@ -75,7 +73,7 @@ const wronglyClosed = (
 	onto: string,
 	stand: Stand,
 	turned: Turned
-): readonly Candidate[] => {
+): readonly Misstep[] => {
 	const [about, from, goal] = [step.about, step.move, onto].map((name) => stand.scope.point(name));
 	if (!about || !from || !goal) return [];
 	const right = fractionOf(numberOf(step.share, stand.scope));
@@ -85,14 +83,13 @@ const wronglyClosed = (
 			note: `fraction:${wrong.name}-for-${right.name}`,
 			prior: PRIORS.fraction * fractionWeight(wrong, right),
 			place: turned(radians(whole * wrong.share)),
-			say: () => `You turned ${wrong.alone} of the way onto ${onto}; the rule is ${right.alone}.`
+			slips: [slip('turnedShare', { wrong: wrong.name, right: right.name, onto })]
 		})),
 		{
 			note: 'straight-onto',
 			prior: PRIORS.straightOnto,
 			place: goal,
-			say: () =>
-				`You moved ${step.move} straight onto ${onto}; a part that turns keeps its distance from ${step.about}.`
+			slips: [slip('straightOnto', { point: step.move, onto, about: step.about })]
 		}
 	];
 };
@@ -103,7 +100,7 @@ const wronglyOpened = (
 	stand: Stand,
 	turned: Turned,
 	right: Radians
-): readonly Candidate[] => {
+): readonly Misstep[] => {
 	if (!step.opening) return [];
 	const radius = distance(stand.scope.point(step.about), stand.scope.point(step.move));
 	const width = lengthOf(step.opening, stand.scope);

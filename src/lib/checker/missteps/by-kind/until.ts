@@ -8,9 +8,10 @@ import { turnAngle } from '#drafting/steps/motion.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
 import { movedBy, turning } from '#geometry/motion.ts';
 import { at, distance, type SheetPoint } from '#geometry/point.ts';
-import { lineWords } from '../leaf-words.ts';
+import { slip, type Misstep } from '../misstep.ts';
 import { PRIORS } from '../priors.ts';
-import type { Candidate, Stand } from '../stand.ts';
+import type { Stand } from '../stand.ts';
+import { lineOf } from '../taken.ts';
 import { wronglyStarted, wronglyWorked, type KindMissteps } from './kind-missteps.ts';
 
 /** Where the point would come to lie by the step's own rule, worked from other things. */
@@ -38,7 +39,7 @@ const otherLines = (step: StepOf<'until'>, { method, scope }: Stand): readonly s
 };
 
 /** As far as makes the curve as long as another line; of lines of one length, the first stands for all. */
-const asLongAsOthers = (step: StepOf<'until'>, stand: Stand): readonly Candidate[] => {
+const asLongAsOthers = (step: StepOf<'until'>, stand: Stand): readonly Misstep[] => {
 	const lines = otherLines(step, stand).flatMap((line) => {
 		const place = ledTo({ ...step, length: { kind: 'length', line } }, stand.scope);
 		return place ? [{ line, place }] : [];
@@ -50,13 +51,12 @@ const asLongAsOthers = (step: StepOf<'until'>, stand: Stand): readonly Candidate
 		note: `length:${line}`,
 		prior: PRIORS.otherLine / first.length,
 		place,
-		say: () =>
-			`You went on until the curve was as long as ${lineWords(stand.method, line)}; the rule takes another line.`
+		slips: [slip('asLongAs', { line: lineOf(stand.method, line) })]
 	}));
 };
 
 /** The same way back, and not at all. */
-const wrongWays = (step: StepOf<'until'>, stand: Stand): readonly Candidate[] => {
+const wrongWays = (step: StepOf<'until'>, stand: Stand): readonly Misstep[] => {
 	const [start, { right }] = [stand.scope.point(step.from), stand];
 	const centre = step.about === undefined ? undefined : stand.scope.point(step.about);
 	const back = centre
@@ -67,13 +67,13 @@ const wrongWays = (step: StepOf<'until'>, stand: Stand): readonly Candidate[] =>
 			note: 'direction:opposite',
 			prior: PRIORS.opposite,
 			place: back,
-			say: () => `You went the opposite way from ${step.from}.`
+			slips: [slip('oppositeFrom', { from: step.from })]
 		},
 		{
 			note: 'unmoved',
 			prior: PRIORS.unmoved,
 			place: start,
-			say: () => `You left the point at ${step.from}; the rule goes on until the curve is long enough.`
+			slips: [slip('notGoneOn', { from: step.from })]
 		}
 	];
 };

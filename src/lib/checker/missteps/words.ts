@@ -1,0 +1,32 @@
+import type { Speech } from '#shared/speech/speech.ts';
+import type { Diagnosis, Misstep, Slip } from './misstep.ts';
+
+type Say = (...values: readonly unknown[]) => { readonly did: string; readonly rule?: string };
+
+/** What was done, and the rule that it is held against. A slip's values are those of its own words, which `slip` sees to. */
+const misdone = ({ key, values }: Slip, { words }: Speech) => (words.missteps.slips[key] as Say)(...values);
+
+/** A misstep told to whoever made it: "You took half of the bust; the rule is a quarter." */
+export const misstepWords = ({ slips }: Pick<Misstep, 'slips'>, speech: Speech): string =>
+	slips.map((each) => speech.words.missteps.yours(misdone(each, speech))).join(' ');
+
+/** A misstep of somebody else: "They took half of the bust", and the rule that it is held against where that may be told. */
+export const theirMisstepWords = (
+	{ slips }: Pick<Misstep, 'slips'>,
+	speech: Speech,
+	withRule: boolean
+): string =>
+	slips
+		.map((each) => {
+			const { did, rule } = misdone(each, speech);
+			return speech.words.missteps.theirs(withRule && rule !== undefined ? { did, rule } : { did });
+		})
+		.join(' ');
+
+/** A diagnosis in the learner's words: one sentence, "Either you ... or you ..." for several, nothing for none. */
+export const diagnosisWords = (diagnosis: Diagnosis, speech: Speech): string => {
+	if (diagnosis.kind === 'none') return '';
+	if (diagnosis.kind === 'certain') return misstepWords(diagnosis.misstep, speech);
+	const firsts = diagnosis.missteps.flatMap(({ slips }) => slips.slice(0, 1));
+	return speech.words.missteps.either(firsts.map((each) => misdone(each, speech)));
+};
