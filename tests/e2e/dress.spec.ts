@@ -1,6 +1,7 @@
 import { expect, test, type Page } from '@playwright/test';
 import { readBody } from '#shared/body.ts';
-import { MEASUREMENT_KEYS, measurementOf } from '#shared/measurements.ts';
+import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
+import { english } from '../support/speech.ts';
 import { lessonMethods } from '../lessons/lesson-files.ts';
 import { Desk, type Typed } from './support/desk.ts';
 import { workedSteps } from './support/worked.ts';
@@ -50,7 +51,7 @@ const enterMeasurements = async (page: Page): Promise<void> => {
 	await page.locator('[data-alive=true]').waitFor();
 	await page.getByRole('button', { name: 'Add your own' }).click();
 	for (const key of MEASUREMENT_KEYS) {
-		await page.getByLabel(measurementOf(key).title, { exact: true }).fill(String(OWN[key]));
+		await page.getByLabel(english.words.nouns.measurements[key].title, { exact: true }).fill(String(OWN[key]));
 		await page.keyboard.press('Tab');
 	}
 };

@@ -1,3 +1,4 @@
+import { theirMisstepWords } from '#checker/missteps/words.ts';
 import { describe, expect, it } from 'vitest';
 import { pointMissteps } from '#checker/missteps/point-missteps.ts';
 import { scopeOf } from '#drafting/evaluate.ts';
@@ -89,8 +90,9 @@ describe('a draft with a wrong point', () => {
 				expect(choices.length, `${named(draft)} ${step}`).toBeGreaterThanOrEqual(2);
 				expect(choices.length).toBeLessThanOrEqual(4);
 				expect(new Set(choices.map(({ note }) => note)).size).toBe(choices.length);
-				expect(new Set(choices.map(({ words }) => words)).size).toBe(choices.length);
-				for (const { words } of choices) {
+				const told = choices.map((each) => theirMisstepWords(each, english, false));
+				expect(new Set(told).size).toBe(choices.length);
+				for (const words of told) {
 					expect(words).toMatch(/^They .*[.]$/);
 					expect(words).not.toMatch(/;|the rule (is|takes|goes|starts|adds)/);
 				}
@@ -138,7 +140,7 @@ describe('a draft with a wrong point', () => {
 			'N stands where its rule puts it from the points before it.'
 		]);
 		expect(judgedWords(judge(draft, { point: 'A', choice: draft.slip.note }), english).sentences).toEqual([
-			draft.slip.words
+			theirMisstepWords(draft.slip, english, true)
 		]);
 	});
 });

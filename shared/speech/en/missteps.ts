@@ -179,6 +179,9 @@ export const missteps = (_voice: Voice) => ({
 	yours: (misdone: Misdone) => sentence('You', misdone),
 	/** Of whoever did it. */
 	theirs: (misdone: Misdone) => sentence('They', misdone),
+	/** The same, of a slip that was handed on as data. */
+	theirSlip: ({ key, values }: { key: keyof typeof slips; values: readonly unknown[] }) =>
+		sentence('They', (slips[key] as (...values: readonly unknown[]) => Misdone)(...values)),
 	/** One of several. */
 	either: (all: readonly Misdone[]) => `Either ${all.map(({ did }) => `you ${did}`).join(', or ')}.`
 });

@@ -109,7 +109,6 @@ export const practice = (v: Voice) => {
 		offered: 'choose one of what is offered',
 		foundWrong: ({ point }: Point) => `Yes: ${point} is the wrong one, and that is why.`,
 		notForThat: ({ point }: Point) => `${point} is the wrong one, but not for that reason.`,
-		theirSlip: ({ words }: { words: string }) => words,
 		sound: ({ point }: Point) => `${point} stands where its rule puts it from the points before it.`,
 		movedBefore: 'What it was measured from is not all where it should be.',
 

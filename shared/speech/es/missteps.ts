@@ -53,7 +53,7 @@ const wayShare = (share: Share): string =>
 
 const did = (did: string, rule?: string): Misdone => (rule === undefined ? { did } : { did, rule });
 
-/** Lo que pudo salir mal. Cada falta sigue a «has» o a «ha». */
+/** What may have gone wrong; each follows «has» or «ha». */
 const slips: ReturnType<typeof english>['slips'] = {
 	fraction: ({ wrong, right, of }) => did(`tomado ${shareOf(wrong, of)}`, `la regla es ${ALONE[right]}`),
 	leftOut: ({ what }) => did(`olvidado ${said(what)}`),
@@ -140,11 +140,13 @@ const slips: ReturnType<typeof english>['slips'] = {
 const sentence = (who: string, { did, rule }: Misdone): string =>
 	rule === undefined ? `${who} ${did}.` : `${who} ${did}; ${rule}.`;
 
-/** Lo que pudo salir mal en un paso. */
+/** What may have gone wrong at a step. */
 export const missteps: typeof english = () => ({
 	slips,
 	yours: (misdone) => sentence('Has', misdone),
 	theirs: (misdone) => sentence('Ha', misdone),
+	theirSlip: ({ key, values }) =>
+		sentence('Ha', (slips[key] as (...values: readonly unknown[]) => Misdone)(...values)),
 	either: (all) =>
 		all
 			.map(({ did }, i) => `${i === 0 ? 'O' : 'o'} bien has ${did}`)

@@ -94,7 +94,6 @@ export const practice: typeof english = (v) => {
 		offered: 'elige una de las respuestas que se ofrecen',
 		foundWrong: ({ point }) => `Sí: el punto mal puesto es ${point}, y por ese motivo.`,
 		notForThat: ({ point }) => `El punto mal puesto es ${point}, pero no por ese motivo.`,
-		theirSlip: ({ words }) => words,
 		sound: ({ point }) => `${point} está donde lo pone su regla a partir de los puntos anteriores.`,
 		movedBefore: 'Los puntos de los que parte no están todos donde deben.',
 

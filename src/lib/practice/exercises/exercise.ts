@@ -8,7 +8,7 @@ import type { Mm, Unit } from '#shared/units.ts';
 import type { Verdict } from '#shared/verdict.ts';
 import type { Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
-import type { Diagnosis } from '#checker/missteps/misstep.ts';
+import type { Diagnosis, Slip } from '#checker/missteps/misstep.ts';
 import type { Draft, Drafted } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import type { Explanation } from '#drafting/steps/step-rules.ts';
@@ -51,7 +51,7 @@ export interface NextPoint extends Asked<'next-point'> {
 /** Something that may have gone wrong at a point. */
 export interface Choice {
 	readonly note: string;
-	readonly words: string;
+	readonly slips: readonly Slip[];
 }
 
 /** A point that may be the wrong one, and the choices of what went wrong there. */

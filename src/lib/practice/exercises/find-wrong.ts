@@ -1,5 +1,4 @@
 import { z } from '#shared/shape.ts';
-import { englishIn } from '#shared/speech/english-for-now.ts';
 import { message, type Message } from '#shared/speech/message.ts';
 import { distance } from '#geometry/point.ts';
 import type { Drafted } from '#drafting/evaluate.ts';
@@ -13,7 +12,6 @@ import { draftSoFar, pointSteps } from '../draft-so-far.ts';
 import { followedThrough } from '../follow-through.ts';
 import type { Misstep } from '#checker/missteps/misstep.ts';
 import { pointMissteps } from '#checker/missteps/point-missteps.ts';
-import { theirMisstepWords } from '#checker/missteps/words.ts';
 import { ruleOf } from '../rule.ts';
 import { tellingBody, tooNear, type Telling } from '../telling.ts';
 import type {
@@ -32,16 +30,17 @@ const answerSchema = z.object({ point: z.string(), choice: z.optional(z.string()
 /** The family of a misstep: `fraction` of `fraction:half-for-quarter`. */
 const familyOf = ({ note }: Pick<Choice, 'note'>): string => note.split(':')[0] ?? note;
 
-const asChoice = (misstep: Misstep): Choice => ({
-	note: misstep.note,
-	words: theirMisstepWords(misstep, englishIn('cm'), false)
-});
+const asChoice = ({ note, slips }: Misstep): Choice => ({ note, slips });
+
+/** What was done, without the rule that it is held against: two that are alike in this read alike as choices. */
+const done = ({ slips }: Misstep): string =>
+	JSON.stringify(slips, (field, value: unknown) => (field === 'right' ? undefined : value));
 
 /** Some of these, from as many families as there are; no two have the same note, or read alike. */
 const varied = (missteps: readonly Misstep[], count: number): readonly Misstep[] => {
 	const isFirst = (same: (one: Misstep) => string) => (one: Misstep, i: number, all: readonly Misstep[]) =>
 		all.findIndex((each) => same(each) === same(one)) === i;
-	const unlike = missteps.filter(isFirst(({ note }) => note)).filter(isFirst((one) => asChoice(one).words));
+	const unlike = missteps.filter(isFirst(({ note }) => note)).filter(isFirst(done));
 	const firsts = unlike.filter(isFirst(familyOf));
 	return [...firsts, ...unlike.filter((one) => !firsts.includes(one))].slice(0, count);
 };
@@ -58,9 +57,7 @@ const seedable = (method: Method, stepName: string, telling: Telling, slip: Miss
 	const { body, draft, right, missteps } = telling;
 	if (tooNear(slip.place, right) || distance(slip.place, right) > FARTHEST_SLIP) return undefined;
 	const alike = new Set(missteps.filter(({ place }) => tooNear(place, slip.place)).map(({ note }) => note));
-	const others = missteps.filter(
-		(other) => !alike.has(other.note) && asChoice(other).words !== asChoice(slip).words
-	);
+	const others = missteps.filter((other) => !alike.has(other.note) && done(other) !== done(slip));
 	if (others.length === 0) return undefined;
 	const wrong = followedThrough(method, body, draft, stepName, slip.place);
 	return wrong && { slip, wrong, others };
@@ -114,11 +111,7 @@ const make = (key: ExerciseKey, method: Method): FindWrong => {
 			draft,
 			wrong: found.wrong,
 			suspects: suspectsOf(method, body, key.step, found, chance),
-			slip: {
-				step: key.step,
-				note: found.slip.note,
-				words: theirMisstepWords(found.slip, englishIn('cm'), true)
-			}
+			slip: { step: key.step, ...asChoice(found.slip) }
 		};
 	}
 	throw new Error(`no misstep of ${key.step} of ${method.id} can be searched for`);
@@ -158,7 +151,7 @@ const judge = (exercise: FindWrong, answer: unknown): Judged => {
 		[part('point', 'right'), part('rule', right ? 'right' : 'wrong')],
 		'rule',
 		message('practice', right ? 'foundWrong' : 'notForThat', { point }),
-		right ? [message('practice', 'theirSlip', { words: slip.words })] : []
+		right ? slip.slips.map((each) => message('missteps', 'theirSlip', each)) : []
 	);
 };
 
