@@ -1,18 +1,41 @@
 import { BadInput } from './bad-input.ts';
+import { oneOf } from './reading.ts';
 import { message } from './speech/message.ts';
 import { mm, type Mm, type Unit } from './units.ts';
 import type { Noun } from './speech/noun.ts';
+import type { Speech } from './speech/speech.ts';
 
-/** A number that the drafter chooses, with a default and the range in which it is sane. */
-export interface Allowance {
+interface Chosen {
 	readonly key: string;
 	/** What it is called, where a method brings it; the standing ones are named by their keys in the `nouns` of each language. */
 	readonly noun?: Noun;
+}
+
+/** A length that the drafter chooses, with a default and the range in which it is sane. */
+export interface LengthAllowance extends Chosen {
 	readonly default: Mm;
 	readonly range: readonly [Mm, Mm];
 }
 
-const allowance = (key: string, usual: number, least: number, most: number): Allowance => ({
+/** A named value: files know it by its name, a person by its label, a formula as a plain number. */
+export interface Choice {
+	readonly name: string;
+	readonly label: string;
+	readonly share: number;
+}
+
+/** One of a few named values that the drafter chooses; the default is the share of one of them. */
+export interface ChoiceAllowance extends Chosen {
+	readonly default: number;
+	readonly choices: readonly Choice[];
+}
+
+/** What the drafter chooses: a length, or one of a few named values. */
+export type Allowance = LengthAllowance | ChoiceAllowance;
+
+export const isChoice = (allowance: Allowance): allowance is ChoiceAllowance => 'choices' in allowance;
+
+const allowance = (key: string, usual: number, least: number, most: number): LengthAllowance => ({
 	key,
 	default: mm(usual * 10),
 	range: [mm(least * 10), mm(most * 10)]
@@ -22,7 +45,7 @@ const allowance = (key: string, usual: number, least: number, most: number): All
  * The allowances of the body block, in centimetres here. Defaults and ranges: common practice, no
  * single source. A method may add its own.
  */
-export const BLOCK_ALLOWANCES: readonly Allowance[] = [
+export const BLOCK_ALLOWANCES: readonly LengthAllowance[] = [
 	allowance('bustEase', 4, -4, 30),
 	allowance('waistEase', 4, -4, 30),
 	allowance('hipEase', 4, -4, 30),
@@ -39,20 +62,20 @@ export const BLOCK_ALLOWANCES: readonly Allowance[] = [
 ];
 
 /** What is cut outside the stitching line, where an edge says nothing of its own. Defaults: common practice, no single source. */
-export const CUTTING_ALLOWANCES: readonly Allowance[] = [
+export const CUTTING_ALLOWANCES: readonly LengthAllowance[] = [
 	allowance('seamAllowance', 1, 0, 4),
 	allowance('hemAllowance', 3, 0, 10)
 ];
 
-/** Chosen values by key, in millimetres. */
-export type AllowanceValues = Readonly<Record<string, Mm>>;
+/** Chosen values by key: millimetres for a length, the share for a named value. */
+export type AllowanceValues = Readonly<Record<string, number>>;
 
 /**
  * Throws BadInput, naming place, range and value in `unit`, where a chosen value lies outside its
  * allowance's range. `seen` is what stands in a file.
  */
 export const checkAllowance = (
-	{ key, noun, range }: Allowance,
+	{ key, noun, range }: LengthAllowance,
 	value: Mm,
 	place: string,
 	unit: Unit = 'cm',
@@ -65,3 +88,23 @@ export const checkAllowance = (
 		message('input', 'outside', { of: { key, noun }, range, value, unit, seen })
 	);
 };
+
+/** The share of the value of this name. Throws BadInput at `place`, naming the nearest and all that there are. */
+export const namedChoice = ({ key, choices }: ChoiceAllowance, name: string, place: string): number => {
+	const names = choices.map((each) => each.name);
+	const known = oneOf('value', name, names, place + key, names);
+	return choices[names.indexOf(known)]?.share ?? NaN;
+};
+
+/** A chosen value that was kept as a number, where it is one that may be chosen. Throws BadInput as reading it does. */
+export const checkChosen = (allowance: Allowance, value: number, place = ''): number => {
+	if (!isChoice(allowance)) return checkAllowance(allowance, mm(value), place);
+	const known = allowance.choices.some(({ share }) => share === value);
+	return known ? value : namedChoice(allowance, String(value), place);
+};
+
+/** A chosen value as it is read: a length in the unit of whoever reads, or the label of a named value. */
+export const chosenWords = (allowance: Allowance, value: number, speech: Speech): string =>
+	isChoice(allowance)
+		? (allowance.choices.find(({ share }) => share === value)?.label ?? speech.number(value))
+		: speech.length(mm(value));

@@ -1,4 +1,12 @@
-import { BLOCK_ALLOWANCES, checkAllowance, type Allowance, type AllowanceValues } from './allowances.ts';
+import {
+	BLOCK_ALLOWANCES,
+	checkAllowance,
+	isChoice,
+	namedChoice,
+	type Allowance,
+	type AllowanceValues,
+	type LengthAllowance
+} from './allowances.ts';
 import { BadInput, shown } from './bad-input.ts';
 import { MEASUREMENT_KEYS, type MeasurementKey } from './measurements.ts';
 import { parsed, readLength, unknownHere } from './reading.ts';
@@ -46,19 +54,31 @@ export const readMeasurement = (key: MeasurementKey, value: unknown, unit: Unit,
 	);
 };
 
-/** Reads one chosen allowance as written, within its range. Throws BadInput. */
+/** Reads a chosen length as written, within its range. Throws BadInput. */
+export const readLengthAllowance = (
+	allowance: LengthAllowance,
+	value: unknown,
+	unit: Unit,
+	place = ''
+): Mm => {
+	const length = readLength(value, unit, place + allowance.key);
+	return checkAllowance(allowance, length, place, unit, seenAt(value, place));
+};
+
+/** Reads one chosen allowance as written: a length within its range, or the name of a value. Throws BadInput. */
 export const readAllowance = (
 	key: string,
 	value: unknown,
 	unit: Unit,
 	known: readonly Allowance[] = BLOCK_ALLOWANCES,
 	place = ''
-): Mm => {
+): number => {
 	const allowance = known.find((each) => each.key === key);
 	const keys = known.map((each) => each.key);
 	if (!allowance) throw new BadInput(place + key, unknownHere('allowance', key, keys));
-	const length = readLength(value, unit, place + key);
-	return checkAllowance(allowance, length, place, unit, seenAt(value, place));
+	return isChoice(allowance)
+		? namedChoice(allowance, typeof value === 'string' ? value.trim() : shown(value), place)
+		: readLengthAllowance(allowance, value, unit, place);
 };
 
 /**

@@ -17,6 +17,11 @@ const formula = z.union([z.string(), z.number()]).transform(String);
 const quantity = z.string().min(1);
 const key = z.string().regex(/^[a-z][A-Za-z0-9]*$/);
 const odds = z.tuple([key, key]);
+/** What the drafter chooses: a length within its range, or one of a few named values, each a plain number with its label. */
+const allowance = z.union([
+	z.strictObject({ label, default: quantity, range: z.tuple([quantity, quantity]) }),
+	z.strictObject({ label, default: key, choices: z.record(key, z.strictObject({ label, share: formula })) })
+]);
 
 const compass = z.enum(['up', 'down', 'across', 'in']);
 /** A drawn line, or the straight way between two points. */
@@ -271,9 +276,7 @@ export const methodFileSchema = z.strictObject({
 	called: label.optional(),
 	/** Other methods whose lines the formulas may name, each under a short name: `length(back.shoulder)`. */
 	uses: z.record(key, z.string()).default({}),
-	allowances: z
-		.record(key, z.strictObject({ label, default: quantity, range: z.tuple([quantity, quantity]) }))
-		.default({}),
+	allowances: z.record(key, allowance).default({}),
 	/** Formulas that others name, so that each is written once. One may name those before it. */
 	amounts: z.record(key, formula).default({}),
 	/** Whether exercises ask for its rules: those of the blocks, that every garment begins with. */
@@ -296,6 +299,8 @@ export const methodWordsSchema = z.strictObject({
 	called: label.optional(),
 	steps: words,
 	allowances: words,
+	/** The labels of named values, by their allowance and their name. */
+	choices: z.record(z.string(), words).default({}),
 	refusals: words,
 	warnings: words,
 	comparisons: words

@@ -119,7 +119,7 @@ const bodyOf = (
 ): Body => {
 	const unit = unitOf(cells[columns.indexOf('unit')] ?? '', place);
 	const measurements: Partial<Record<MeasurementKey, Mm>> = {};
-	const allowances: Record<string, Mm> = {};
+	const allowances: Record<string, number> = {};
 	for (const [i, column] of columns.entries()) {
 		const cell = cells[i] ?? '';
 		if (cell === '') {

@@ -1,7 +1,7 @@
 import { edgeAllowance } from '#shared/speech/en/nouns.ts';
-import { CUTTING_ALLOWANCES, type Allowance } from '#shared/allowances.ts';
+import { CUTTING_ALLOWANCES, type LengthAllowance } from '#shared/allowances.ts';
 import { BadInput, shown } from '#shared/bad-input.ts';
-import { readAllowance, readBody, type Body } from '#shared/body.ts';
+import { readBody, readLengthAllowance, type Body } from '#shared/body.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
 import type { Mm, Unit } from '#shared/units.ts';
 import type { EdgeRule, Garment } from '#garment/garment.ts';
@@ -14,7 +14,7 @@ export interface Maker {
 }
 
 /** How wide an edge may be cut: as wide as any other of its kind. None for a fold, which is not cut. */
-const allowanceOf = ({ kind }: EdgeRule, name: string): Allowance | undefined => {
+const allowanceOf = ({ kind }: EdgeRule, name: string): LengthAllowance | undefined => {
 	const usual = kind === 'hem' ? 'hemAllowance' : 'seamAllowance';
 	const found = kind === 'fold' ? undefined : CUTTING_ALLOWANCES.find(({ key }) => key === usual);
 	return found && { ...found, key: name, noun: edgeAllowance(name) };
@@ -46,7 +46,7 @@ const readEdges = (
 			throw new BadInput(at + name, `there is no edge of this name${didYouMean(name, edges.keys())}`);
 		const allowance = allowanceOf(edge, name);
 		if (!allowance) throw new BadInput(at + name, 'this edge lies on the fold of the cloth and is not cut');
-		return [name, readAllowance(name, value, unit, [allowance], at)];
+		return [name, readLengthAllowance(allowance, value, unit, at)];
 	});
 	return Object.fromEntries(chosen);
 };

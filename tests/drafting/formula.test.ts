@@ -18,6 +18,7 @@ const read = (text: string, wanted: 'length' | 'share' = 'length') =>
 const SCOPE: Scope = {
 	measurement: (key) => mm({ bust: 960, neck: 360, backWidth: 384 }[key as string] ?? 0),
 	allowance: (key) => mm(key === 'armholeDrop' ? 30 : 40),
+	share: () => 0.5,
 	point: (name) => (name === 'A' ? at(10, 20) : at(40, 60)),
 	line: () => polyline(at(0, 0), at(0, 70), at(5, 70)),
 	has: () => true

@@ -98,6 +98,7 @@ const nothingKnown = (): never => {
 const NO_SCOPE: Scope = {
 	measurement: nothingKnown,
 	allowance: nothingKnown,
+	share: nothingKnown,
 	point: nothingKnown,
 	line: nothingKnown,
 	has: () => false

@@ -48,6 +48,22 @@ const methodSaid = (folder: string): unknown => {
 			([key]) => key,
 			([, { label }]) => label
 		),
+		choices: Object.fromEntries(
+			Object.entries(allowances).flatMap(([key, each]) =>
+				'choices' in each
+					? [
+							[
+								key,
+								by(
+									Object.entries(each.choices),
+									([name]) => name,
+									([, { label }]) => label
+								)
+							]
+						]
+					: []
+			)
+		),
 		refusals: named(refusals, ({ because }) => because),
 		warnings: named(warnings, ({ because }) => because),
 		comparisons: named(comparisons, ({ label }) => label)

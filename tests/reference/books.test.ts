@@ -17,6 +17,7 @@ const worked = (rule: string, lengths: Readonly<Record<string, string>>): Mm => 
 	const scope: Scope = {
 		measurement: value,
 		allowance: value,
+		share: nothing,
 		point: nothing,
 		line: nothing,
 		has: () => false

@@ -12,11 +12,13 @@ export interface Wearer {
 }
 
 /** Every allowance of the dress, those of cutting with them: default and range in centimetres. */
-const CHOICES = LINNET.allowances.map(({ key, default: usual, range: [least, most] }) => ({
-	key,
-	usual: usual / 10,
-	ends: [least / 10, most / 10] as const
-}));
+const CHOICES = LINNET.allowances
+	.filter((each) => 'range' in each)
+	.map(({ key, default: usual, range: [least, most] }) => ({
+		key,
+		usual: usual / 10,
+		ends: [least / 10, most / 10] as const
+	}));
 
 /** The invented bodies. */
 export const DEMO: readonly Wearer[] = DEMO_BODIES.map(({ id, body: { measurements } }) => ({

@@ -100,6 +100,7 @@ const bodyOf = (numbers: Numbers) => {
 };
 
 const ENDS: readonly Numbers[] = METHOD.allowances
+	.filter((each) => 'range' in each)
 	.filter(({ key }) => CHOSEN.includes(key))
 	.flatMap(({ key, range }) => range.map((end) => ({ ...HERON, [key]: end / 10 })));
 const BODIES: readonly Numbers[] = [HERON, ...ENDS, ...surveyFigures().map((figure) => ({ ...figure }))];

@@ -78,6 +78,7 @@ const draftsOf = (numbers: Numbers): Worked | readonly string[] => {
 
 /** One allowance at a time at each end of its range, for the invented body of the lessons. */
 const atEnds: readonly Numbers[] = BACK.allowances
+	.filter((each) => 'range' in each)
 	.filter(({ key }) => CHOSEN.includes(key))
 	.flatMap(({ key, range }) => range.map((end) => ({ ...HERON, [key]: end / 10 })));
 const ALL: readonly Numbers[] = [HERON, ...surveyFigures().map((figure) => ({ ...figure })), ...atEnds];

@@ -16,7 +16,9 @@ const ALL_DECIMALS = 15;
 
 /** A rule's formula in words, with its arithmetic. The words of a formula are a noun, so that they can be part of another. */
 export const formulas = (v: Voice) => ({
-	number: (value: number): Noun => ({ name: v.number(value, ALL_DECIMALS) }),
+	number: (value: number): Noun => ({
+		name: value === Math.PI ? 'π' : v.number(value, ALL_DECIMALS)
+	}),
 	distance: ({ from, to }: { from: string; to: string }): Noun => ({
 		article: 'the',
 		name: `distance ${from}–${to}`

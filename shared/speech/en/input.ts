@@ -35,7 +35,8 @@ const KINDS = {
 	piece: ['piece'],
 	point: ['point'],
 	scale: ['scale'],
-	step: ['step']
+	step: ['step'],
+	value: ['value', 'the values are']
 } as const;
 
 /** A kind of thing that may be named. */

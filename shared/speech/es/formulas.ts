@@ -15,7 +15,9 @@ const ALL_DECIMALS = 15;
 
 /** A rule's formula in words, with its arithmetic. */
 export const formulas: typeof english = (v) => ({
-	number: (value) => ({ name: v.number(value, ALL_DECIMALS) }),
+	number: (value) => ({
+		name: value === Math.PI ? 'π' : v.number(value, ALL_DECIMALS)
+	}),
 	distance: ({ from, to }) => ({ article: 'la', name: `distancia ${from}–${to}`, gender: 'f' }),
 	fromTo: ({ from, to }) => ({ name: `de ${from} a ${to}` }),
 	length: (line) => ({ article: 'la', name: `longitud ${del(line)}`, gender: 'f' }),

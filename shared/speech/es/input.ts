@@ -34,7 +34,8 @@ const KINDS: Readonly<Record<Kind, readonly [word: string, lead: string]>> = {
 	piece: ['ninguna pieza', 'las piezas son'],
 	point: ['ningún punto', 'los puntos son'],
 	scale: ['ninguna escala', 'las escalas son'],
-	step: ['ningún paso', 'los pasos son']
+	step: ['ningún paso', 'los pasos son'],
+	value: ['ningún valor', 'los valores son']
 };
 
 /** Kinds of data, as a person calls them. */

@@ -4,7 +4,7 @@ import type { Body } from '#shared/body.ts';
 import { message, type Message } from '#shared/speech/message.ts';
 import type { Noun } from '#shared/speech/noun.ts';
 import type { Speech } from '#shared/speech/speech.ts';
-import type { Mm } from '#shared/units.ts';
+import { mm, type Mm } from '#shared/units.ts';
 import { chained, pathLength, type Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
 import { depends, keeps, measured, type ComparisonRule, type Condition } from './conditions.ts';
@@ -101,7 +101,7 @@ export const scopeOf = (
 	drafted: Drafted,
 	chosen: AllowanceValues = {}
 ): Scope => {
-	const allowances: Record<string, Mm> = {};
+	const allowances: Record<string, number> = {};
 	for (const { key, default: usual } of method.allowances)
 		allowances[key] = chosen[key] ?? body.allowances[key] ?? usual;
 	return {
@@ -111,7 +111,8 @@ export const scopeOf = (
 				throw new BadInput(key, message('drafts', 'missing', { key, body: body.name }));
 			return value;
 		},
-		allowance: (key) => found(allowances[key], 'allowance', key),
+		allowance: (key) => mm(found(allowances[key], 'allowance', key)),
+		share: (key) => found(allowances[key], 'allowance', key),
 		point: (name) => found(named('points', name, drafted), 'point', name),
 		line: (name) => found(named('lines', name, drafted), 'line', name).path,
 		has: (name) => named(isPointName(name) ? 'points' : 'lines', name, drafted) !== undefined

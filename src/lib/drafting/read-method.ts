@@ -1,4 +1,10 @@
-import { BLOCK_ALLOWANCES, checkAllowance, type Allowance } from '#shared/allowances.ts';
+import {
+	BLOCK_ALLOWANCES,
+	checkAllowance,
+	namedChoice,
+	type Allowance,
+	type Choice
+} from '#shared/allowances.ts';
 import { BadInput, cut, shown } from '#shared/bad-input.ts';
 import { oneOf, parseLength, parsed, unknownName } from '#shared/reading.ts';
 import { message } from '#shared/speech/message.ts';
@@ -15,12 +21,44 @@ import { readNoun } from '#shared/speech/noun.ts';
 import { nearestName } from '#shared/nearest-name.ts';
 import { type Mm } from '#shared/units.ts';
 import { formulaKeys, type Formula } from './formula/formula.ts';
-import { parseFormula, type KnownNames } from './formula/parse.ts';
+import { allowanceNames, parseFormula, type KnownNames } from './formula/parse.ts';
+import { NUMBERS_ONLY } from './formula/sum.ts';
+import { numberOf } from './formula/value.ts';
 import type { Method } from './method.ts';
 import { conditionFormulas, readComparisons, readConditions } from './read-conditions.ts';
 import { dependenceFormulas, readStep, stepKeys, stepMakes, stepNeeds } from './steps/kinds.ts';
 import { readTraced, withCarried } from './read-given.ts';
 import type { FormulaReader, Step } from './steps/step-rules.ts';
+
+/** Formulas of plain numbers may name nothing. */
+const NO_NAMES: KnownNames = { allowances: [], points: [], lines: [] };
+
+/** A method's own allowance, whose default is one that may be chosen. */
+const readOwn = (
+	key: string,
+	file: MethodFile['allowances'][string],
+	place: string,
+	language: Language
+): Allowance => {
+	const where = `${place}: allowances.${key}`;
+	const own = { key, noun: readNoun(file.label, language) };
+	if (!('choices' in file)) {
+		const [least, most] = file.range.map((text) => parseLength(text, 'cm', where)) as [Mm, Mm];
+		const allowance = {
+			...own,
+			default: parseLength(file.default, 'cm', where),
+			range: [least, most]
+		} as const;
+		checkAllowance(allowance, allowance.default, `${place}: allowances.`);
+		return allowance;
+	}
+	const choices = Object.entries(file.choices).map(([name, { label, share }]): Choice => {
+		const formula = parseFormula(share, `${where}.choices.${name}`, NO_NAMES, 'share');
+		return { name, label, share: numberOf(formula, NUMBERS_ONLY) };
+	});
+	const usual = namedChoice({ ...own, default: 0, choices }, file.default, `${place}: allowances.`);
+	return { ...own, default: usual, choices };
+};
 
 /** The block's allowances, those of the methods that are used, and a method's own. */
 const readAllowances = (
@@ -29,20 +67,12 @@ const readAllowances = (
 	place: string,
 	language: Language
 ): readonly Allowance[] => {
-	const own = Object.entries(file.allowances).map(([key, { label, ...values }]): Allowance => {
+	const own = Object.entries(file.allowances).map(([key, each]): Allowance => {
 		const where = `${place}: allowances.${key}`;
 		if (BLOCK_ALLOWANCES.some((each) => each.key === key) || MEASUREMENT_KEYS.some((each) => each === key)) {
 			throw new BadInput(where, message('reading', 'takenAllowance'));
 		}
-		const [least, most] = values.range.map((text) => parseLength(text, 'cm', where)) as [Mm, Mm];
-		const allowance = {
-			key,
-			noun: readNoun(label, language),
-			default: parseLength(values.default, 'cm', where),
-			range: [least, most]
-		} as const;
-		checkAllowance(allowance, allowance.default, `${place}: allowances.`);
-		return allowance;
+		return readOwn(key, each, place, language);
 	});
 	const inherited = Object.values(uses).flatMap(({ allowances }) => allowances);
 	const taken = own.find(({ key }) => inherited.some((each) => each.key === key));
@@ -53,6 +83,20 @@ const readAllowances = (
 
 const stepPlace = (place: string, step: { readonly name: string }): string => `${place}: step ${step.name}`;
 
+const allowanceIn = (
+	key: string,
+	file: MethodFile['allowances'][string],
+	words: MethodWords
+): MethodFile['allowances'][string] => {
+	const label = words.allowances[key] ?? file.label;
+	if (!('choices' in file)) return { ...file, label };
+	const choices = Object.entries(file.choices).map(([name, each]) => [
+		name,
+		{ ...each, label: words.choices[key]?.[name] ?? each.label }
+	]);
+	return { ...file, label, choices: Object.fromEntries(choices) as typeof file.choices };
+};
+
 /** A method file with what it is called in another language in the place of its English; what has no such name keeps it. */
 const inWords = (file: MethodFile, words: MethodWords): MethodFile => ({
 	...file,
@@ -60,10 +104,7 @@ const inWords = (file: MethodFile, words: MethodWords): MethodFile => ({
 	called: words.called ?? file.called,
 	steps: file.steps.map((step) => ({ ...step, label: words.steps[step.name] ?? step.label })),
 	allowances: Object.fromEntries(
-		Object.entries(file.allowances).map(([key, each]) => [
-			key,
-			{ ...each, label: words.allowances[key] ?? each.label }
-		])
+		Object.entries(file.allowances).map(([key, each]) => [key, allowanceIn(key, each, words)])
 	),
 	refusals: file.refusals.map((each) => ({
 		...each,
@@ -119,7 +160,7 @@ const namesOf = (
 		)
 	];
 	return {
-		allowances: allowances.map((each) => each.key),
+		...allowanceNames(allowances),
 		points: made('point'),
 		lines: made('line')
 	};

@@ -6,7 +6,7 @@ import { oneOf, parseLength, parsed, readNumber as readShare } from '#shared/rea
 import type { Language } from '#shared/speech/language.ts';
 import { message } from '#shared/speech/message.ts';
 import { readNoun, type Noun } from '#shared/speech/noun.ts';
-import { parseFormula, type KnownNames } from '#drafting/formula/parse.ts';
+import { allowanceNames, parseFormula, type KnownNames } from '#drafting/formula/parse.ts';
 import { readUses, type FindMethod, type Told } from '#drafting/read-method.ts';
 import type { Method } from '#drafting/method.ts';
 import { stepMakes } from '#drafting/steps/kinds.ts';
@@ -149,7 +149,7 @@ export const readGarment = (
 	const uses = readUses(file.uses, place, find);
 	const allowances = allowancesOf(uses);
 	const known: KnownNames = {
-		allowances: allowances.map(({ key }) => key),
+		...allowanceNames(allowances),
 		points: [],
 		lines: lineNames(uses)
 	};

@@ -17,6 +17,7 @@ const formulaName = (formula: Formula): string => {
 			return String(formula.value);
 		case 'measurement':
 		case 'allowance':
+		case 'share':
 			return formula.key;
 		case 'distance':
 			return `distance(${formula.from},${formula.to})`;

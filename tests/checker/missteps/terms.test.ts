@@ -12,6 +12,7 @@ const KNOWN = { allowances: ['ease', 'drop'], points: ['A', 'B'], lines: ['edge'
 const SCOPE: Scope = {
 	measurement: (key) => mm(key === 'bust' ? 960 : 720),
 	allowance: (key) => mm(key === 'ease' ? 40 : 30),
+	share: () => 0.5,
 	point: (name) => (name === 'A' ? at(0, 0) : at(30, 40)),
 	line: () => polyline(at(0, 0), at(0, 70)),
 	has: () => true

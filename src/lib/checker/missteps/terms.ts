@@ -16,15 +16,15 @@ export interface Term {
 	readonly share: number;
 }
 
-/** The value of a formula of plain numbers; undefined where it names anything. */
-const plainNumber = (formula: Formula): number | undefined => {
-	if (formula.kind === 'number') return formula.value;
+/** The value of a formula of plain numbers; undefined where it names a length. */
+const plainNumber = (formula: Formula, scope: Scope): number | undefined => {
+	if (formula.kind === 'number' || formula.kind === 'share') return numberOf(formula, scope);
 	if (formula.kind === 'negative') {
-		const value = plainNumber(formula.of);
+		const value = plainNumber(formula.of, scope);
 		return value === undefined ? undefined : -value;
 	}
 	if (formula.kind !== 'operation') return undefined;
-	const [left, right] = [plainNumber(formula.left), plainNumber(formula.right)];
+	const [left, right] = [plainNumber(formula.left, scope), plainNumber(formula.right, scope)];
 	if (left === undefined || right === undefined) return undefined;
 	if (formula.sign === '+') return left + right;
 	if (formula.sign === '-') return left - right;
@@ -38,7 +38,7 @@ const scaled = (formula: Formula, share: number, scope: Scope): readonly Term[] 
 	const { sign, left, right } = formula;
 	if (sign === '+' || sign === '-')
 		return [...scaled(left, share, scope), ...scaled(right, sign === '+' ? share : -share, scope)];
-	const [first, second] = [plainNumber(left), plainNumber(right)];
+	const [first, second] = [plainNumber(left, scope), plainNumber(right, scope)];
 	if (second !== undefined) return scaled(left, sign === '*' ? share * second : share / second, scope);
 	if (first !== undefined && sign === '*') return scaled(right, share * first, scope);
 	return [{ leaf: formula, base: mm(numberOf(formula, scope)), share }];

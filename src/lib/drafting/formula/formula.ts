@@ -6,6 +6,8 @@ export type Formula =
 	| { readonly kind: 'number'; readonly value: number }
 	| { readonly kind: 'measurement'; readonly key: MeasurementKey }
 	| { readonly kind: 'allowance'; readonly key: string }
+	/** An allowance that is a choice among named values: a plain number. */
+	| { readonly kind: 'share'; readonly key: string }
 	| { readonly kind: 'distance'; readonly from: string; readonly to: string }
 	| { readonly kind: 'length'; readonly line: string }
 	| { readonly kind: 'negative'; readonly of: Formula }
@@ -43,7 +45,9 @@ export const formulaNeeds = (formula: Formula): readonly string[] => {
 
 /** The keys of the measurements, or of the allowances, that a formula names. */
 export const formulaKeys = (formula: Formula, kind: 'measurement' | 'allowance'): readonly string[] =>
-	formula.kind === kind ? [formula.key] : parts(formula).flatMap((part) => formulaKeys(part, kind));
+	formula.kind === kind || (formula.kind === 'share' && kind === 'allowance')
+		? [formula.key]
+		: parts(formula).flatMap((part) => formulaKeys(part, kind));
 
 /** A part of a formula that is measured on the draft itself. */
 export type DrawnLength = Extract<Formula, { kind: 'distance' | 'length' }>;

@@ -1,4 +1,5 @@
 import jsep from 'jsep';
+import { isChoice, type Allowance } from '#shared/allowances.ts';
 import { BadInput, cut } from '#shared/bad-input.ts';
 import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
 import { unknownName } from '#shared/reading.ts';
@@ -13,11 +14,21 @@ import { SIGNS, type Formula, type Sign } from './formula.ts';
 /** The names that a formula may use beside the measurements, which are always known. */
 export interface KnownNames {
 	readonly allowances: readonly string[];
+	/** Those of the allowances that are plain numbers. */
+	readonly shares?: readonly string[];
 	readonly points: readonly string[];
 	readonly lines: readonly string[];
 	/** Formulas by name: the name of one stands for all of it. */
 	readonly amounts?: Readonly<Record<string, Formula>>;
 }
+
+/** The names of allowances as formulas may use them. */
+export const allowanceNames = (
+	allowances: readonly Allowance[]
+): Required<Pick<KnownNames, 'allowances' | 'shares'>> => ({
+	allowances: allowances.map(({ key }) => key),
+	shares: allowances.filter(isChoice).map(({ key }) => key)
+});
 
 /** The longest formula in signs: longer ones go deeper than they can be worked, and nobody can read them. */
 const LONGEST = 400;
@@ -35,6 +46,7 @@ const trialScope = (): Scope => {
 	return {
 		measurement: value,
 		allowance: value,
+		share: () => 0.37,
 		point: (name) => at(value(name), mm(value(name) ** 2 / 500)),
 		line: (name) => [straight(at(mm(0), mm(0)), at(value(name), mm(0)))],
 		has: () => true
@@ -134,11 +146,11 @@ const readName = (name: string, source: Source): Formula => {
 	if (name === 'pi') return { kind: 'number', value: Math.PI };
 	const key = MEASUREMENT_KEYS.find((each) => each === name);
 	if (key) return { kind: 'measurement', key };
-	const { allowances, amounts = {} } = source.known;
+	const { allowances, shares = [], amounts = {} } = source.known;
 	const amount = Object.hasOwn(amounts, name) ? amounts[name] : undefined;
 	if (amount) return amount;
 	knownName(name, [...Object.keys(amounts), ...allowances, ...MEASUREMENT_KEYS], 'given', source);
-	return { kind: 'allowance', key: name };
+	return { kind: shares.includes(name) ? 'share' : 'allowance', key: name };
 };
 
 const readNode = (node: jsep.Expression, source: Source): Formula => {
@@ -180,7 +192,7 @@ const readNode = (node: jsep.Expression, source: Source): Formula => {
 
 /** The power of length that a formula has: 0 a plain number, 1 a length. Adding unlike powers is an error. */
 const powerOf = (formula: Formula, source: Source): number => {
-	if (formula.kind === 'number') return 0;
+	if (formula.kind === 'number' || formula.kind === 'share') return 0;
 	if (formula.kind === 'negative') return powerOf(formula.of, source);
 	if (formula.kind === 'measurement' || formula.kind === 'allowance') return 1;
 	if (formula.kind === 'distance' || formula.kind === 'length') return 1;

@@ -13,9 +13,10 @@ export interface TypedSum {
 const nothingNamed = (): never => {
 	throw new Error('a typed sum names nothing');
 };
-const NUMBERS_ONLY: Scope = {
+export const NUMBERS_ONLY: Scope = {
 	measurement: nothingNamed,
 	allowance: nothingNamed,
+	share: nothingNamed,
 	point: nothingNamed,
 	line: nothingNamed,
 	has: () => false

@@ -9,6 +9,8 @@ import type { Formula } from './formula.ts';
 export interface Scope {
 	measurement(key: MeasurementKey): Mm;
 	allowance(key: string): Mm;
+	/** The value of an allowance that is a choice among named values: a plain number. */
+	share(key: string): number;
 	point(name: string): SheetPoint;
 	line(name: string): Path;
 	/** Whether this body's draft has such a point or line. */
@@ -24,6 +26,8 @@ export const numberOf = (formula: Formula, scope: Scope): number => {
 			return scope.measurement(formula.key);
 		case 'allowance':
 			return scope.allowance(formula.key);
+		case 'share':
+			return scope.share(formula.key);
 		case 'distance':
 			return distance(scope.point(formula.from), scope.point(formula.to));
 		case 'length':

@@ -11,8 +11,10 @@ export interface Telling {
 	readonly line: (name: string) => Noun;
 }
 
+const isOperation = (formula: Formula): formula is Operation => formula.kind === 'operation';
+
 const isSum = (formula: Formula): formula is Operation =>
-	formula.kind === 'operation' && (formula.sign === '+' || formula.sign === '-');
+	isOperation(formula) && (formula.sign === '+' || formula.sign === '-');
 
 /** What stands in brackets within another formula. */
 const isGrouped = (formula: Formula): boolean =>
@@ -39,6 +41,8 @@ export const formulaNoun = (formula: Formula, scope: Scope, telling: Telling, pa
 			return parts === undefined
 				? telling.allowance(formula.key)
 				: { name: speech.bare(scope.allowance(formula.key), parts) };
+		case 'share':
+			return parts === undefined ? telling.allowance(formula.key) : formulas.number(scope.share(formula.key));
 		case 'distance':
 			return formulas.distance(formula);
 		case 'length':
@@ -55,7 +59,8 @@ export const formulaNoun = (formula: Formula, scope: Scope, telling: Telling, pa
 			const whole = isSum(formula) ? noun(left) : bracketed(left);
 			const part =
 				sign === '/' && right.kind === 'number' ? formulas.part({ whole, by: right.value }) : undefined;
-			return part ?? formulas.joined({ sign: WRITTEN[sign], left: whole, right: bracketed(right) });
+			const by = sign === '/' && isOperation(right) ? formulas.bracketed(noun(right)) : bracketed(right);
+			return part ?? formulas.joined({ sign: WRITTEN[sign], left: whole, right: by });
 		}
 	}
 };

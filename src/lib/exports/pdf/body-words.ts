@@ -1,4 +1,4 @@
-import type { AllowanceValues } from '#shared/allowances.ts';
+import { chosenWords, isChoice, type AllowanceValues } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
 import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
@@ -68,9 +68,9 @@ export const bodyBlocks = (
 	});
 	const allowances = method.allowances
 		.filter(({ key }) => allowed.has(key))
-		.map(({ key, noun }) => [
-			paper.allowanceTitle({ noun: speech.words.nouns.allowance({ key, noun }) }),
-			speech.length(scope.allowance(key))
+		.map((each) => [
+			paper.allowanceTitle({ noun: speech.words.nouns.allowance(each) }),
+			chosenWords(each, isChoice(each) ? scope.share(each.key) : scope.allowance(each.key), speech)
 		]);
 	return [
 		...(measurements.length > 0 ? table([paper.measurement, body.name], SHARES, measurements) : []),

@@ -1,3 +1,4 @@
+import { chosenWords } from '#shared/allowances.ts';
 import type { Body } from '#shared/body.ts';
 import type { MeasurementKey } from '#shared/measurements.ts';
 import type { Noun } from '#shared/speech/noun.ts';
@@ -35,7 +36,10 @@ export const namedNumbers = (
 		...measurements.map((key) => named(nouns.measurement(key), body.measurements[key])),
 		...method.allowances
 			.filter(({ key }) => allowances.includes(key))
-			.map((each) => named(nouns.allowance(each), body.allowances[each.key] ?? each.default)),
+			.map((each) => ({
+				words: nouns.title(nouns.allowance(each)),
+				value: chosenWords(each, body.allowances[each.key] ?? each.default, speech)
+			})),
 		...givens.map(({ noun, length }) => named(noun, length))
 	];
 };

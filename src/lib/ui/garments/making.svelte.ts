@@ -1,7 +1,6 @@
-import type { Allowance } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
-import { checkAllowance } from '#shared/allowances.ts';
-import { readAllowance, type Body } from '#shared/body.ts';
+import { checkChosen, type Allowance, type LengthAllowance } from '#shared/allowances.ts';
+import { readAllowance, readLengthAllowance, type Body } from '#shared/body.ts';
 import type { MeasurementKey } from '#shared/measurements.ts';
 import type { Mm } from '#shared/units.ts';
 import type { Refusal } from '#drafting/evaluate.ts';
@@ -27,7 +26,7 @@ export type Standing =
 	/** A fault of ours: the last pattern that could be made, where there was one. */
 	| { readonly kind: 'our-fault'; readonly told: string; readonly last: Pattern | undefined };
 
-/** A choice that is a length by a name of its own. */
+/** What is chosen by a name of its own. */
 type Part = 'allowances' | 'edges';
 
 /**
@@ -71,24 +70,24 @@ export class Making {
 	}
 
 	/** What an allowance is without a choice made here: the body's own, else the usual. */
-	usual({ key, default: usual }: Allowance): Mm {
+	usual({ key, default: usual }: Allowance): number {
 		return this.body.allowances[key] ?? usual;
 	}
 
 	/** Keeps an allowance as typed, or forgets it where nothing is. Throws BadInput. */
 	typeAllowance(key: string, text: string): void {
-		this.choose('allowances', key, text === '' ? undefined : this.#read(key, text, this.garment.allowances));
+		const read = (): number => readAllowance(key, text, this.learner.unit, this.garment.allowances);
+		this.choose('allowances', key, text === '' ? undefined : read());
 	}
 
 	/** Keeps an edge's own seam allowance (`front.side`) as typed. Throws BadInput. */
 	typeEdge(name: string, text: string): void {
-		const read = (): Mm => this.#read(EDGE_ALLOWANCE.key, text, [EDGE_ALLOWANCE]);
-		this.choose('edges', name, text === '' ? undefined : read());
+		this.choose('edges', name, text === '' ? undefined : this.#read(EDGE_ALLOWANCE, text));
 	}
 
 	/** Keeps the width of the cloth as typed. Throws BadInput. */
 	typeCloth(text: string): void {
-		this.chooseCloth(this.#read(CLOTH_WIDTH.key, text, [CLOTH_WIDTH]));
+		this.chooseCloth(this.#read(CLOTH_WIDTH, text));
 	}
 
 	/** Keeps the width of the cloth. */
@@ -96,13 +95,13 @@ export class Making {
 		this.#keep({ ...this.choices, cloth });
 	}
 
-	/** Keeps a chosen length, or goes back to the usual one. Throws BadInput where it lies outside its range. */
-	choose(part: Part, key: string, length: Mm | undefined): void {
+	/** Keeps a chosen value, or goes back to the usual one. Throws BadInput where it is none that may be chosen. */
+	choose(part: Part, key: string, value: number | undefined): void {
 		const { [key]: _, ...others } = this.choices[part];
 		const known =
 			part === 'edges' ? EDGE_ALLOWANCE : this.garment.allowances.find((each) => each.key === key);
 		if (!known) throw new Error(`${this.garment.id} has no allowance "${key}"`);
-		const chosen = length === undefined ? others : { ...others, [key]: checkAllowance(known, length, '') };
+		const chosen = value === undefined ? others : { ...others, [key]: checkChosen(known, value) };
 		this.#keep({ ...this.choices, [part]: chosen });
 	}
 
@@ -140,8 +139,8 @@ export class Making {
 		);
 	}
 
-	#read(key: string, text: string, known: readonly Allowance[]): Mm {
-		return readAllowance(key, text, this.learner.unit, known);
+	#read(allowance: LengthAllowance, text: string): Mm {
+		return readLengthAllowance(allowance, text, this.learner.unit);
 	}
 
 	#keep(choices: SavedChoices): void {

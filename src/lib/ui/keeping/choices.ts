@@ -1,4 +1,10 @@
-import { checkAllowance, type Allowance } from '#shared/allowances.ts';
+import {
+	checkAllowance,
+	checkChosen,
+	type Allowance,
+	type AllowanceValues,
+	type LengthAllowance
+} from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import { didYouMean } from '#shared/nearest-name.ts';
 import { z } from '#shared/shape.ts';
@@ -10,10 +16,10 @@ import { VERSION } from './schemas.ts';
 import { message, type Message } from '#shared/speech/message.ts';
 import { savedKey } from './shelf.ts';
 
-/** What a maker chose for a garment and a body, in millimetres; only what differs from the usual. */
+/** What a maker chose for a garment and a body, lengths in millimetres; only what differs from the usual. */
 export interface SavedChoices {
-	/** Allowances by key. */
-	readonly allowances: Readonly<Record<string, Mm>>;
+	/** Allowances by key; a named value by its share. */
+	readonly allowances: AllowanceValues;
 	/** Seam allowances of single edges, by names such as `front.side`. */
 	readonly edges: Readonly<Record<string, Mm>>;
 	/** The whole breadth of the cloth. */
@@ -27,14 +33,14 @@ export const AS_USUAL: SavedChoices = { allowances: {}, edges: {} };
 export type ChosenFor = Pick<Garment, 'id' | 'name' | 'allowances' | 'pieces'>;
 
 /** The allowance of a single edge: its range is the widest of those of cutting, a deep hem. Common practice, no source. */
-export const EDGE_ALLOWANCE: Allowance = {
+export const EDGE_ALLOWANCE: LengthAllowance = {
 	key: 'edge',
 	default: mm(10),
 	range: [mm(0), mm(100)]
 };
 
 /** The breadth of cloth, from a narrow handloom to the widest sheeting. Common practice, no source. */
-export const CLOTH_WIDTH: Allowance = {
+export const CLOTH_WIDTH: LengthAllowance = {
 	key: 'cloth',
 	default: mm(1400),
 	range: [mm(600), mm(3200)]
@@ -61,18 +67,18 @@ interface Bad {
 	readonly json: unknown;
 }
 
-const length = z.number();
+const number = z.number();
 
-/** The chosen lengths that can be used, and what is wrong with the others. */
-const readAll = (
+/** The chosen values that can be used, as `check` gives them, and what is wrong with the others. */
+const readAll = <Value extends number>(
 	json: Readonly<Record<string, unknown>>,
-	ruleOf: (key: string) => Allowance
-): { readonly good: Record<string, Mm>; readonly bad: readonly Bad[] } => {
-	const good: Record<string, Mm> = {};
+	check: (key: string, value: number) => Value
+): { readonly good: Record<string, Value>; readonly bad: readonly Bad[] } => {
+	const good: Record<string, Value> = {};
 	const bad: Bad[] = [];
 	for (const [key, value] of Object.entries(json)) {
 		try {
-			good[key] = checkAllowance(ruleOf(key), mm(length.parse(value)), '');
+			good[key] = check(key, number.parse(value));
 		} catch (error) {
 			bad.push({ key, reason: reasonOf(error), json: value });
 		}
@@ -94,16 +100,18 @@ const choices = (garment: ChosenFor): Kind<SavedChoices> => {
 		if (!found) throw unknown('allowance', key, [...known.keys()]);
 		return found;
 	};
-	const edgeOf = (key: string): Allowance => {
+	const edgeOf = (key: string): LengthAllowance => {
 		if (!edges.includes(key)) throw unknown('edge', key, edges);
 		return EDGE_ALLOWANCE;
 	};
 	return {
 		read: (json) => {
 			const saved = savedSchema.parse(json);
-			const allowances = readAll(saved.allowances, allowanceOf);
-			const own = readAll(saved.edges, edgeOf);
-			const cloth = readAll(saved.cloth === undefined ? {} : { cloth: saved.cloth }, () => CLOTH_WIDTH);
+			const allowances = readAll(saved.allowances, (key, value) => checkChosen(allowanceOf(key), value));
+			const own = readAll(saved.edges, (key, value) => checkAllowance(edgeOf(key), mm(value), ''));
+			const cloth = readAll(saved.cloth === undefined ? {} : { cloth: saved.cloth }, (_, value) =>
+				checkAllowance(CLOTH_WIDTH, mm(value), '')
+			);
 			const bad = [...allowances.bad, ...own.bad, ...cloth.bad];
 			const [first] = bad;
 			const rest = {

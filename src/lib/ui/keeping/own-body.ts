@@ -1,6 +1,6 @@
 import { readMeasurement, type Body } from '#shared/body.ts';
 import { MEASUREMENT_KEYS, type MeasurementKey } from '#shared/measurements.ts';
-import { printNumber, type Unit } from '#shared/units.ts';
+import { mm, printNumber, type Unit } from '#shared/units.ts';
 import type { OwnBodyFile } from './schemas.ts';
 
 /** An own body with a measurement as it was typed, or without it where nothing is. Throws BadInput. */
@@ -24,6 +24,7 @@ export const writtenDown = (body: Body, name: string, unit: Unit): OwnBodyFile =
 		})
 	),
 	allowances: Object.fromEntries(
-		Object.entries(body.allowances).map(([key, value]) => [key, printNumber(value, unit)])
+		// A body that is kept here was read with the block's allowances alone, and they are lengths.
+		Object.entries(body.allowances).map(([key, value]) => [key, printNumber(mm(value), unit)])
 	)
 });
