@@ -1,5 +1,6 @@
 import { redirect, type Handle, type RequestEvent } from '@sveltejs/kit';
 import { building } from '$app/environment';
+import { movedPath } from '#shared/renamed.ts';
 import { addressIn, askedFor, isLanguage, languageOf, type Language } from '#shared/speech/language.ts';
 
 /** Under which name the choice of a language is kept in the browser, and for how many seconds: a year. */
@@ -36,6 +37,8 @@ const sentOnTo = ({ url, cookies, request }: RequestEvent): string | undefined =
 };
 
 export const handle: Handle = async ({ event, resolve }) => {
+	const moved = movedPath(event.url.pathname);
+	if (moved !== undefined) redirect(308, moved + (building ? '' : event.url.search));
 	const isPage = !building && isForPage(event);
 	const to = isPage ? sentOnTo(event) : undefined;
 	if (to !== undefined) redirect(303, to);

@@ -80,10 +80,7 @@ describe('one slip of 6 mm, and everything after it drawn truly from the learner
 		['dunlin-front', 45, 33, 15],
 		['dunlin-back', 45, 33, 15],
 		['waistband', 9, 9, 3],
-		['swift-quarter-skirt', 9, 9, 3],
-		['swift-half-skirt', 9, 9, 3],
-		['swift-three-quarter-skirt', 9, 9, 3],
-		['swift-full-skirt', 9, 9, 3],
+		['circle-skirt', 9, 9, 3],
 		['pipit-bodice', 23, 11, 8],
 		['set-in-sleeve', 69, 60, 23]
 	] as const;

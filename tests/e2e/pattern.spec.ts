@@ -152,3 +152,19 @@ for (const path of ['/patterns', '/patterns/linnet-dress'])
 			).toEqual([]);
 			expect(await beyond(), 'with everything opened').toBeLessThanOrEqual(0);
 		});
+
+test('one of a few named values: how much of a circle a skirt is, by the arrow keys', async ({ page }) => {
+	await open(page, '/patterns/swift-full-skirt');
+	await expect(page).toHaveURL(/\/patterns\/circle-skirt$/);
+	const fullness = page.getByRole('group', { name: 'Share of the circle' });
+	const hem = piece(page, '1 Front skirt').getByRole('img');
+	await expect(fullness.getByRole('radio', { name: 'a half circle' })).toBeChecked();
+	const before = await hem.getAttribute('aria-label');
+	await fullness.getByRole('radio', { name: 'a half circle' }).press('ArrowRight');
+	await expect(fullness.getByRole('radio', { name: 'three quarters of a circle' })).toBeChecked();
+	await expect(hem).not.toHaveAttribute('aria-label', before ?? '');
+	await page.reload();
+	await expect(fullness.getByRole('radio', { name: 'three quarters of a circle' })).toBeChecked();
+	await open(page, '/es/patterns/circle-skirt');
+	await expect(page.getByRole('radio', { name: 'tres cuartos de círculo' })).toBeChecked();
+});

@@ -13,11 +13,13 @@ import { surveyFigures } from './survey-bodies.ts';
 const STRAYS = 2e-7;
 
 const WIDTHS = [
-	['85-swift-quarter-skirt', 1 / 4],
-	['86-swift-half-skirt', 1 / 2],
-	['87-swift-three-quarter-skirt', 3 / 4],
-	['88-swift-full-skirt', 1]
+	['quarter', 1 / 4],
+	['half', 1 / 2],
+	['threeQuarter', 3 / 4],
+	['full', 1]
 ] as const;
+
+const METHOD = lessonMethod('85-circle-skirt');
 
 const ENDS: readonly Numbers[] = [
 	...[-4, 30].map((waistEase) => ({ ...HERON, waistEase })),
@@ -25,11 +27,15 @@ const ENDS: readonly Numbers[] = [
 ];
 const BODIES: readonly Numbers[] = [HERON, ...ENDS, ...surveyFigures().map((figure) => ({ ...figure }))];
 
-describe.each(WIDTHS)('%s', (lesson, share) => {
-	const method = lessonMethod(lesson);
+describe.each(WIDTHS)('%s', (fullness, share) => {
 	const bodyOf = ({ waistEase = 4, skirtLength = 60, ...measured }: Numbers) =>
-		readBody({ ...measured, allowances: { waistEase, skirtLength } }, '', 'body', method.allowances);
-	const works = BODIES.map((numbers) => ({ numbers, work: evaluate(method, bodyOf(numbers)) }));
+		readBody(
+			{ ...measured, allowances: { waistEase, skirtLength, fullness } },
+			'',
+			'body',
+			METHOD.allowances
+		);
+	const works = BODIES.map((numbers) => ({ numbers, work: evaluate(METHOD, bodyOf(numbers)) }));
 	const drawn: readonly { readonly numbers: Numbers; readonly draft: Draft }[] = works.flatMap(
 		({ numbers, work }) => (work.kind === 'drafted' ? [{ numbers, draft: work.draft }] : [])
 	);
@@ -75,7 +81,7 @@ describe.each(WIDTHS)('%s', (lesson, share) => {
 
 	it('no outline crosses itself', () => {
 		for (const { numbers, draft } of drawn) {
-			const outline = outlineOf(method, draft);
+			const outline = outlineOf(METHOD, draft);
 			expect(outline && selfCrossings(outline), JSON.stringify(numbers)).toEqual([]);
 		}
 	});
@@ -91,25 +97,24 @@ describe.each(WIDTHS)('%s', (lesson, share) => {
 });
 
 describe('numbers to work in the head', () => {
-	const radiusOf = (lesson: string, waist: number): number => {
-		const method = lessonMethod(lesson);
+	const radiusOf = (fullness: string, waist: number): number => {
 		const body = readBody(
-			{ ...HERON, hip: 80, waist, allowances: { waistEase: 0 } },
+			{ ...HERON, hip: 80, waist, allowances: { waistEase: 0, fullness } },
 			'',
 			'body',
-			method.allowances
+			METHOD.allowances
 		);
-		const work = evaluate(method, body);
+		const work = evaluate(METHOD, body);
 		return work.kind === 'drafted' ? (work.draft.points['A']?.y ?? NaN) / 10 : NaN;
 	};
 
 	// 22/7 for pi: 66 x 7 / 44 = 10 1/2, and so on. It is 0.04 % too large.
 	it.each([
-		['88-swift-full-skirt', 10.5],
-		['87-swift-three-quarter-skirt', 14],
-		['86-swift-half-skirt', 21],
-		['85-swift-quarter-skirt', 42]
-	])('%s of a waist of 66 has a radius of %d', (lesson, radius) => {
-		expect(Math.abs(radiusOf(lesson, 66) / radius - 1)).toBeLessThan(0.0005);
+		['full', 10.5],
+		['threeQuarter', 14],
+		['half', 21],
+		['quarter', 42]
+	])('%s of a waist of 66 has a radius of %d', (fullness, radius) => {
+		expect(Math.abs(radiusOf(fullness, 66) / radius - 1)).toBeLessThan(0.0005);
 	});
 });

@@ -4,6 +4,7 @@ import { BLOCK_ALLOWANCES, checkAllowance } from '#shared/allowances.ts';
 import { english } from '../support/speech.ts';
 import { isMeasurementKey, MEASUREMENT_KEYS } from '#shared/measurements.ts';
 import { didYouMean, nearestName } from '#shared/nearest-name.ts';
+import { movedPath } from '#shared/renamed.ts';
 import { mm } from '#shared/units.ts';
 
 describe('nearest names', () => {
@@ -21,6 +22,26 @@ describe('nearest names', () => {
 		expect(nearestName('xyzzyq', MEASUREMENT_KEYS)).toBeUndefined();
 		expect(didYouMean('xyzzyq', MEASUREMENT_KEYS)).toBe('');
 		expect(nearestName('bust', [])).toBeUndefined();
+	});
+});
+
+describe('what was renamed', () => {
+	it('is near its old name, where it is there at all', () => {
+		const ids = ['linnet-dress', 'dunlin-skirt', 'circle-skirt'];
+		expect(nearestName('swift-three-quarter-skirt', ids)).toBe('circle-skirt');
+		expect(nearestName('swift-three-quarter-skirt', ['linnet-dress'])).toBeUndefined();
+	});
+
+	it.each([
+		['/patterns/swift-half-skirt', '/patterns/circle-skirt'],
+		['/es/patterns/swift-full-skirt', '/es/patterns/circle-skirt'],
+		['/lessons/85-swift-quarter-skirt', '/lessons/85-circle-skirt'],
+		['/es/lessons/88-swift-full-skirt', '/es/lessons/85-circle-skirt'],
+		['/drafts/swift-half-skirt/print', '/drafts/circle-skirt/print'],
+		['/patterns/circle-skirt', undefined],
+		['//elsewhere.example/patterns/swift-half-skirt', undefined]
+	])('%s is now %s', (before, now) => {
+		expect(movedPath(before)).toBe(now);
 	});
 });
 

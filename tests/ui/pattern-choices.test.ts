@@ -72,3 +72,26 @@ describe('what a maker chose', () => {
 		expect(new Saved().load(SLOT).value).toEqual(value);
 	});
 });
+
+describe('a named value', () => {
+	const skirt = garmentOf('circle-skirt');
+	const slot = choicesSlot(skirt, { id: 'heron', name: 'Heron' });
+
+	it('is kept by its share, and read back', () => {
+		useStore(new MemoryStore());
+		const chosen: SavedChoices = { allowances: { fullness: 0.75, skirtLength: mm(700) }, edges: {} };
+		new Saved().keep(slot, chosen);
+		expect(new Saved().load(slot)).toEqual({ value: chosen, setAside: undefined });
+	});
+
+	it('that there is not is set aside, and all that there are are named', () => {
+		const store = useStore(new MemoryStore());
+		store.setItem(
+			'square-across.choices.circle-skirt.heron',
+			JSON.stringify({ version: 1, allowances: { fullness: 0.3, skirtLength: 700 } })
+		);
+		const { value, setAside } = new Saved().load(slot);
+		expect(value).toEqual({ allowances: { skirtLength: 700 }, edges: {} });
+		expect(toldOf(setAside)?.reason).toMatch(/quarter, half, threeQuarter, full/);
+	});
+});
