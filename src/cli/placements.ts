@@ -10,6 +10,7 @@ import type { Draft } from '#drafting/evaluate.ts';
 import { readSum } from '#drafting/formula/sum.ts';
 import type { Method } from '#drafting/method.ts';
 import { COMPASS } from '#drafting/steps/compass.ts';
+import { stepRuler } from '#drafting/steps/kinds.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
 import { moved, type SheetPoint } from '#geometry/point.ts';
 
@@ -28,10 +29,8 @@ const typedPlacement = (
 	unit: Unit,
 	place: string
 ): Placement | BadInput => {
-	const [start, way] = [
-		from ?? (step.kind === 'mark' ? step.from : ''),
-		go ?? (step.kind === 'mark' ? step.go : undefined)
-	];
+	const ruler = stepRuler(step);
+	const [start, way] = [from ?? (ruler?.go ? ruler.from : ''), go ?? ruler?.go];
 	const origin = placeOf(start);
 	if (!origin || !way)
 		throw new BadInput(

@@ -4,11 +4,13 @@ import { mm, px } from '#shared/units.ts';
 import { at, distance, type SheetPoint } from '#geometry/point.ts';
 import { enclosedArea } from '#geometry/area.ts';
 import { stepNamed } from '#drafting/method.ts';
+import { stepAnswer } from '#drafting/steps/kinds.ts';
+import type { OnItsWay } from '#drafting/steps/step-rules.ts';
 import { movedAway, nameAtRest } from '#drafting/moved.ts';
 import { inkOf } from '#ui/drawing/ink-of.ts';
 import { placeLabels } from '#ui/drawing/labels.ts';
 import { Gestures } from '#ui/desk/sheet/gestures.svelte.ts';
-import { panelOf, type MotionStep, type Panel } from '#ui/desk/sheet/panel.ts';
+import { panelOf, type Panel } from '#ui/desk/sheet/panel.ts';
 import type { Tool } from '#ui/desk/tool.svelte.ts';
 import { toScreen, type SheetView } from '#ui/drawing/view.ts';
 import type { Work } from '#ui/desk/work.svelte.ts';
@@ -151,8 +153,13 @@ describe('a turn by hand', () => {
 });
 
 describe('what a turn moves', () => {
+	const wayIn = (name: string): OnItsWay => {
+		const answer = stepAnswer(stepNamed(FRONT, name));
+		if (answer.put !== 'way') throw new Error(`${name} has no way`);
+		return answer;
+	};
 	const panel = (name: 'G3' | 'E3'): Panel => {
-		const found = panelOf(FRONT, DRAFT, stepNamed(FRONT, name) as MotionStep);
+		const found = panelOf(FRONT, DRAFT, name, wayIn(name));
 		if (!found) throw new Error(`${name} moves nothing`);
 		return found;
 	};
@@ -181,8 +188,8 @@ describe('what a turn moves', () => {
 	});
 
 	it('closes no dart and opens at its own point where it is told by a width', () => {
-		const step = { ...stepNamed(FRONT, 'G3'), onto: undefined } as MotionStep;
-		expect(panelOf(FRONT, DRAFT, step)).toMatchObject({ onto: undefined, opening: { name: 'G2' } });
+		const way = { ...wayIn('G3'), turns: { onto: undefined } };
+		expect(panelOf(FRONT, DRAFT, 'G3', way)).toMatchObject({ onto: undefined, opening: { name: 'G2' } });
 	});
 });
 

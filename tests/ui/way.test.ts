@@ -4,6 +4,7 @@ import { mm, radians } from '#shared/units.ts';
 import { at } from '#geometry/point.ts';
 import type { Method } from '#drafting/method.ts';
 import { stepNamed } from '#drafting/method.ts';
+import { stepAnswer } from '#drafting/steps/kinds.ts';
 import { heldTo, meantBy, spokenTurn, turnedBy, wayOf, type Way } from '#ui/desk/way.ts';
 import { mark, smallMethod, draftOf } from '../drafting/small-method.ts';
 import { expectPlace } from '../geometry/close.ts';
@@ -41,16 +42,16 @@ const METHOD: Method = smallMethod([
 ]);
 const DRAFT = draftOf(METHOD);
 const wayFor = (name: string): Way => {
-	const way = wayOf(stepNamed(METHOD, name), DRAFT);
+	const way = wayOf(stepAnswer(stepNamed(METHOD, name)), DRAFT);
 	if (!way) throw new Error(`${name} has no way`);
 	return way;
 };
 
 describe('the way of a step', () => {
 	it('there is none for a point that may be put anywhere, and none for a turn about its own place', () => {
-		expect(wayOf(stepNamed(METHOD, 'A'), DRAFT)).toBeUndefined();
-		expect(wayOf(stepNamed(METHOD, 'D1'), DRAFT)).toBeUndefined();
-		expect(wayOf(stepNamed(METHOD, 'D'), { points: {}, lines: {} })).toBeUndefined();
+		expect(wayOf(stepAnswer(stepNamed(METHOD, 'A')), DRAFT)).toBeUndefined();
+		expect(wayOf(stepAnswer(stepNamed(METHOD, 'D1')), DRAFT)).toBeUndefined();
+		expect(wayOf(stepAnswer(stepNamed(METHOD, 'D')), { points: {}, lines: {} })).toBeUndefined();
 	});
 
 	it('of a turn lies round its pin', () => {

@@ -5,7 +5,10 @@ import { greatestDistance } from '#geometry/apart.ts';
 import { pathEnd, pathLength, pathReversed, pathStart, polyline, type Path } from '#geometry/path.ts';
 import { angleBetween, at, distance } from '#geometry/point.ts';
 import { segmentDirection, type Segment } from '#geometry/segment.ts';
-import type { Heading, Step, StepOf } from '#drafting/steps/step-rules.ts';
+import { stepAnswer } from '#drafting/steps/kinds.ts';
+import type { Answer, Heading, Step } from '#drafting/steps/step-rules.ts';
+
+type Handles = Extract<Answer, { put: 'handles' }>;
 import { keeps, placeFinding } from './check-point.ts';
 
 /** The learner's line turned round where it was drawn from its end to its start: either way is right. */
@@ -52,7 +55,7 @@ const directionFinding = (
 	placed: Segment,
 	right: Segment,
 	way: 'leaving' | 'arriving',
-	node: StepOf<'curve'>['through'][number]
+	node: Handles['through'][number]
 ): Finding => {
 	const t = way === 'leaving' ? 0 : 1;
 	const [drawn, wanted] = [segmentDirection(placed, t), segmentDirection(right, t)];
@@ -82,14 +85,14 @@ const cutAlike = (placed: Path, right: Path, allowed: Tolerances): boolean =>
 
 /** The directions at every point of a curve; only at its two ends where the learner drew it in other pieces. */
 const directionFindings = (
-	step: StepOf<'curve'>,
+	{ through }: Handles,
 	placed: Path,
 	right: Path,
 	allowed: Tolerances
 ): readonly Finding[] => {
 	const alike = cutAlike(placed, right, allowed);
 	return right.flatMap((segment, i) => {
-		const [from, to] = [step.through[i], step.through[i + 1]];
+		const [from, to] = [through[i], through[i + 1]];
 		if (!from || !to) return [];
 		const drawn = alike ? placed[i] : undefined;
 		const first = drawn ?? (i === 0 ? placed[0] : undefined);
@@ -120,12 +123,13 @@ const checkLevel = (placed: Path, right: Path, allowed: Tolerances): readonly Fi
  * distance from the true line both ways, and its length.
  */
 export const checkLine = (step: Step, placed: Path, right: Path, allowed: Tolerances): readonly Finding[] => {
-	if (step.kind === 'level') return checkLevel(placed, right, allowed);
+	const answer = stepAnswer(step);
+	if (answer.put === 'level') return checkLevel(placed, right, allowed);
 	const drawn = turnedTo(placed, right);
 	return [
 		placeFinding('start', pathStart(drawn), pathStart(right), allowed.point),
 		placeFinding('end', pathEnd(drawn), pathEnd(right), allowed.point),
-		...(step.kind === 'curve' ? directionFindings(step, drawn, right, allowed) : []),
+		...(answer.put === 'handles' ? directionFindings(answer, drawn, right, allowed) : []),
 		courseFinding(drawn, right, allowed.curve),
 		lengthFinding('length', mm(pathLength(drawn) - pathLength(right)), allowed.length)
 	];

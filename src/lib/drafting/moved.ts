@@ -1,6 +1,6 @@
 import type { Drafted } from './evaluate.ts';
 import type { Method } from './method.ts';
-import { stepNeeds } from './steps/kinds.ts';
+import { stepLeaves, stepNeeds, stepPartOf, stepPasses } from './steps/kinds.ts';
 import type { Step, StepOf } from './steps/step-rules.ts';
 
 /** What motions take along, and where that leaves what a draft had before. */
@@ -18,7 +18,7 @@ export const movedIn = (method: Method, step: Step): readonly string[] =>
 /** The name that something had before anything was moved: `F` for `F1`, which was `F2`, which was `F`. */
 export const nameAtRest = (method: Method, name: string): string => {
 	const step = method.steps.find((each) => each.name === name);
-	return step?.kind === 'carried' ? nameAtRest(method, step.of) : name;
+	return step && isCarried(step) ? nameAtRest(method, step.of) : name;
 };
 
 /** Where a name went in one motion: the name that it has after that, or the same where it was left. */
@@ -30,9 +30,8 @@ const afterMotion = (method: Method, motion: string, name: string): string => {
 
 /** The points that a drawn line, or the line that it is a moved copy of, runs through. */
 const pointsOn = (method: Method, step: Step | undefined): readonly string[] => {
-	if (step?.kind === 'straight') return step.through;
-	if (step?.kind === 'curve') return step.through.map(({ point }) => point);
-	if (step?.kind !== 'carried') return [];
+	if (!step) return [];
+	if (!isCarried(step)) return stepPasses(step);
 	const before = method.steps.find(({ name }) => name === step.of);
 	return pointsOn(method, before).map((point) => afterMotion(method, step.with, point));
 };
@@ -43,13 +42,10 @@ export const pointsDrawnOn = (method: Method, { lines }: Drafted): ReadonlySet<s
 
 /** The names of which a draft holds a copy that was moved, and of lines of which a part was. */
 const copiedAway = (drafted: readonly Step[]): Set<string> => {
-	const away = new Set<string>();
+	const away = new Set(drafted.flatMap((step) => stepLeaves(step) ?? []));
 	for (const step of drafted) {
-		if (step.kind === 'carried') away.add(step.of);
-		if (step.kind === 'turn' || step.kind === 'spread') away.add(step.move);
-	}
-	for (const step of drafted) {
-		if (step.kind === 'section' && away.has(step.name)) away.add(step.of);
+		const whole = away.has(step.name) ? stepPartOf(step) : undefined;
+		if (whole !== undefined) away.add(whole);
 	}
 	return away;
 };
@@ -65,7 +61,7 @@ export const movedAway = (method: Method, { points, lines }: Drafted): ReadonlyS
 	if (away.size === 0) return away;
 	for (const step of drafted) {
 		const needs = stepNeeds(step);
-		const isTorn = step.kind === 'carried' && pointsOn(method, step).some((point) => away.has(point));
+		const isTorn = isCarried(step) && pointsOn(method, step).some((point) => away.has(point));
 		if (isTorn || (needs.length > 0 && needs.every((need) => away.has(need)))) away.add(step.name);
 	}
 	for (const step of drafted) {

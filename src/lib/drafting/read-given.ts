@@ -1,11 +1,12 @@
 import { BadInput } from '#shared/bad-input.ts';
-import type { CarriedFile, MotionFile, StepFile, TraceFile, WrittenStep } from '#shared/method.ts';
+import type { CarriedFile, StepFile, TraceFile, WrittenStep } from '#shared/method.ts';
 import type { Language } from '#shared/speech/language.ts';
 import { movedNoun, readNoun, type Noun } from '#shared/speech/noun.ts';
 import { nearestName } from '#shared/nearest-name.ts';
 import { message } from '#shared/speech/message.ts';
 import type { Method } from './method.ts';
 import { isPointName } from './names.ts';
+import { stepMotion } from './steps/kinds.ts';
 import type { Step } from './steps/step-rules.ts';
 
 /** The steps that nobody draws: what is traced off another draft, and what a motion carries with it. */
@@ -41,20 +42,6 @@ export const readTraced = (
 		});
 	});
 
-/** The motion of a step that carries others with it. */
-const motionOf = (step: WrittenStep): MotionFile | undefined => {
-	switch (step.kind) {
-		case 'turn':
-			return { kind: 'turn', about: step.about, from: step.move, to: step.name };
-		case 'spread':
-			return { kind: 'spread', from: step.move, to: step.name };
-		case 'mirror':
-			return { kind: 'mirror', fold: step.fold };
-		default:
-			return undefined;
-	}
-};
-
 type Named = Pick<StepFile | Step, 'kind' | 'name' | 'label'> & { readonly of?: unknown };
 
 /** What a thing was called before anything was moved, which may have been more than once. */
@@ -78,7 +65,7 @@ export const withCarried = (
 	const made: StepFile[] = [];
 	for (const step of steps) {
 		made.push(step);
-		const motion = motionOf(step);
+		const motion = stepMotion(step);
 		if (!motion || !('carries' in step)) continue;
 		for (const [name, of] of Object.entries(step.carries)) {
 			if (isPointName(name) !== isPointName(of))

@@ -1,5 +1,6 @@
 import type { Formula } from '#drafting/formula/formula.ts';
-import type { Step, StepOf } from '#drafting/steps/step-rules.ts';
+import { stepRule } from '#drafting/steps/kinds.ts';
+import type { Step } from '#drafting/steps/step-rules.ts';
 
 /**
  * A rule is named by what it asks and not by its step: `mark:across:bust/4+bustEase/4` is one rule at the
@@ -41,46 +42,11 @@ const formulaName = (formula: Formula): string => {
 const bracketed = (formula: Formula): string =>
 	isSum(formula) ? `(${formulaName(formula)})` : formulaName(formula);
 
-const alongWay = ({ on }: StepOf<'along'>): string => {
-	if ('line' in on) return `line-${on.from}`;
-	return 'as' in on ? 'same-way' : 'toward';
-};
-
 /** The name of the rule that a step follows. */
-export const ruleOf = (step: Step): string => {
-	switch (step.kind) {
-		case 'mark':
-			return `mark:${step.go}:${formulaName(step.by)}`;
-		case 'division':
-			return `division:${formulaName(step.at)}`;
-		case 'along':
-			return `along:${alongWay(step)}:${formulaName(step.by)}`;
-		case 'swing':
-			return `swing:${step.side}:${formulaName(step.length)}:${formulaName(step.level)}`;
-		case 'level':
-			return `level:${formulaName(step.reach)}`;
-		case 'curve':
-			return `curve:${step.rule}`;
-		case 'turn':
-			return `turn:${step.opening ? formulaName(step.opening) : 'close'}:${formulaName(step.share)}`;
-		case 'spread':
-		case 'parallel':
-			return `${step.kind}:${formulaName(step.by)}`;
-		case 'arc':
-			return `arc:${formulaName(step.turn)}`;
-		case 'until':
-			return `until:${formulaName(step.length)}`;
-		case 'corner':
-		case 'meeting':
-		case 'straight':
-		case 'mirror':
-		case 'section':
-		case 'chain':
-		case 'traced':
-		case 'carried':
-			return step.kind;
-	}
-};
+export const ruleOf = (step: Step): string =>
+	[step.kind, ...stepRule(step).map((part) => (typeof part === 'string' ? part : formulaName(part)))].join(
+		':'
+	);
 
 /** The name of the rule that two seams must be of one length; `comparison` is what the method calls them. */
 export const seamRule = (comparison: string): string => `true:${comparison}`;

@@ -2,7 +2,7 @@ import { CURVE_TOLERANCE, POINT_TOLERANCE, TOLERANCES } from '#shared/tolerances
 import type { Finding, FindingOf } from '#shared/verdict.ts';
 import { pathEnd, pathStart, type Path } from '#geometry/path.ts';
 import { at, distance, type SheetPoint } from '#geometry/point.ts';
-import type { StepOf } from '#drafting/steps/step-rules.ts';
+import type { Step } from '#drafting/steps/step-rules.ts';
 import { checkLine, turnedTo } from '../check-line.ts';
 import {
 	bulgeOf,
@@ -121,7 +121,7 @@ const lengthWrong = (findings: readonly Finding[]): readonly CurveMisstep[] =>
  * What is wrong with the shape of a curve, what explains most of it first; nothing where the curve keeps
  * its tolerances, or where its error is of no known shape.
  */
-export const diagnoseCurve = (step: StepOf<'curve'>, placed: Path, right: Path): readonly CurveMisstep[] => {
+export const diagnoseCurve = (step: Step, placed: Path, right: Path): readonly CurveMisstep[] => {
 	const drawn = turnedTo(placed, right);
 	const error = shapesApart(drawn, right);
 	const shape = error > CURVE_TOLERANCE ? shapeMissteps(drawn, right, error) : [];

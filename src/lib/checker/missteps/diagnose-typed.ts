@@ -3,10 +3,10 @@ import type { Compass } from '#shared/method.ts';
 import type { Typed } from '#shared/placement.ts';
 import { mm } from '#shared/units.ts';
 import { moved, type SheetPoint } from '#geometry/point.ts';
-import type { Formula } from '#drafting/formula/formula.ts';
 import { readSum, type TypedSum } from '#drafting/formula/sum.ts';
 import { COMPASS } from '#drafting/steps/compass.ts';
-import type { Step } from '#drafting/steps/step-rules.ts';
+import { stepRuler } from '#drafting/steps/kinds.ts';
+import type { Ruler } from '#drafting/steps/step-rules.ts';
 import { NO_DIAGNOSIS, slip, type Diagnosis, type Misstep, type Slip } from './misstep.ts';
 import { LOWERED, PRIORS } from './priors.ts';
 import type { Stand } from './stand.ts';
@@ -17,20 +17,6 @@ import { wrongDistances } from './wrong-distances.ts';
 
 /** A distance that was typed, with its start and its way. */
 export type TypedDistance = Extract<Typed, { form: 'distance' }>;
-
-/** What a step asks a learner to lay off; without a way where it goes along a slope. */
-interface Ruler {
-	readonly formula: Formula;
-	readonly from: string;
-	readonly go?: Compass;
-}
-
-const rulerOf = (step: Step): Ruler | undefined => {
-	if (step.kind === 'mark') return { formula: step.by, from: step.from, go: step.go };
-	if (step.kind === 'swing') return { formula: step.length, from: step.from };
-	if (step.kind === 'along' && !('line' in step.on)) return { formula: step.by, from: step.on.from };
-	return undefined;
-};
 
 /** One thing that is wrong with what was typed. */
 type Part = Pick<Misstep, 'note' | 'prior'> & { readonly slip: Slip };
@@ -95,7 +81,7 @@ const together = ([first, ...more]: readonly Part[], place: SheetPoint): Misstep
 /** The other step whose rule was typed, where it was the rule of another step. */
 const otherStep = (stand: Stand, typed: TypedDistance, terms: readonly TypedTerm[]): Part | undefined => {
 	const other = stand.method.steps.find((step) => {
-		const ruler = rulerOf(step);
+		const ruler = stepRuler(step);
 		if (!ruler || step === stand.step || ruler.from !== typed.from || ruler.go !== typed.go) return false;
 		return comparedWith(terms, termsOf(ruler.formula, stand.scope), typed.unit) !== undefined;
 	});
@@ -128,7 +114,7 @@ export const diagnoseTyped = (
 	typed: TypedDistance,
 	placed: SheetPoint
 ): Diagnosis | undefined => {
-	const [ruler, sum] = [rulerOf(stand.step), read(typed)];
+	const [ruler, sum] = [stepRuler(stand.step), read(typed)];
 	if (!ruler || !sum) return undefined;
 	const terms = typedTerms(sum.formula);
 	const parts = sumParts(ruler, stand, terms, typed);

@@ -4,7 +4,7 @@ import { pathEnd, pathStart, type Path } from '#geometry/path.ts';
 import { distance, type SheetPoint } from '#geometry/point.ts';
 import { scopeOf, type Drafted } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
-import { workStep } from '#drafting/steps/kinds.ts';
+import { stepAnswer, workStep } from '#drafting/steps/kinds.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
 import { keeps } from '../check-point.ts';
 import { turnedTo } from '../check-line.ts';
@@ -16,8 +16,9 @@ const isAt = (a: SheetPoint, b: SheetPoint): boolean => keeps(distance(a, b), PO
 
 /** The ends that a line is ruled between, by name, where it is ruled between points at all. */
 const endsOf = (step: Step): readonly string[] => {
-	if (step.kind === 'straight') return [step.through[0] ?? '', step.through.at(-1) ?? ''];
-	return step.kind === 'level' ? [step.from] : [];
+	const answer = stepAnswer(step);
+	if (answer.put === 'ends') return [answer.first, answer.last];
+	return answer.put === 'level' ? [answer.from] : [];
 };
 
 /** A line ruled from or to another of the points on the sheet, its other end being right. */
@@ -51,7 +52,7 @@ export const diagnoseLine = (
 	const work = workStep(step, scopeOf(method, body, drafted));
 	if (work.kind !== 'line') return NO_DIAGNOSIS;
 	const drawn = turnedTo(placed, work.path);
-	if (step.kind !== 'curve') return wrongEnd(step, drafted, drawn);
+	if (stepAnswer(step).put !== 'handles') return wrongEnd(step, drafted, drawn);
 	const [first] = diagnoseCurve(step, drawn, work.path);
 	return first
 		? { kind: 'certain', misstep: { ...first, place: pathEnd(drawn), prior: PRIORS.curve } }

@@ -18,35 +18,22 @@ import { slip, type Misstep } from './misstep.ts';
 import { PRIORS } from './priors.ts';
 import { passes, standOf, type Stand } from './stand.ts';
 
-/** Lines are not points, and the corner is given. */
-const noMissteps = (): readonly Misstep[] => [];
-
-/** Every kind of step: one that is missing here does not compile. */
-const KINDS: { readonly [K in StepKind]: KindMissteps<K> } = {
-	corner: noMissteps,
+/** The kinds of step that have wrong rules of their own. */
+const KINDS: { readonly [K in StepKind]?: KindMissteps<K> } = {
 	turn: turnMissteps,
 	spread: spreadMissteps,
 	mirror: mirrorMissteps,
-	section: noMissteps,
-	chain: noMissteps,
-	parallel: noMissteps,
-	arc: noMissteps,
 	until: untilMissteps,
-	traced: noMissteps,
-	carried: noMissteps,
 	mark: markMissteps,
 	meeting: meetingMissteps,
 	division: divisionMissteps,
 	along: alongMissteps,
-	swing: swingMissteps,
-	level: noMissteps,
-	straight: noMissteps,
-	curve: noMissteps
+	swing: swingMissteps
 };
 
 /** A step and the entry of its own kind belong together, which TypeScript cannot see: said here once. */
 const ownMissteps = (stand: Stand): readonly Misstep[] =>
-	(KINDS[stand.step.kind] as unknown as KindMissteps<never>)(stand.step, stand);
+	(KINDS[stand.step.kind] as unknown as KindMissteps<never> | undefined)?.(stand.step, stand) ?? [];
 
 /** Where the methods that this one uses put their point of the same name: the back's rule, followed in the front. */
 const otherPanels = ({ step, drafted, method }: Stand): readonly Misstep[] =>

@@ -4,7 +4,7 @@ import { distance, type SheetPoint } from '#geometry/point.ts';
 import { scopeOf, type Drafted } from '#drafting/evaluate.ts';
 import type { Scope } from '#drafting/formula/value.ts';
 import { stepNamed, type Method } from '#drafting/method.ts';
-import { isGiven, stepStart, workStep } from '#drafting/steps/kinds.ts';
+import { isCorner, isGiven, stepStart, workStep } from '#drafting/steps/kinds.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
 import { keeps } from '../check-point.ts';
 import { START_WEIGHTS } from './priors.ts';
@@ -32,10 +32,11 @@ export interface Stand {
 const earlierPoints = (method: Method, step: Step, drafted: Drafted): readonly NamedPoint[] => {
 	const starts = new Set(method.steps.map(stepStart));
 	const before = method.steps.slice(0, method.steps.indexOf(step));
-	const found = before.flatMap(({ kind, name }) => {
+	const found = before.flatMap((each) => {
+		const { name } = each;
 		const place = drafted.points[name];
 		const usual = starts.has(name) ? START_WEIGHTS.usual : START_WEIGHTS.other;
-		return place ? [{ name, place, share: kind === 'corner' ? START_WEIGHTS.corner : usual }] : [];
+		return place ? [{ name, place, share: isCorner(each) ? START_WEIGHTS.corner : usual }] : [];
 	});
 	const whole = found.reduce((sum, { share }) => sum + share, 0);
 	return found.map((each) => ({ ...each, share: each.share / whole }));

@@ -5,7 +5,7 @@ import { directionTo, moved } from '#geometry/point.ts';
 import { lengthOf, type Scope } from '../formula/value.ts';
 import { saidFormula } from '../formula/words.ts';
 import { courseNeeds, courseNoun, coursePath, directionNear } from './course.ts';
-import { impossible, madePoint, type StepOf, type StepRules, type Work } from './step-rules.ts';
+import { impossible, madePoint, PLACE, type StepOf, type StepRules, type Work } from './step-rules.ts';
 
 type On = StepOf<'along'>['on'];
 
@@ -35,6 +35,13 @@ const sameWay = ({ name, by }: StepOf<'along'>, on: Extract<On, { as: unknown }>
  */
 export const along: StepRules<'along'> = {
 	makes: 'point',
+	answer: () => PLACE,
+	ruler: ({ on, by }) => {
+		if ('line' in on) return undefined;
+		return { formula: by, from: on.from, ...('toward' in on && { along: { toward: on.toward } }) };
+	},
+	number: { of: ({ by }) => by, put: (step, by) => ({ ...step, by }) },
+	rule: ({ on, by }) => ['line' in on ? `line-${on.from}` : 'as' in on ? 'same-way' : 'toward', by],
 	read: (file, formula) => ({ ...file, by: formula(file.by, 'by') }),
 	formulas: ({ by }) => [by],
 	needs: ({ on }) => {

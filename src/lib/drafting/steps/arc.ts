@@ -4,7 +4,7 @@ import { arcPath } from '#geometry/arc.ts';
 import { alongness, directionTo, distance, squareTo } from '#geometry/point.ts';
 import { numberOf, type Scope } from '../formula/value.ts';
 import { COMPASS } from './compass.ts';
-import { impossible, madeLine, type StepOf, type StepRules } from './step-rules.ts';
+import { impossible, madeLine, NOTHING, type StepOf, type StepRules } from './step-rules.ts';
 
 /** The angle of the arc: a share of the full turn, on the side toward which it sets off. */
 const angleOf = ({ about, from, toward, turn }: StepOf<'arc'>, scope: Scope): Radians | undefined => {
@@ -17,7 +17,8 @@ const angleOf = ({ about, from, toward, turn }: StepOf<'arc'>, scope: Scope): Ra
 /** Part of a circle about a point, as with a pin and a string. */
 export const arc: StepRules<'arc'> = {
 	makes: 'line',
-	given: true,
+	answer: () => NOTHING,
+	rule: ({ turn }) => [turn],
 	read: (file, formula) => ({ ...file, turn: formula(file.turn, 'turn', 'share') }),
 	formulas: ({ turn }) => [turn],
 	needs: ({ about, from }) => [about, from],

@@ -1,12 +1,13 @@
 import { movedBy, pathMovedBy } from '#geometry/motion.ts';
 import { isPointName } from '../names.ts';
 import { motionIn, motionNeeds } from './motion.ts';
-import { madeLine, madePoint, type StepRules } from './step-rules.ts';
+import { madeLine, madePoint, NOTHING, type StepRules } from './step-rules.ts';
 
 /** A point or line that went along with a turn, a spread or a mirroring; all its lengths and angles are kept. */
 export const carried: StepRules<'carried'> = {
 	makes: 'either',
-	given: true,
+	answer: () => NOTHING,
+	leaves: ({ of }) => of,
 	read: (file) => file,
 	formulas: () => [],
 	needs: ({ of, motion }) => [of, ...motionNeeds(motion)],

@@ -1,11 +1,11 @@
 import { message } from '#shared/speech/message.ts';
 import { chained, pathLength } from '#geometry/path.ts';
-import { impossible, madeLine, type StepRules } from './step-rules.ts';
+import { impossible, madeLine, NOTHING, type StepRules } from './step-rules.ts';
 
 /** Drawn lines end to end as one line; those that this body's draft does not have are passed over. */
 export const chain: StepRules<'chain'> = {
 	makes: 'line',
-	given: true,
+	answer: () => NOTHING,
 	read: (file) => file,
 	formulas: () => [],
 	needs: ({ of }) => of,

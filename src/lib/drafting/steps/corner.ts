@@ -1,10 +1,10 @@
 import { at } from '#geometry/point.ts';
-import { madePoint, type StepRules } from './step-rules.ts';
+import { madePoint, NOTHING, type StepRules } from './step-rules.ts';
 
 /** The corner from which everything is measured: the centre line meets the level of the side neck point there. */
 export const corner: StepRules<'corner'> = {
 	makes: 'point',
-	given: true,
+	answer: () => NOTHING,
 	read: (file) => file,
 	formulas: () => [],
 	needs: () => [],

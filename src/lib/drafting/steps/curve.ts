@@ -28,6 +28,9 @@ const handlesOf = (
  */
 export const curve: StepRules<'curve'> = {
 	makes: 'line',
+	answer: ({ through }) => ({ put: 'handles', through }),
+	passes: ({ through }) => through.map(({ point }) => point),
+	rule: ({ rule }) => [rule],
 	read: (file) => file,
 	formulas: () => [],
 	needs: curveNeeds,

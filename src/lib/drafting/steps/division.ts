@@ -1,11 +1,14 @@
 import { mm } from '#shared/units.ts';
 import { between, distance } from '#geometry/point.ts';
 import { numberOf } from '../formula/value.ts';
-import { madePoint, offsetTo, type StepRules } from './step-rules.ts';
+import { madePoint, offsetTo, PLACE, type StepRules } from './step-rules.ts';
 
 /** A point that divides the straight way between two others; at half it is their middle. */
 export const division: StepRules<'division'> = {
 	makes: 'point',
+	answer: () => PLACE,
+	typed: () => 'down',
+	rule: ({ at }) => [at],
 	read: (file, formula) => ({ ...file, at: formula(file.at, 'at', 'share') }),
 	formulas: ({ at }) => [at],
 	needs: ({ from, to }) => [from, to],

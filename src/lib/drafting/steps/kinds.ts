@@ -1,4 +1,4 @@
-import type { StepFile, StepKind } from '#shared/method.ts';
+import type { Compass, MotionFile, StepFile, StepKind } from '#shared/method.ts';
 import type { Language } from '#shared/speech/language.ts';
 import { readNoun } from '#shared/speech/noun.ts';
 import { depends } from '../conditions.ts';
@@ -26,7 +26,7 @@ import { mirror } from './mirror.ts';
 import { parallel } from './parallel.ts';
 import { section } from './section.ts';
 import { spread } from './spread.ts';
-import type { Explanation, FormulaReader, Step, StepRules, Work } from './step-rules.ts';
+import type { Answer, Explanation, FormulaReader, Ruler, Step, StepRules, Work } from './step-rules.ts';
 import { straight } from './straight.ts';
 import { swing } from './swing.ts';
 import { traced } from './traced.ts';
@@ -66,9 +66,48 @@ export const stepMakes = (step: Step | StepFile): 'point' | 'line' => {
 	return isPointName(step.name) ? 'point' : 'line';
 };
 
+/** What a learner puts down for a step. */
+export const stepAnswer = (step: Step): Answer => rulesOf(step).answer(step);
+
 /** Whether a step stands on the sheet as soon as what it needs does: the corner, and what is traced, carried or follows from a drawn line. */
-export const isGiven = (step: Step): boolean =>
-	rulesOf(step).given === true || (step.kind === 'straight' && step.given === true);
+export const isGiven = (step: Step): boolean => stepAnswer(step).put === 'nothing';
+
+/** Whether it is the corner: the one point that is given and not traced or carried. */
+export const isCorner = (step: Step): boolean => rulesOf(step).makes === 'point' && isGiven(step);
+
+/** How the line of a step is inked. */
+export const stepInk = (step: Step): 'level' | 'traced' | 'line' => rulesOf(step).ink ?? 'line';
+
+/** What a step lays off, where it is one length from a point. */
+export const stepRuler = (step: Step): Ruler | undefined => rulesOf(step).ruler?.(step);
+
+/** The way with which a distance is first offered to be typed for a step; undefined where how far across and down is. */
+export const stepTyped = (step: Step): Compass | undefined => rulesOf(step).typed?.(step);
+
+/** The points that the line of a step runs through, where it is drawn between points. */
+export const stepPasses = (step: Step): readonly string[] => rulesOf(step).passes?.(step) ?? [];
+
+/** The motion of a step that carries others with it. */
+export const stepMotion = (step: StepFile): MotionFile | undefined => rulesOf(step).motion?.(step as never);
+
+/** What has a newer copy once a step is drafted. */
+export const stepLeaves = (step: Step): string | undefined => rulesOf(step).leaves?.(step);
+
+/** The line of which a step's is a part. */
+export const stepPartOf = (step: Step): string | undefined => rulesOf(step).partOf?.(step);
+
+/** The one number of a step that is to be worked out before it is placed, where it has one. */
+export const stepNumber = (step: Step): Formula | undefined => rulesOf(step).number?.of(step);
+
+/** A step with another number. Throws where the step has none. */
+export const withNumber = (step: Step, number: Formula): Step => {
+	const rules = rulesOf(step).number;
+	if (!rules) throw new Error(`${step.name} has no number to be worked out`);
+	return rules.put(step, number) as Step;
+};
+
+/** What tells a step's rule from others of its kind. */
+export const stepRule = (step: Step): readonly (string | Formula)[] => rulesOf(step).rule?.(step) ?? [];
 
 /** Reads a step's formulas, with those that it depends on, and what it is called in `language`. */
 export const readStep = (file: StepFile, formula: FormulaReader, language: Language): Step => {
@@ -100,8 +139,7 @@ export const stepNeeds = (step: Step): readonly string[] => [
 export const stepStart = (step: Step): string | undefined => rulesOf(step).start(step);
 
 /** Whether a given step is a line that follows from drawn ones, and not a thing traced, carried or the corner. */
-export const followsFromLines = (step: Step): boolean =>
-	isGiven(step) && !['corner', 'traced', 'carried'].includes(step.kind);
+export const followsFromLines = (step: Step): boolean => rulesOf(step).makes === 'line' && isGiven(step);
 
 /** Whether this body's draft has the step at all. */
 export const isDrafted = (step: Step, scope: Scope): boolean =>

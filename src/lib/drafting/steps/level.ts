@@ -8,6 +8,10 @@ import { madeLine, type StepRules } from './step-rules.ts';
 /** A line squared across from a point on the centre line, at least as long as `reach`. */
 export const level: StepRules<'level'> = {
 	makes: 'line',
+	ink: 'level',
+	answer: ({ from }) => ({ put: 'level', from }),
+	typed: () => 'across',
+	rule: ({ reach }) => [reach],
 	read: (file, formula) => ({ ...file, reach: formula(file.reach, 'reach') }),
 	formulas: ({ reach }) => [reach],
 	needs: ({ from }) => [from],

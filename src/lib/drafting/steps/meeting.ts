@@ -1,10 +1,11 @@
 import { mm } from '#shared/units.ts';
 import { at } from '#geometry/point.ts';
-import { madePoint, type StepRules } from './step-rules.ts';
+import { madePoint, PLACE, type StepRules } from './step-rules.ts';
 
 /** Where the line squared down from one point meets the line squared across from another. */
 export const meeting: StepRules<'meeting'> = {
 	makes: 'point',
+	answer: () => PLACE,
 	read: (file) => file,
 	formulas: () => [],
 	needs: ({ down, across }) => [down, across],

@@ -1,11 +1,13 @@
 import { message } from '#shared/speech/message.ts';
 import { mirroring, movedBy } from '#geometry/motion.ts';
 import { distance } from '#geometry/point.ts';
-import { impossible, madePoint, type StepRules } from './step-rules.ts';
+import { impossible, madePoint, PLACE, type StepRules } from './step-rules.ts';
 
 /** A part of the draft mirrored on a fold, as cloth or paper is folded over a line. */
 export const mirror: StepRules<'mirror'> = {
 	makes: 'point',
+	answer: () => PLACE,
+	motion: ({ fold }) => ({ kind: 'mirror', fold }),
 	read: (file) => file,
 	formulas: () => [],
 	needs: ({ move, fold }) => [move, ...fold],

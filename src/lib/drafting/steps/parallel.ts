@@ -6,7 +6,7 @@ import type { Compass } from '#shared/method.ts';
 import { lengthOf } from '../formula/value.ts';
 import { saidFormula } from '../formula/words.ts';
 import { COMPASS } from './compass.ts';
-import { madeLine, type StepRules } from './step-rules.ts';
+import { madeLine, NOTHING, type StepRules } from './step-rules.ts';
 
 /** Whether the parallel on a line's positive side lies toward this way from it, as seen at its middle. */
 const liesToward = (line: Path, toward: Compass): boolean => {
@@ -18,7 +18,8 @@ const liesToward = (line: Path, toward: Compass): boolean => {
 /** A line everywhere equally far from a drawn one: a band's edge, a button stand. */
 export const parallel: StepRules<'parallel'> = {
 	makes: 'line',
-	given: true,
+	answer: () => NOTHING,
+	rule: ({ by }) => [by],
 	read: (file, formula) => ({ ...file, by: formula(file.by, 'by') }),
 	formulas: ({ by }) => [by],
 	needs: ({ of }) => [of],

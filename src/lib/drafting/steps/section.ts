@@ -4,7 +4,7 @@ import { pathLength } from '#geometry/path.ts';
 import { pathSection } from '#geometry/section.ts';
 import type { Formula } from '../formula/formula.ts';
 import { lengthOf, type Scope } from '../formula/value.ts';
-import { impossible, madeLine, type StepOf, type StepRules } from './step-rules.ts';
+import { impossible, madeLine, NOTHING, type StepOf, type StepRules } from './step-rules.ts';
 
 const off = (formula: Formula | undefined, scope: Scope): Mm => (formula ? lengthOf(formula, scope) : mm(0));
 
@@ -16,7 +16,8 @@ const ends = ({ lessStart, lessEnd }: StepOf<'section'>, whole: Mm, scope: Scope
 /** A part of a drawn line, exactly on it: without so much at its start, or at its end. */
 export const section: StepRules<'section'> = {
 	makes: 'line',
-	given: true,
+	answer: () => NOTHING,
+	partOf: ({ of }) => of,
 	read: ({ lessStart, lessEnd, ...file }, formula) => ({
 		...file,
 		...(lessStart === undefined ? {} : { lessStart: formula(lessStart, 'lessStart') }),

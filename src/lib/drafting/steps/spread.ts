@@ -7,6 +7,11 @@ import { madePoint, type StepRules } from './step-rules.ts';
 /** A part of the draft moved away whole, so that a slash opens by the same width all along. */
 export const spread: StepRules<'spread'> = {
 	makes: 'point',
+	answer: ({ move, go }) => ({ put: 'way', from: move, on: { go } }),
+	typed: () => 'down',
+	motion: ({ move, name }) => ({ kind: 'spread', from: move, to: name }),
+	leaves: ({ move }) => move,
+	rule: ({ by }) => [by],
 	read: (file, formula) => ({ ...file, by: formula(file.by, 'by') }),
 	formulas: ({ by }) => [by],
 	needs: ({ move }) => [move],

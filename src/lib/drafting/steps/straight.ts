@@ -1,7 +1,7 @@
 import { polyline } from '#geometry/path.ts';
 import { distance, type SheetPoint } from '#geometry/point.ts';
 import type { Scope } from '../formula/value.ts';
-import { madeLine, type StepOf, type StepRules } from './step-rules.ts';
+import { madeLine, NOTHING, type StepOf, type StepRules } from './step-rules.ts';
 
 const places = (
 	{ name, through }: StepOf<'straight'>,
@@ -15,6 +15,9 @@ const places = (
 /** A straight line through two points, or through several in turn. */
 export const straight: StepRules<'straight'> = {
 	makes: 'line',
+	answer: ({ through, given }) =>
+		given ? NOTHING : { put: 'ends', first: through[0] ?? '', last: through.at(-1) ?? '' },
+	passes: ({ through }) => through,
 	read: (file) => file,
 	formulas: () => [],
 	needs: ({ through }) => through,

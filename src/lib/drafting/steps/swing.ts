@@ -2,11 +2,14 @@ import { message } from '#shared/speech/message.ts';
 import { swungToLevel } from '#geometry/rays.ts';
 import { lengthOf } from '../formula/value.ts';
 import { formulaNoun, saidFormula } from '../formula/words.ts';
-import { impossible, madePoint, type StepRules } from './step-rules.ts';
+import { impossible, madePoint, PLACE, type StepRules } from './step-rules.ts';
 
 /** A length swung about a point, as with compasses, until its end meets a level (a depth below the corner). */
 export const swing: StepRules<'swing'> = {
 	makes: 'point',
+	answer: () => PLACE,
+	ruler: ({ from, length }) => ({ formula: length, from, along: 'level' }),
+	rule: ({ side, length, level }) => [side, length, level],
 	read: (file, formula) => ({
 		...file,
 		length: formula(file.length, 'length'),

@@ -1,10 +1,11 @@
 import { isPointName } from '../names.ts';
-import { madeLine, madePoint, type StepRules } from './step-rules.ts';
+import { madeLine, madePoint, NOTHING, type StepRules } from './step-rules.ts';
 
 /** A point or line that stands where another draft has it. */
 export const traced: StepRules<'traced'> = {
 	makes: 'either',
-	given: true,
+	ink: 'traced',
+	answer: () => NOTHING,
 	read: (file) => file,
 	formulas: () => [],
 	needs: () => [],

@@ -39,6 +39,10 @@ const angleOf = (
  */
 export const turn: StepRules<'turn'> = {
 	makes: 'point',
+	answer: ({ move, about, onto }) => ({ put: 'way', from: move, on: { about }, turns: { onto } }),
+	motion: ({ about, move, name }) => ({ kind: 'turn', about, from: move, to: name }),
+	leaves: ({ move }) => move,
+	rule: ({ opening, share }) => [opening ?? 'close', share],
 	read: ({ share, opening, ...file }, formula) => ({
 		...file,
 		share: formula(share, 'share', 'share'),

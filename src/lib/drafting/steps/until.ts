@@ -44,6 +44,14 @@ const goneIn = (step: StepOf<'until'>, scope: Scope): Mm | undefined => {
 /** A point that goes on from another until the curve drawn through it is as long as it must be. */
 export const until: StepRules<'until'> = {
 	makes: 'point',
+	answer: ({ from, go, about, rule, through, length }) => ({
+		put: 'way',
+		from,
+		on: about === undefined ? { go } : { about },
+		grows: { rule, through, length }
+	}),
+	typed: ({ about }) => (about === undefined ? 'down' : undefined),
+	rule: ({ length }) => [length],
 	read: ({ length, within: [least, most], ...file }, formula) => ({
 		...file,
 		length: formula(length, 'length'),

@@ -1,7 +1,8 @@
 import { mm, type Mm } from '#shared/units.ts';
 import type { Draft } from '#drafting/evaluate.ts';
-import type { Method } from '#drafting/method.ts';
+import { stepNamed, type Method } from '#drafting/method.ts';
 import { movedAway } from '#drafting/moved.ts';
+import { stepInk } from '#drafting/steps/kinds.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
 
 /** What a line is in a draft: of its outline, a level, traced off the draft before, or any other. */
@@ -10,8 +11,7 @@ export type DraftLineKind = 'outline' | 'level' | 'traced' | 'line';
 /** What the line of this name is in its draft. */
 export const draftLineKind = (method: Method, name: string): DraftLineKind => {
 	if (method.outline.includes(name)) return 'outline';
-	const kind = method.steps.find((step) => step.name === name)?.kind;
-	return kind === 'level' || kind === 'traced' ? kind : 'line';
+	return stepInk(stepNamed(method, name));
 };
 
 /**

@@ -7,9 +7,8 @@ import { scopeOf } from '#drafting/evaluate.ts';
 import { explain } from '#drafting/explain.ts';
 import { readSum } from '#drafting/formula/sum.ts';
 import { lengthOf } from '#drafting/formula/value.ts';
-import { stepNamed, type Method } from '#drafting/method.ts';
-import { stepLengths, workStep } from '#drafting/steps/kinds.ts';
-import type { StepOf } from '#drafting/steps/step-rules.ts';
+import { stepNamed } from '#drafting/method.ts';
+import { stepLengths, stepNumber, stepRuler, withNumber, workStep } from '#drafting/steps/kinds.ts';
 import { pointSteps } from '../draft-so-far.ts';
 import { ruleOf } from '../rule.ts';
 import { tellingBody } from '../telling.ts';
@@ -22,15 +21,6 @@ const answerSchema = z.object({
 	unit: z.enum(['mm', 'cm', 'in'])
 });
 
-/** A step that lays off one length. */
-type Measured = StepOf<'mark'> | StepOf<'along'>;
-
-const measuredStep = (method: Method, name: string): Measured => {
-	const step = stepNamed(method, name);
-	if (step.kind === 'mark' || step.kind === 'along') return step;
-	throw new Error(`${name} of ${method.id} lays off no length`);
-};
-
 /** Missteps in working a number. Those of the way and of the start have no say in it. */
 const isOfNumber = ({ note }: Misstep): boolean =>
 	/^(fraction|allowance|measurement|distance|unit|decimal|tape|digits)\b/.test(note);
@@ -42,12 +32,12 @@ const diagnosedNumber = (
 	sum: string,
 	unit: Unit
 ): Diagnosis => {
-	const step = measuredStep(method, name);
-	const work = workStep({ ...step, by: { kind: 'number', value } }, scopeOf(method, body, soFar));
+	const step = stepNamed(method, name);
+	const work = workStep(withNumber(step, { kind: 'number', value }), scopeOf(method, body, soFar));
 	if (work.kind !== 'point') return NO_DIAGNOSIS;
 	const at = [work.point.x, work.point.y];
-	const typed =
-		step.kind === 'mark' ? { typed: { form: 'distance', sum, from: step.from, go: step.go, unit } } : {};
+	const { from, go } = stepRuler(step) ?? {};
+	const typed = go ? { typed: { form: 'distance', sum, from, go, unit } } : {};
 	return among(diagnosed(method, name, body, soFar, { kind: 'point', at, ...typed }), isOfNumber);
 };
 
@@ -80,10 +70,14 @@ const judge = (exercise: WorkNumber, answer: unknown): Judged => {
 /** Work out the number of a step before its point is placed. */
 export const workNumber: ExerciseRules<'work-number'> = {
 	asksFor: (method) =>
-		pointSteps(method).flatMap(({ kind, name }) => (kind === 'mark' || kind === 'along' ? [name] : [])),
+		pointSteps(method)
+			.filter((step) => stepNumber(step))
+			.map(({ name }) => name),
 	make: (key, method) => {
 		const { body, draft, soFar } = tellingBody(key.seed, method, key.step);
-		const step = measuredStep(method, key.step);
+		const step = stepNamed(method, key.step);
+		const number = stepNumber(step);
+		if (!number) throw new Error(`${key.step} of ${method.id} lays off no length`);
 		return {
 			kind: 'work-number',
 			key,
@@ -93,7 +87,7 @@ export const workNumber: ExerciseRules<'work-number'> = {
 			draft,
 			step: key.step,
 			soFar,
-			right: lengthOf(step.by, scopeOf(method, body, soFar))
+			right: lengthOf(number, scopeOf(method, body, soFar))
 		};
 	},
 	asks: ({ method, step, body, soFar }, speech) =>

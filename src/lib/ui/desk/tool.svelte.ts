@@ -4,8 +4,8 @@ import { mm, type Mm } from '#shared/units.ts';
 import { pathOfPlacement, pointOfPlace } from '#checker/placed.ts';
 import { placementOfPath, placeOfPoint } from '#checker/placed.ts';
 import type { Drafted } from '#drafting/evaluate.ts';
-import { stepStart } from '#drafting/steps/kinds.ts';
-import type { Step, StepOf } from '#drafting/steps/step-rules.ts';
+import { stepAnswer, stepStart } from '#drafting/steps/kinds.ts';
+import type { Answer, Step } from '#drafting/steps/step-rules.ts';
 import { pathEnd, pathStart, polyline, type Path } from '#geometry/path.ts';
 import { between, type SheetPoint } from '#geometry/point.ts';
 import { cubic, type CubicSegment } from '#geometry/segment.ts';
@@ -64,13 +64,13 @@ const wayTool = (step: Step, way: Way): ToolKind => ({
 	way
 });
 
-const levelTool = (step: StepOf<'level'>, drafted: Drafted, says: Says): ToolKind => ({
-	targets: [oneTarget('end', says.endOfLevel, step.from)],
+const levelTool = (from: string, drafted: Drafted, says: Says): ToolKind => ({
+	targets: [oneTarget('end', says.endOfLevel, from)],
 	begin: {},
 	places: (placement): Places =>
 		placement.kind === 'line' ? { end: pathEnd(pathOfPlacement(placement)) } : {},
 	placement: ({ end }) => {
-		const start = drafted.points[step.from];
+		const start = drafted.points[from];
 		return start && end && placementOfPath(polyline(start, end));
 	}
 });
@@ -90,7 +90,11 @@ const straightTool = (says: Says): ToolKind => ({
 });
 
 /** Before they are moved the handles lie on the straight way between their ends, a third along. */
-const curveTool = ({ through }: StepOf<'curve'>, drafted: Drafted, says: Says): ToolKind => {
+const curveTool = (
+	{ through }: Extract<Answer, { put: 'handles' }>,
+	drafted: Drafted,
+	says: Says
+): ToolKind => {
 	const nodes = through.flatMap(({ point }) => {
 		const at = drafted.points[point];
 		return at ? [{ name: point, at }] : [];
@@ -135,10 +139,11 @@ const curveTool = ({ through }: StepOf<'curve'>, drafted: Drafted, says: Says): 
 const NOTHING: ToolKind = { targets: [], begin: {}, places: () => ({}), placement: () => undefined };
 
 const toolFor = (step: Step, drafted: Drafted, says: Says): ToolKind => {
-	if (step.kind === 'level') return levelTool(step, drafted, says);
-	if (step.kind === 'straight') return straightTool(says);
-	if (step.kind === 'curve') return curveTool(step, drafted, says);
-	const way = wayOf(step, drafted);
+	const answer = stepAnswer(step);
+	if (answer.put === 'level') return levelTool(answer.from, drafted, says);
+	if (answer.put === 'ends') return straightTool(says);
+	if (answer.put === 'handles') return curveTool(answer, drafted, says);
+	const way = wayOf(answer, drafted);
 	return way ? wayTool(step, way) : pointTool(step);
 };
 
@@ -160,6 +165,8 @@ export class Tool {
 	#dragged: Places = $state.raw({});
 
 	readonly step: Step = $derived.by(() => this.work.step(this.stepName));
+	/** What the step asks a learner to put down. */
+	readonly answer: Answer = $derived(stepAnswer(this.step));
 	/** A step that starts from what is not drafted yet has nothing to take hold of. */
 	readonly #kind: ToolKind = $derived.by(() =>
 		['locked', 'absent'].includes(this.work.state(this.stepName)) || !this.work.draft
@@ -214,6 +221,16 @@ export class Tool {
 		return this.places[target.id];
 	}
 
+	/** Where a target stands before it is moved, where it stands anywhere. */
+	beginOf(id: string): SheetPoint | undefined {
+		return this.#kind.begin[id];
+	}
+
+	/** Whether the step turns a part of the draft about a pin, one way or the other. */
+	get turns(): boolean {
+		return this.answer.put === 'way' && this.answer.turns !== undefined;
+	}
+
 	/** Whether the step's marks stay where they are: it is right, or was kept, and was not opened to be changed. */
 	get fixed(): boolean {
 		return this.work.isDrafted(this.stepName);
@@ -246,7 +263,7 @@ export class Tool {
 
 	/** How things stand with the chosen target at a place on its way: "open 2.3 cm at F · turned 4.6° anticlockwise". */
 	told(place: SheetPoint): string {
-		const angle = this.step.kind === 'turn' && this.way ? turnedBy(this.way, place) : undefined;
+		const angle = this.turns && this.way ? turnedBy(this.way, place) : undefined;
 		const { turned } = this.speech.words.desk;
 		return this.tell?.(place) ?? (angle === undefined ? '' : turned({ angle: spokenTurn(angle) }));
 	}

@@ -2,7 +2,7 @@ import { mm, radians, type Mm, type Radians } from '#shared/units.ts';
 import type { Drafted } from '#drafting/evaluate.ts';
 import { COMPASS } from '#drafting/steps/compass.ts';
 import { turnAngle } from '#drafting/steps/motion.ts';
-import type { Step } from '#drafting/steps/step-rules.ts';
+import type { Answer } from '#drafting/steps/step-rules.ts';
 import { movedBy, turning } from '#geometry/motion.ts';
 import {
 	alongness,
@@ -56,14 +56,12 @@ const straightWay = (begin: SheetPoint, along: Direction): Way => ({
 	forward: () => along
 });
 
-/** The way that a step's point keeps to; undefined for a step whose point may be put anywhere, and while its start is not drafted. */
-export const wayOf = (step: Step, { points }: Drafted): Way | undefined => {
-	if (step.kind !== 'turn' && step.kind !== 'spread' && step.kind !== 'until') return undefined;
-	const begin = points[step.kind === 'until' ? step.from : step.move];
-	const pin = step.kind === 'spread' ? undefined : step.about;
-	if (!begin) return undefined;
-	if (pin === undefined) return 'go' in step ? straightWay(begin, COMPASS[step.go]) : undefined;
-	const about = points[pin];
+/** The way that an answer keeps to; undefined for one that may be put anywhere, and while its start is not drafted. */
+export const wayOf = (answer: Answer, { points }: Drafted): Way | undefined => {
+	const begin = answer.put === 'way' ? points[answer.from] : undefined;
+	if (answer.put !== 'way' || !begin) return undefined;
+	if ('go' in answer.on) return straightWay(begin, COMPASS[answer.on.go]);
+	const about = points[answer.on.about];
 	return about && roundWay(about, begin);
 };
 

@@ -3,6 +3,7 @@ import type { Method } from '#drafting/method.ts';
 import type { Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
 import { movedAway, pointsDrawnOn } from '#drafting/moved.ts';
+import { stepInk } from '#drafting/steps/kinds.ts';
 
 /**
  * How strongly a line or a point is drawn: in ink; *level*, dotted; *traced* off the draft before, pale; or pale
@@ -23,12 +24,11 @@ export interface InkParts {
 const toneIn = (method: Method, drafted: Drafted, leaving: readonly string[]): ((name: string) => Tone) => {
 	const away = movedAway(method, drafted);
 	const kept = new Set([...method.outline, ...pointsDrawnOn(method, drafted)]);
-	const kinds = new Map(method.steps.map(({ name, kind }) => [name, kind]));
+	const inks = new Map(method.steps.map((step) => [step.name, stepInk(step)]));
 	return (name) => {
 		if (away.has(name) || leaving.includes(name)) return 'before';
-		const kind = kinds.get(name);
-		if (kind === 'level') return 'level';
-		return kind === 'traced' && !kept.has(name) ? 'traced' : 'ink';
+		const ink = inks.get(name);
+		return ink === undefined || ink === 'line' || (ink === 'traced' && kept.has(name)) ? 'ink' : ink;
 	};
 };
 

@@ -1,6 +1,7 @@
 import { mm, type Mm } from '#shared/units.ts';
 import { outlineOf, type Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
+import { stepInk } from '#drafting/steps/kinds.ts';
 import { boundsOf, pathMapped, polyline, type Bounds, type Path } from '#geometry/path.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
 
@@ -46,7 +47,7 @@ const panelOf = (
 	const { W, H, V } = draft.points;
 	if (!outline || !W || !H || !V) return undefined;
 	const levels = method.steps
-		.filter(({ kind }) => kind === 'level')
+		.filter((step) => stepInk(step) === 'level')
 		.flatMap(({ name: level }) => {
 			const line = draft.lines[level];
 			return line ? [line.path] : [];

@@ -1,5 +1,5 @@
 import { SAME_PLACE } from '#shared/tolerances.ts';
-import { between, distance } from '#geometry/point.ts';
+import { distance } from '#geometry/point.ts';
 import type { Tool } from '../tool.svelte.ts';
 
 /** The handles that were settled by typing: one that was typed where it stood is not asked for again. */
@@ -18,14 +18,10 @@ export const settleHandle = (tool: Tool, id: string): void => {
 	settledOf(tool).add(keyOf(tool, id));
 };
 
-/** Whether a handle still stands where every handle begins: a third along the straight way from its own end. */
-const standsAtBeginning = ({ step, targets, places, work }: Tool, id: string): boolean => {
-	const [index, place] = [targets.findIndex((target) => target.id === id), places[id]];
-	if (step.kind !== 'curve' || !place) return false;
-	const piece = Math.floor(index / 2);
-	const [start, end] = [piece, piece + 1].map((i) => work.own.points[step.through[i]?.point ?? '']);
-	if (!start || !end) return false;
-	return distance(place, between(start, end, (1 + (index % 2)) / 3)) <= SAME_PLACE;
+/** Whether a handle still stands where it begins. */
+const standsAtBeginning = (tool: Tool, id: string): boolean => {
+	const [begin, place] = [tool.beginOf(id), tool.places[id]];
+	return begin !== undefined && place !== undefined && distance(place, begin) <= SAME_PLACE;
 };
 
 /** Whether a handle of the curve at hand was given no place yet. */

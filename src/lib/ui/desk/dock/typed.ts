@@ -5,6 +5,7 @@ import type { Typed } from '#shared/placement.ts';
 import type { Mm, Unit } from '#shared/units.ts';
 import { readDistance, withUnit } from '#drafting/formula/sum.ts';
 import { COMPASS } from '#drafting/steps/compass.ts';
+import { stepTyped } from '#drafting/steps/kinds.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
 import { at, moved, type SheetPoint } from '#geometry/point.ts';
 
@@ -30,11 +31,6 @@ const WRITTEN: Readonly<Record<Typed['form'], readonly Written[]>> = {
 /** A field that cannot be used. It is not counted as a try. */
 const bad = (field: Written, slip: Message | string): BadInput => new BadInput(field, slip);
 
-/** Whether a step's distance can be typed with a square direction: a slanting, swung or turned way has none. */
-const goesSquare = (step: Step): boolean =>
-	['mark', 'level', 'division', 'spread'].includes(step.kind) ||
-	(step.kind === 'until' && step.about === undefined);
-
 /** What was typed for a step before, as it was written; else what suits the kind of step. */
 export const firstFields = (
 	step: Step,
@@ -42,9 +38,9 @@ export const firstFields = (
 	before: Typed | undefined,
 	unit: Unit
 ): Fields => ({
-	form: goesSquare(step) ? 'distance' : 'coordinates',
+	form: stepTyped(step) ? 'distance' : 'coordinates',
 	sum: '',
-	go: step.kind === 'level' ? 'across' : 'down',
+	go: stepTyped(step) ?? 'down',
 	from: origin ?? 'O',
 	across: '',
 	down: '',

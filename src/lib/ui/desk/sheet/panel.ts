@@ -2,16 +2,13 @@ import { SAME_PLACE, UNWRITTEN } from '#shared/tolerances.ts';
 import type { Drafted } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { turnAngle } from '#drafting/steps/motion.ts';
-import type { StepOf } from '#drafting/steps/step-rules.ts';
+import type { OnItsWay } from '#drafting/steps/step-rules.ts';
 import { nearestOnPath } from '#geometry/apart.ts';
 import { enclosedArea } from '#geometry/area.ts';
 import { pathEnd, pathLength, pathReversed, pathStart, type Path } from '#geometry/path.ts';
 import { distance, type SheetPoint } from '#geometry/point.ts';
 import { straight } from '#geometry/segment.ts';
 import { carriedWith, nameAtRest } from '#drafting/moved.ts';
-
-/** A step that moves a part of the draft under the learner's hand. */
-export type MotionStep = StepOf<'turn'> | StepOf<'spread'>;
 
 /** The slash that a turn opens: where its edge stays, and the same place of the panel before this turn. */
 export interface Opening {
@@ -55,12 +52,14 @@ const faceOf = (line: Path, hub: SheetPoint): Path => {
 const openingOf = (
 	method: Method,
 	drafted: Drafted,
-	step: StepOf<'turn'>,
+	name: string,
+	{ from, turns }: OnItsWay,
 	lines: readonly Path[],
 	about: SheetPoint,
 	move: SheetPoint
 ): Opening | undefined => {
-	if (step.onto === undefined) return { name: step.move, stays: move, goes: move };
+	if (!turns) return undefined;
+	if (turns.onto === undefined) return { name: from, stays: move, goes: move };
 	const angle = (place: SheetPoint): number => turnAngle(about, move, place);
 	const side = Math.sign(
 		lines
@@ -70,21 +69,21 @@ const openingOf = (
 	const ends = lines.flatMap((line) => spokeEnd(line, about) ?? []);
 	const goes = ends.toSorted((a, b) => side * (angle(b) - angle(a)))[0];
 	if (!goes || side * angle(goes) <= 0) return undefined;
-	const point = carriedWith(method, step.name).find(({ of }) => {
+	const point = carriedWith(method, name).find(({ of }) => {
 		const place = drafted.points[of];
 		return place && isSame(place, goes);
 	});
 	if (!point) return undefined;
-	const name = nameAtRest(method, point.of);
-	return { name, stays: drafted.points[name] ?? goes, goes };
+	const mouth = nameAtRest(method, point.of);
+	return { name: mouth, stays: drafted.points[mouth] ?? goes, goes };
 };
 
-/** What a step moves, of what is drafted so far; undefined while its own points are not drafted. */
-export const panelOf = (method: Method, drafted: Drafted, step: MotionStep): Panel | undefined => {
-	const move = drafted.points[step.move];
-	const about = step.kind === 'turn' ? drafted.points[step.about] : move;
+/** What a step moves along its way, of what is drafted so far; undefined while its own points are not drafted. */
+export const panelOf = (method: Method, drafted: Drafted, name: string, way: OnItsWay): Panel | undefined => {
+	const move = drafted.points[way.from];
+	const about = 'about' in way.on ? drafted.points[way.on.about] : move;
 	if (!move || !about) return undefined;
-	const moved = carriedWith(method, step.name);
+	const moved = carriedWith(method, name);
 	const lines = moved.flatMap(({ of }) => {
 		const line = drafted.lines[of];
 		return line ? [line.path] : [];
@@ -94,7 +93,7 @@ export const panelOf = (method: Method, drafted: Drafted, step: MotionStep): Pan
 		lines,
 		points: [move, ...moved.flatMap(({ of }) => drafted.points[of] ?? [])],
 		faces: edges.filter((line) => spokeEnd(line, about) === undefined).map((line) => faceOf(line, about)),
-		onto: step.kind === 'turn' && step.onto !== undefined ? drafted.points[step.onto] : undefined,
-		opening: step.kind === 'turn' ? openingOf(method, drafted, step, lines, about, move) : undefined
+		onto: way.turns?.onto === undefined ? undefined : drafted.points[way.turns.onto],
+		opening: openingOf(method, drafted, name, way, lines, about, move)
 	};
 };
