@@ -5,6 +5,10 @@ import { readdir, readFile, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { cut } from '#shared/bad-input.ts';
+import type { Speech } from '#shared/speech/speech.ts';
+import { BAD_USE } from './exit-code.ts';
+import { complain } from './output.ts';
 
 /** The project's folder, whatever folder the command was typed in. */
 const PROJECT = fileURLToPath(new URL('../../', import.meta.url));
@@ -39,7 +43,7 @@ interface Stamp {
 /** A build that went wrong, with all that the bundler said. */
 export class BuildFailed extends Error {
 	constructor(output: string) {
-		super(`The app could not be built:\n${output}`);
+		super(output);
 		this.name = 'BuildFailed';
 	}
 }
@@ -97,8 +101,13 @@ const runVite = (): Promise<void> => {
 };
 
 /** The stamp is taken before the build, so an edit made during it leads to another build next time. */
-const build = async (sources: string, guess: number, say: (line: string) => void): Promise<void> => {
-	say(`Building (about ${String(guess)} s, once)…`);
+const build = async (
+	sources: string,
+	guess: number,
+	say: (line: string) => void,
+	{ words }: Speech
+): Promise<void> => {
+	say(words.command.building({ seconds: guess }));
 	const start = performance.now();
 	await runVite();
 	const seconds = Math.max(1, Math.round((performance.now() - start) / 1000));
@@ -111,26 +120,32 @@ const build = async (sources: string, guess: number, say: (line: string) => void
  * @param say shows one line of progress
  * @throws BuildFailed with the bundler's output
  */
-export const ensureBuilt = async (say: (line: string) => void): Promise<void> => {
+export const ensureBuilt = async (say: (line: string) => void, speech: Speech): Promise<void> => {
 	const [sources, stamp] = await Promise.all([hashSources(), readStamp()]);
 	const isFresh = stamp?.sources === sources && existsSync(path.join(BUILD_FOLDER, 'handler.js'));
-	if (!isFresh) await build(sources, stamp?.seconds ?? FIRST_GUESS_SECONDS, say);
+	if (!isFresh) await build(sources, stamp?.seconds ?? FIRST_GUESS_SECONDS, say, speech);
+};
+
+/** Tells that a build went wrong, and gives the exit code. */
+export const tellFailure = ({ message }: BuildFailed, { words }: Speech): number => {
+	process.stderr.write(`${words.command.buildFailed}\n${message}\n`);
+	return 1;
 };
 
 /** `square-across build`: builds, whatever was built before. Gives the exit code. */
-export const buildCommand = async (words: readonly string[]): Promise<number> => {
+export const buildCommand = async (words: readonly string[], speech: Speech): Promise<number> => {
+	const { command } = speech.words;
 	if (words.length > 0) {
-		process.stderr.write(`build takes no arguments; saw "${words.join(' ')}".\n`);
-		return 2;
+		complain(command.takesNothing({ command: 'build', seen: cut(words.join(' ')) }));
+		return BAD_USE;
 	}
 	const [sources, stamp] = await Promise.all([hashSources(), readStamp()]);
 	try {
-		await build(sources, stamp?.seconds ?? FIRST_GUESS_SECONDS, console.log);
+		await build(sources, stamp?.seconds ?? FIRST_GUESS_SECONDS, console.log, speech);
 	} catch (problem) {
 		if (!(problem instanceof BuildFailed)) throw problem;
-		process.stderr.write(`${problem.message}\n`);
-		return 1;
+		return tellFailure(problem, speech);
 	}
-	console.log('Built.');
+	console.log(command.built);
 	return 0;
 };

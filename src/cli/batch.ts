@@ -1,4 +1,6 @@
+import { slipWords } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
+import type { Speech } from '#shared/speech/speech.ts';
 import { readBodyTable, type Wanted } from './body-table.ts';
 import type { InputFile } from './input-file.ts';
 import { complain, writeOut } from './output.ts';
@@ -16,13 +18,14 @@ export const refusedLine = (body: string, refused: string): string => JSON.strin
 export const workTable = async (
 	file: InputFile,
 	wanted: Wanted,
+	speech: Speech,
 	lineOf: (body: Body) => string
 ): Promise<void> => {
-	const table = readBodyTable(file, wanted);
+	const table = readBodyTable(file, wanted, speech);
 	if (table.ignored !== undefined) complain(table.ignored);
 	let chunk = '';
 	for (const row of table.rows()) {
-		chunk += `${'body' in row ? lineOf(row.body) : refusedLine(row.name, row.problem)}\n`;
+		chunk += `${'body' in row ? lineOf(row.body) : refusedLine(row.name, slipWords(row.problem, speech))}\n`;
 		if (chunk.length < CHUNK) continue;
 		if (!(await writeOut(chunk))) return;
 		chunk = '';

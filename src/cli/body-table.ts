@@ -1,16 +1,17 @@
 import { parse, CsvError } from 'csv-parse/sync';
 import type { Allowance } from '#shared/allowances.ts';
-import { BadInput, shown, slipWords } from '#shared/bad-input.ts';
-import { englishIn } from '#shared/speech/english-for-now.ts';
+import { BadInput, cut, shown } from '#shared/bad-input.ts';
 import { readAllowance, readMeasurement, type Body } from '#shared/body.ts';
 import { isMeasurementKey, MEASUREMENT_KEYS, type MeasurementKey } from '#shared/measurements.ts';
-import { didYouMean } from '#shared/nearest-name.ts';
+import { nearestName } from '#shared/nearest-name.ts';
+import { message } from '#shared/speech/message.ts';
+import type { Speech } from '#shared/speech/speech.ts';
 import type { Mm, Unit } from '#shared/units.ts';
 import type { InputFile } from './input-file.ts';
 
 /** A row of a table: a body, or what is wrong with the row. */
 export type BodyRow =
-	{ readonly name: string; readonly body: Body } | { readonly name: string; readonly problem: string };
+	{ readonly name: string; readonly body: Body } | { readonly name: string; readonly problem: BadInput };
 
 /** A table of bodies. `ignored` is one line about columns of no known name, where there are any. */
 export interface BodyTable {
@@ -59,56 +60,65 @@ const readLines = ({ text, place }: InputFile): readonly Line[] => {
 		}[];
 		return records.map(({ record, info }) => ({ cells: record, line: info.lines }));
 	} catch (problem) {
-		if (problem instanceof CsvError) throw new BadInput(place, `this is not a table: ${problem.message}`);
+		if (problem instanceof CsvError)
+			throw new BadInput(place, message('command', 'notTable', { problem: problem.message }));
 		throw problem;
 	}
 };
 
-const checkColumns = (columns: readonly string[], wanted: Wanted, place: string): void => {
+const checkColumns = (columns: readonly string[], wanted: Wanted, place: string, speech: Speech): void => {
 	const twice = columns.find((column, i) => column !== '' && columns.indexOf(column) !== i);
-	if (twice !== undefined) throw new BadInput(place, `two columns are called "${twice}"`);
+	if (twice !== undefined) throw new BadInput(place, message('command', 'twoColumns', { name: cut(twice) }));
 	const missing = wanted.measurements.filter((key) => !columns.includes(key));
 	const [first] = missing;
 	if (first === undefined) return;
 	const spare = columns.filter((column) => !isMeasurementKey(column) && !OTHERS.includes(column));
-	const near = missing.length === 1 ? didYouMean(first, spare) : '';
 	throw new BadInput(
-		`${place}: column ${missing.join(', ')}`,
-		`missing${near}; ${wanted.id} needs ${wanted.measurements.join(', ')}`
+		`${place}: ${speech.words.command.columns({ names: missing })}`,
+		message('command', 'missingColumns', {
+			id: wanted.id,
+			near: missing.length === 1 ? nearestName(first, spare) : undefined,
+			needed: wanted.measurements
+		})
 	);
 };
+
+/** How many columns that are not known are named. */
+const NAMED = 4;
 
 const ignoredLine = (
 	columns: readonly string[],
 	known: readonly string[],
-	place: string
+	place: string,
+	speech: Speech
 ): string | undefined => {
 	const unknown = columns.filter((column) => column !== '' && !known.includes(column));
 	if (unknown.length === 0) return undefined;
-	const named = unknown.map((column) => `${shown(column)}${didYouMean(column, known)}`);
-	return `${place}: ignored, because no column has this name: ${named.join(', ')}`;
+	const named = unknown
+		.slice(0, NAMED)
+		.map((column) => ({ name: shown(column), near: nearestName(column, known) }));
+	return `${place}: ${speech.words.command.ignored({ columns: named, more: unknown.length - named.length })}`;
 };
 
 /** What every row of a table is read with. */
 interface Reading {
 	readonly columns: readonly string[];
 	readonly wanted: Wanted;
+	readonly speech: Speech;
 }
 
 /** A decimal comma without quotes makes two cells of one, and would shift all after it. */
 const checkWidth = (cells: readonly string[], { columns }: Reading, place: string): void => {
 	const extra = cells.slice(columns.length).filter((cell) => cell !== '');
 	if (extra.length === 0) return;
-	throw new BadInput(
-		place,
-		`${cells.length} cells under ${columns.length} headings; put a decimal comma between quotes: "96,5"`
-	);
+	const [count, headings] = [cells.length, columns.length];
+	throw new BadInput(place, message('command', 'tooWide', { cells: count, headings }));
 };
 
 const unitOf = (written: string, place: string): Unit => {
 	if (written === '') return 'cm';
 	if (isUnit(written)) return written;
-	throw new BadInput(`${place}unit`, `a unit is cm, mm or in, not ${shown(written)}`);
+	throw new BadInput(`${place}unit`, message('command', 'notUnit', { seen: shown(written) }));
 };
 
 const bodyOf = (
@@ -124,7 +134,7 @@ const bodyOf = (
 		const cell = cells[i] ?? '';
 		if (cell === '') {
 			const needed = wanted.measurements.some((key) => key === column);
-			if (needed) throw new BadInput(place + column, `empty; ${wanted.id} needs this measurement`);
+			if (needed) throw new BadInput(place + column, message('command', 'emptyCell', { id: wanted.id }));
 		} else if (isMeasurementKey(column)) {
 			measurements[column] = readMeasurement(column, cell, unit, place);
 		} else if (wanted.allowances.some(({ key }) => key === column)) {
@@ -138,12 +148,16 @@ const bodyOf = (
 const readRow = ({ cells, line }: Line, number: number, reading: Reading, file: string): BodyRow => {
 	const cell = (column: string): string => cells[reading.columns.indexOf(column)] ?? '';
 	const name = cell('name') || cell('id') || String(number);
-	const place = `${file}: row ${number} (line ${line})`;
+	const { words } = reading.speech;
+	const place = `${file}: ${words.command.row({ number, line })}`;
 	try {
 		checkWidth(cells, reading, place);
-		return { name, body: bodyOf(name, cells, reading, `${place}, column `) };
+		return {
+			name,
+			body: bodyOf(name, cells, reading, `${place}, ${words.command.columns({ names: [''] })}`)
+		};
 	} catch (error) {
-		if (error instanceof BadInput) return { name, problem: slipWords(error, englishIn('cm')) };
+		if (error instanceof BadInput) return { name, problem: error };
 		throw error;
 	}
 };
@@ -153,18 +167,18 @@ const readRow = ({ cells, line }: Line, number: number, reading: Reading, file: 
  * centimetres unless a column `unit` says otherwise. Throws BadInput where the whole table is of no
  * use: empty, malformed, or without a column that is wanted.
  */
-export const readBodyTable = (file: InputFile, wanted: Wanted): BodyTable => {
+export const readBodyTable = (file: InputFile, wanted: Wanted, speech: Speech): BodyTable => {
 	const { place } = file;
 	const [heading, ...lines] = readLines(file);
-	if (!heading) throw new BadInput(place, 'the file is empty');
+	if (!heading) throw new BadInput(place, message('command', 'emptyFile'));
 	const columns = heading.cells;
-	checkColumns(columns, wanted, place);
-	if (lines.length === 0) throw new BadInput(place, 'there is a heading, but no row below it');
+	checkColumns(columns, wanted, place, speech);
+	if (lines.length === 0) throw new BadInput(place, message('command', 'noRows'));
 	const known = [...MEASUREMENT_KEYS, ...wanted.allowances.map(({ key }) => key), ...OTHERS];
 	return {
-		ignored: ignoredLine(columns, known, place),
+		ignored: ignoredLine(columns, known, place, speech),
 		*rows() {
-			for (const [i, line] of lines.entries()) yield readRow(line, i + 1, { columns, wanted }, place);
+			for (const [i, line] of lines.entries()) yield readRow(line, i + 1, { columns, wanted, speech }, place);
 		}
 	};
 };

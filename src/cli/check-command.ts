@@ -1,31 +1,22 @@
 import { createInterface } from 'node:readline';
 import { z } from 'zod';
 import { BadInput, shown, slipWords } from '#shared/bad-input.ts';
-import { englishIn } from '#shared/speech/english-for-now.ts';
+import { parsed } from '#shared/reading.ts';
+import { message } from '#shared/speech/message.ts';
+import type { Speech } from '#shared/speech/speech.ts';
 import { readBody, type Body } from '#shared/body.ts';
 import { policySchema, USUAL_POLICY, type Policy } from '#shared/policy.ts';
 import type { Method } from '#drafting/method.ts';
 import { checkSubmission } from '#checker/check-submission.ts';
 import { reportJson, reportTable } from './check-output.ts';
 import { draftOrRefuse } from './draft-or-refuse.ts';
-import { exitCodeOf } from './exit-code.ts';
+import type { Command } from './exit-code.ts';
 import { parsedJson, readInputFile } from './input-file.ts';
-import { methodOf } from './method-files.ts';
-import { onlyOf, onlyOne, parsedWords, type Subject } from './options.ts';
+import { lessonCourse } from './lesson-course.ts';
+import { onlyOf, onlyOne, parsedWords } from './options.ts';
 import { complain, writeOut } from './output.ts';
 import { readPlacements } from './placements.ts';
-
-const METHOD: Subject = { word: 'method', ask: 'name the method to check, such as back-block' };
-
-const CHECK_USAGE = `Usage:
-  square-across check METHOD --body FILE.json --placements FILE.json [--policy FILE.json] [--json] [--marks FILE.pdf]
-  square-across check METHOD --stdin [--body FILE.json] [--policy FILE.json]
-
-Placements are {"A":[0,222],"N":{"typed":"37/6+1"},...}: places across and down in mm, or what was typed, in the body's unit.
-With --stdin each line is {"learner":"...","body":{...},"placements":{...}}; a line without a body takes that of --body.
---marks writes a sheet of the marks as well, to be printed.
-A policy is {"level":"strict"|"normal"|"beginner","followThrough":"full"|"half"|"none","wrongCost":0.1,"hintCost":0.05}.
-`;
+import { methodOf } from './subject.ts';
 
 const OPTIONS = {
 	body: { type: 'string', multiple: true },
@@ -42,23 +33,22 @@ interface Setting {
 	readonly method: Method;
 	readonly policy: Policy;
 	readonly body: Body | undefined;
+	readonly speech: Speech;
 }
 
-const readPolicy = async (file: string | undefined): Promise<Policy> => {
+const readPolicy = async (file: string | undefined, speech: Speech): Promise<Policy> => {
 	if (file === undefined) return USUAL_POLICY;
-	const input = await readInputFile(file);
-	const parsed = policySchema.safeParse(parsedJson(input));
-	if (parsed.success) return parsed.data;
-	const issue = parsed.error.issues[0];
-	throw new BadInput(
-		`${input.place}: ${issue?.path.join('.') || 'policy'}`,
-		issue?.message ?? 'not a policy'
-	);
+	const input = await readInputFile(file, speech);
+	return parsed(policySchema, parsedJson(input), `${input.place}: `, 'policy');
 };
 
-const readBodyFile = async (file: string | undefined, method: Method): Promise<Body | undefined> => {
+const readBodyFile = async (
+	file: string | undefined,
+	method: Method,
+	speech: Speech
+): Promise<Body | undefined> => {
 	if (file === undefined) return undefined;
-	const input = await readInputFile(file);
+	const input = await readInputFile(file, speech);
 	return readBody(parsedJson(input), `${input.place}: `, input.name, method.allowances);
 };
 
@@ -72,7 +62,7 @@ const learnerSchema = z.looseObject({ learner: z.union([z.string(), z.number()])
 /** Reads and checks one learner's placements. A fault of ours is told on the error stream, without anything that was measured. */
 const checkedWork = (
 	input: unknown,
-	{ method, policy, body }: Setting & { readonly body: Body },
+	{ method, policy, body }: Omit<Setting, 'speech'> & { readonly body: Body },
 	bodyPlace: string,
 	place: string
 ) => {
@@ -84,36 +74,33 @@ const checkedWork = (
 };
 
 /** One line of standard input as one line of output; what is wrong with it is said in its place. */
-const checkLine = (line: string, number: number, { method, policy, body }: Setting): string => {
-	const place = `line ${String(number)}`;
+const checkLine = (line: string, number: number, { method, policy, body, speech }: Setting): string => {
+	const { command } = speech.words;
+	const place = command.line({ number });
 	let learner: string | number = number;
 	try {
 		const input = parsedJson({ text: line.replace(/^\uFEFF/, ''), place });
 		learner = learnerSchema.safeParse(input).data?.learner ?? number;
-		const parsed = submissionSchema.safeParse(input);
-		if (!parsed.success)
-			throw new BadInput(
-				place,
-				`a submission is {"placements":{...}} and may have a body, not ${shown(line)}`
-			);
+		const submission = submissionSchema.safeParse(input);
+		if (!submission.success)
+			throw new BadInput(place, message('command', 'submissionShape', { seen: shown(line) }));
 		const own =
-			parsed.data.body === undefined
+			submission.data.body === undefined
 				? body
-				: readBody(parsed.data.body, `${place}: `, 'body', method.allowances);
-		if (!own) throw new BadInput(`${place}: body`, 'missing; give one in the line, or --body for all');
+				: readBody(submission.data.body, `${place}: `, 'body', method.allowances);
+		if (!own) throw new BadInput(`${place}: body`, message('command', 'bodyMissing'));
 		const { report, unreadable } = checkedWork(
-			parsed.data.placements,
+			submission.data.placements,
 			{ method, policy, body: own },
 			place,
 			place
 		);
 		return JSON.stringify({ learner, ...reportJson(report, unreadable) });
 	} catch (problem) {
-		if (problem instanceof BadInput)
-			return JSON.stringify({ learner, refused: slipWords(problem, englishIn('cm')) });
+		if (problem instanceof BadInput) return JSON.stringify({ learner, refused: slipWords(problem, speech) });
 		// One learner's line never ends the work of all the others.
 		complain(`our-fault ${place} ${problem instanceof Error ? problem.name : ''}`);
-		return JSON.stringify({ learner, refused: `${place}: the program could not judge this` });
+		return JSON.stringify({ learner, refused: command.couldNotJudge({ place }) });
 	}
 };
 
@@ -126,13 +113,13 @@ const checkMany = async (setting: Setting): Promise<void> => {
 };
 
 const checkOne = async (
-	{ method, policy, body }: Setting,
+	{ method, policy, body, speech }: Setting,
 	file: string,
 	json: boolean,
 	marks: string | undefined
 ): Promise<void> => {
-	if (!body) throw new BadInput('check', 'give --body FILE.json');
-	const input = await readInputFile(file);
+	if (!body) throw new BadInput('check', message('command', 'giveOneBody'));
+	const input = await readInputFile(file, speech);
 	const { report, unreadable } = checkedWork(
 		parsedJson(input),
 		{ method, policy, body },
@@ -147,31 +134,31 @@ const checkOne = async (
 	);
 };
 
-const run = async (words: readonly string[]): Promise<void> => {
+/** `square-across check METHOD`: checks work that was handed in, for one learner or for many on standard input. */
+export const checkCommand: Command = async (words, speech) => {
 	const { values, positionals } = parsedWords('check', OPTIONS, words);
 	if (values.help) {
-		await writeOut(CHECK_USAGE);
+		await writeOut(speech.words.command.usage({ of: 'check' }));
 		return;
 	}
-	const method = await methodOf(onlyOf('check', METHOD, positionals), 'check');
+	const method = methodOf(
+		lessonCourse(speech.language),
+		onlyOf({ command: 'check', kind: 'method' }, positionals),
+		'check'
+	);
 	const setting: Setting = {
 		method,
-		policy: await readPolicy(onlyOne('check', values.policy, '--policy')),
-		body: await readBodyFile(onlyOne('check', values.body, '--body'), method)
+		policy: await readPolicy(onlyOne('check', values.policy, '--policy'), speech),
+		body: await readBodyFile(onlyOne('check', values.body, '--body'), method, speech),
+		speech
 	};
 	const placements = onlyOne('check', values.placements, '--placements');
 	if (values.stdin && placements !== undefined)
-		throw new BadInput('check', `give --stdin or --placements, not both (${placements})`);
+		throw new BadInput('check', message('command', 'stdinOrPlacements', { file: placements }));
 	const marks = onlyOne('check', values.marks, '--marks');
 	if (values.stdin && marks !== undefined)
-		throw new BadInput('check', `--marks is for one learner, not for --stdin (${marks})`);
+		throw new BadInput('check', message('command', 'marksForOne', { file: marks }));
 	if (values.stdin) await checkMany(setting);
 	else if (placements !== undefined) await checkOne(setting, placements, values.json ?? false, marks);
-	else throw new BadInput('check', 'give --placements FILE.json for one learner, or --stdin for many');
+	else throw new BadInput('check', message('command', 'givePlacements'));
 };
-
-/**
- * `square-across check METHOD`: checks work that was handed in, for one learner or for many on standard
- * input, and gives the exit code: 0 done, 2 for what a person can put right, told in one line.
- */
-export const checkCommand = (words: readonly string[]): Promise<number> => exitCodeOf(() => run(words));

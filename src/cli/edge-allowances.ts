@@ -1,8 +1,9 @@
-import { edgeAllowance } from '#shared/speech/en/nouns.ts';
 import { CUTTING_ALLOWANCES, type LengthAllowance } from '#shared/allowances.ts';
 import { BadInput, shown } from '#shared/bad-input.ts';
 import { readBody, readLengthAllowance, type Body } from '#shared/body.ts';
-import { didYouMean } from '#shared/nearest-name.ts';
+import { unknownHere } from '#shared/reading.ts';
+import { message } from '#shared/speech/message.ts';
+import type { Speech } from '#shared/speech/speech.ts';
 import type { Mm, Unit } from '#shared/units.ts';
 import type { EdgeRule, Garment } from '#garment/garment.ts';
 import { parsedJson, type InputFile } from './input-file.ts';
@@ -14,10 +15,10 @@ export interface Maker {
 }
 
 /** How wide an edge may be cut: as wide as any other of its kind. None for a fold, which is not cut. */
-const allowanceOf = ({ kind }: EdgeRule, name: string): LengthAllowance | undefined => {
+const allowanceOf = ({ kind }: EdgeRule, name: string, { words }: Speech): LengthAllowance | undefined => {
 	const usual = kind === 'hem' ? 'hemAllowance' : 'seamAllowance';
 	const found = kind === 'fold' ? undefined : CUTTING_ALLOWANCES.find(({ key }) => key === usual);
-	return found && { ...found, key: name, noun: edgeAllowance(name) };
+	return found && { ...found, key: name, noun: words.nouns.edgeAllowance(name) };
 };
 
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
@@ -27,13 +28,11 @@ const readEdges = (
 	input: unknown,
 	{ pieces }: Garment,
 	unit: Unit,
-	place: string
+	place: string,
+	speech: Speech
 ): Readonly<Record<string, Mm>> => {
 	if (!isRecord(input))
-		throw new BadInput(
-			`${place}edges`,
-			`allowances of edges are {"front.side":1.5,...}, not ${shown(input)}`
-		);
+		throw new BadInput(`${place}edges`, message('command', 'edgesShape', { seen: shown(input) }));
 	const edges = new Map(
 		pieces.flatMap(({ key, edges: own }) =>
 			own.map((edge): readonly [string, EdgeRule] => [`${key}.${edge.name}`, edge])
@@ -42,10 +41,9 @@ const readEdges = (
 	const chosen = Object.entries(input).map(([name, value]): readonly [string, Mm] => {
 		const edge = edges.get(name);
 		const at = `${place}edges.`;
-		if (!edge)
-			throw new BadInput(at + name, `there is no edge of this name${didYouMean(name, edges.keys())}`);
-		const allowance = allowanceOf(edge, name);
-		if (!allowance) throw new BadInput(at + name, 'this edge lies on the fold of the cloth and is not cut');
+		if (!edge) throw new BadInput(at + name, unknownHere('edge', name, edges.keys()));
+		const allowance = allowanceOf(edge, name, speech);
+		if (!allowance) throw new BadInput(at + name, message('command', 'onFold'));
 		return [name, readLengthAllowance(allowance, value, unit, at)];
 	});
 	return Object.fromEntries(chosen);
@@ -55,10 +53,10 @@ const readEdges = (
  * Reads a body's file for a garment: besides measurements and allowances it may say `"edges": {"front.side": 1.5}`, in the body's
  * unit. Throws BadInput, naming the place, the nearest name and the value.
  */
-export const readMaker = (file: InputFile, garment: Garment): Maker => {
+export const readMaker = (file: InputFile, garment: Garment, speech: Speech): Maker => {
 	const place = `${file.place}: `;
 	const input = parsedJson(file);
 	const { edges = {}, ...rest } = isRecord(input) ? input : {};
 	const body = readBody(isRecord(input) ? rest : input, place, file.name, garment.allowances);
-	return { body, edges: readEdges(edges, garment, body.unit, place) };
+	return { body, edges: readEdges(edges, garment, body.unit, place, speech) };
 };

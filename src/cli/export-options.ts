@@ -1,15 +1,16 @@
 import path from 'node:path';
-import { BadInput } from '#shared/bad-input.ts';
-import { didYouMean } from '#shared/nearest-name.ts';
+import { BadInput, cut } from '#shared/bad-input.ts';
+import { oneOf } from '#shared/reading.ts';
+import { message, type Message } from '#shared/speech/message.ts';
 import { ALL_PAPERS, FORMATS, SCALES, type Format, type ScaleName } from '#exports/files/pattern-file.ts';
-import { onlyOf, onlyOne, parsedWords, type Subject } from './options.ts';
+import { bodiesInput, FOR_BODIES, onlyOf, onlyOne, parsedWords, type BodiesInput } from './options.ts';
 import { NO_DATE } from './written-file.ts';
 
 /** What `square-across export` was asked to do. */
 export interface ExportOptions {
 	/** The id of a garment or of a method. */
 	readonly id: string;
-	readonly input: { readonly kind: 'body' | 'bodies'; readonly file: string };
+	readonly input: BodiesInput;
 	/** The file that is written; a folder for a table of bodies, and where each piece has a file of its own. */
 	readonly to: string;
 	readonly format: Format;
@@ -23,16 +24,14 @@ export interface ExportOptions {
 }
 
 const OPTIONS = {
-	body: { type: 'string', multiple: true },
-	bodies: { type: 'string', multiple: true },
+	...FOR_BODIES,
 	to: { type: 'string', multiple: true },
 	as: { type: 'string', multiple: true },
 	apart: { type: 'boolean' },
 	paper: { type: 'string', multiple: true },
 	pieces: { type: 'string', multiple: true },
 	scale: { type: 'string', multiple: true },
-	date: { type: 'string', multiple: true },
-	help: { type: 'boolean', short: 'h' }
+	date: { type: 'string', multiple: true }
 } as const;
 
 /** Options that only some kinds of file take; an option without an effect would be a surprise on paper. */
@@ -44,21 +43,12 @@ const ONLY_FOR: Readonly<Partial<Record<keyof typeof OPTIONS, readonly Format[]>
 };
 
 const isFormat = (text: string): text is Format => FORMATS.some((each) => each === text);
-const isScale = (text: string): text is ScaleName => Object.hasOwn(SCALES, text);
 
-const bad = (text: string): BadInput => new BadInput('export', text);
+const bad = (slip: Message): BadInput => new BadInput('export', slip);
 
 /** The one of these names that a text is, whatever its capitals. Throws BadInput with the nearest. */
-const oneOf = (word: string, names: readonly string[], text: string): string => {
-	const name = text.toLowerCase();
-	if (names.includes(name)) return name;
-	throw bad(`there is no ${word} "${text}"${didYouMean(name, names)}; there are ${names.join(', ')}`);
-};
-
-const formatOf = (text: string): Format => {
-	const name = oneOf('kind of file', FORMATS, text);
-	return isFormat(name) ? name : 'pdf';
-};
+const named = <T extends string>(kind: 'format' | 'paper' | 'scale', text: string, names: readonly T[]): T =>
+	names.find((each) => each === text.toLowerCase()) ?? oneOf(kind, text, names, 'export', names);
 
 /** The kind of file that a file's name ends in. */
 const endingOf = (to: string): Format | undefined => {
@@ -67,23 +57,18 @@ const endingOf = (to: string): Format | undefined => {
 };
 
 const fileFormat = (to: string, as: string | undefined): Format => {
-	const [wanted, ending] = [as === undefined ? undefined : formatOf(as), endingOf(to)];
-	if (wanted && ending && wanted !== ending) throw bad(`"${to}" ends in .${ending}, but --as says ${wanted}`);
+	const [wanted, ending] = [as === undefined ? undefined : named('format', as, FORMATS), endingOf(to)];
+	if (wanted && ending && wanted !== ending)
+		throw bad(message('command', 'endsOther', { to, ending, format: wanted }));
 	const format = wanted ?? ending;
 	if (format) return format;
-	throw bad(`"${to}" does not end in .${FORMATS.join(', .')}; say --as ${FORMATS.join('|')}`);
+	throw bad(message('command', 'noEnding', { to, formats: FORMATS }));
 };
 
 const folderFormat = (to: string, as: string | undefined, usual: Format): Format => {
 	const ending = endingOf(to);
-	if (ending)
-		throw bad(`many files go into a folder, and "${to}" is a file's name; say --to FOLDER --as ${ending}`);
-	return as === undefined ? usual : formatOf(as);
-};
-
-const readScale = (text: string): ScaleName => {
-	const name = oneOf('scale', Object.keys(SCALES), text);
-	return isScale(name) ? name : 'full';
+	if (ending) throw bad(message('command', 'isFileName', { to, ending }));
+	return as === undefined ? usual : named('format', as, FORMATS);
 };
 
 /** A day of the calendar, as its midnight in Greenwich: the same on every machine. */
@@ -91,7 +76,7 @@ const readDate = (text: string): Date => {
 	const date = new Date(`${text}T00:00:00Z`);
 	if (/^\d{4}-\d\d-\d\d$/.test(text) && !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text))
 		return date;
-	throw bad(`"${text}" is not a date such as 2026-01-31`);
+	throw bad(message('command', 'notDate', { text: cut(text) }));
 };
 
 const readPieces = (text: string | undefined): readonly string[] => {
@@ -100,50 +85,39 @@ const readPieces = (text: string | undefined): readonly string[] => {
 		.split(',')
 		.map((each) => each.trim())
 		.filter(Boolean);
-	if (pieces.length === 0) throw bad('no piece is named after --pieces, so there is nothing to draw');
+	if (pieces.length === 0) throw bad(message('command', 'noPieceNamed'));
 	return pieces;
-};
-
-const SUBJECT: Subject = { word: 'garment', ask: 'name the garment or the method, such as linnet-dress' };
-
-/** Which bodies, from where. */
-const readInput = (body: string | undefined, bodies: string | undefined): ExportOptions['input'] => {
-	if (body !== undefined && bodies !== undefined)
-		throw bad(`give --body or --bodies, not both (${body}, ${bodies})`);
-	if (body !== undefined) return { kind: 'body', file: body };
-	if (bodies !== undefined) return { kind: 'bodies', file: bodies };
-	throw bad('give --body FILE for one body, or --bodies FILE.csv for many');
 };
 
 /** Reads the words after `square-across export`; 'help' where that was asked for. Throws BadInput. */
 export const readExportOptions = (words: readonly string[]): ExportOptions | 'help' => {
 	const { values, positionals } = parsedWords('export', OPTIONS, words);
 	if (values.help) return 'help';
-	const id = onlyOf('export', SUBJECT, positionals);
-	const one = (flag: Exclude<keyof typeof OPTIONS, 'help' | 'apart'>): string | undefined =>
-		onlyOne('export', values[flag], `--${flag}`);
-	const input = readInput(one('body'), one('bodies'));
+	const id = onlyOf({ command: 'export', kind: 'garment' }, positionals);
+	const one = (
+		flag: Exclude<keyof typeof OPTIONS, 'help' | 'apart' | 'body' | 'bodies'>
+	): string | undefined => onlyOne('export', values[flag], `--${flag}`);
+	const input = bodiesInput('export', values);
 	const [to, as, apart] = [one('to'), one('as'), values.apart ?? false];
-	if (to === undefined || to === '')
-		throw bad('give --to FILE, such as dress.pdf, or for many files a folder');
+	if (to === undefined || to === '') throw bad(message('command', 'giveTo'));
 	const format =
 		input.kind === 'body' && !apart ? fileFormat(to, as) : folderFormat(to, as, apart ? 'svg' : 'pdf');
 	for (const [flag, formats] of Object.entries(ONLY_FOR))
 		if (flag in values && !formats.includes(format))
-			throw bad(`--${flag} is for ${formats.join(', ')}, not for ${format}`);
+			throw bad(message('command', 'onlyFor', { flag: `--${flag}`, formats, format }));
 	return {
 		id,
 		input,
 		to,
 		format,
 		apart,
-		paper: oneOf(
+		paper: named(
 			'paper',
-			ALL_PAPERS.map((each) => each.id),
-			one('paper') ?? 'a4'
+			one('paper') ?? 'a4',
+			ALL_PAPERS.map((each) => each.id)
 		),
 		pieces: readPieces(one('pieces')),
-		scale: readScale(one('scale') ?? 'full'),
+		scale: named('scale', one('scale') ?? 'full', Object.keys(SCALES) as ScaleName[]),
 		date: readDate(one('date') ?? NO_DATE)
 	};
 };

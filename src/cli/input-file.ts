@@ -3,6 +3,7 @@ import path from 'node:path';
 import { text as allOf } from 'node:stream/consumers';
 import { BadInput } from '#shared/bad-input.ts';
 import { message } from '#shared/speech/message.ts';
+import type { Speech } from '#shared/speech/speech.ts';
 
 /** What a file holds, and the words by which errors and drafts speak of it. */
 export interface InputFile {
@@ -28,9 +29,9 @@ const reading = async (place: string, read: () => Promise<string>): Promise<stri
 };
 
 /** Reads a text file, or standard input for `-`; a byte order mark at its start is dropped. Throws BadInput. */
-export const readInputFile = async (file: string): Promise<InputFile> => {
+export const readInputFile = async (file: string, { words }: Speech): Promise<InputFile> => {
 	const fromPipe = file === '-';
-	const place = fromPipe ? 'standard input' : file;
+	const place = fromPipe ? words.command.standardInput : file;
 	const text = await reading(place, () => (fromPipe ? allOf(process.stdin) : readFile(file, 'utf8')));
 	return { text: text.replace(/^\uFEFF/, ''), place, name: fromPipe ? 'body' : path.parse(file).name };
 };

@@ -2,6 +2,7 @@ import { the } from '#shared/speech/en/grammar.ts';
 import path from 'node:path';
 import { englishIn } from '#shared/speech/english-for-now.ts';
 import { BadInput } from '#shared/bad-input.ts';
+import { message } from '#shared/speech/message.ts';
 import type { StepReport, SubmissionReport } from '#checker/check-submission.ts';
 import type { Method } from '#drafting/method.ts';
 import { isPointName } from '#drafting/names.ts';
@@ -36,7 +37,7 @@ export const writeMarks = async (
 ): Promise<void> => {
 	const [paper] = PAPERS;
 	if (path.extname(to).toLowerCase() !== '.pdf' || !paper)
-		throw new BadInput('check', `a marks sheet is a .pdf, not "${to}"`);
+		throw new BadInput('check', message('command', 'marksPdf', { to }));
 	const sheet = {
 		learner,
 		work: method.name,

@@ -21,62 +21,66 @@ const pieceSection = (piece: Piece, body: string, speech: Speech): string => {
 	const [title = '', _whose, ...words] = pieceWords(piece, body, speech.inUnit('cm'));
 	const edges = piece.edges.map(({ name, kind, length, allowance }) => [
 		name,
-		cm(length),
-		cm(allowance),
+		cm(length, speech),
+		cm(allowance, speech),
 		speech.words.garments.edgeKind({ kind })
 	]);
-	return section(title, lines(words) + table([['edge', 'length', 'allowance', ''], ...edges]));
+	return section(title, lines(words) + table([[...speech.words.command.edgeHeadings, ''], ...edges]));
 };
 
-const agreement = (within: boolean): string => (within ? 'agree' : 'DO NOT AGREE');
-
-const seamTable = (seams: readonly SeamReport[]): string =>
+const seamTable = (seams: readonly SeamReport[], speech: Speech): string =>
 	table([
-		['', 'first', 'second', 'to ease', 'off by', ''],
+		['', ...speech.words.command.seamHeadings, ''],
 		...seams.map(({ label, firstLength, secondLength, ease, difference, within }) => [
 			label,
-			...[firstLength, secondLength, ease, difference].map(cm),
-			agreement(within)
+			...[firstLength, secondLength, ease, difference].map((each) => cm(each, speech)),
+			speech.words.command.agree({ within })
 		])
 	]);
 
-const runTable = (runs: readonly RunReport[], { words: { garments } }: Speech): string =>
+const runTable = (runs: readonly RunReport[], speech: Speech): string =>
 	table(
 		runs.map(({ run, corner, within }) => [
-			garments.run({ run }),
-			`${Math.abs((corner * 180) / Math.PI).toFixed(1)}°`,
-			within ? 'smooth' : 'A CORNER'
+			speech.words.garments.run({ run }),
+			`${speech.fixed(Math.abs((corner * 180) / Math.PI), 1)}°`,
+			speech.words.command.smooth({ within })
 		])
 	);
 
-const numberTable = (numbers: readonly ReportedNumber[]): string =>
+const numberTable = (numbers: readonly ReportedNumber[], speech: Speech): string =>
 	table(
 		numbers.map(({ label, kind, value, within }) => [
 			label,
-			kind === 'length' ? cm(value) : value.toFixed(2),
-			within ? '' : 'out of bounds'
+			kind === 'length' ? cm(value, speech) : speech.fixed(value, 2),
+			within ? '' : speech.words.command.outOfBounds
 		])
 	);
 
 /** A pattern for reading, lengths in centimetres: its pieces, how they sew together, what to look at, and how it is sewn. */
 export const patternTable = (garment: Garment, pattern: Pattern, speech: Speech): string => {
+	const { command } = speech.words;
 	const body = onOneLine(pattern.body);
 	const { pieces, seams, runs, numbers, warnings } = pattern;
 	const found = (title: string, rows: readonly unknown[], text: string): readonly string[] =>
 		rows.length === 0 ? [] : [section(title, text)];
 	return [
-		`${garment.name} for ${body}, in cm\n`,
+		`${command.patternTitle({ name: garment.name, body })}\n`,
 		...pieces.map((piece) => pieceSection(piece, body, speech)),
-		...found('Seams, along the stitching line', seams, seamTable(seams)),
-		...found('Runs across seams and into folds', runs, runTable(runs, speech)),
-		...found('Numbers', numbers, numberTable(numbers)),
+		...found(command.seams, seams, seamTable(seams, speech)),
+		...found(command.runs, runs, runTable(runs, speech)),
+		...found(command.numbers, numbers, numberTable(numbers, speech)),
 		section(
-			'Warnings',
+			command.warnings,
 			lines(
-				warnings.length > 0 ? warnings.map((each) => onOneLine(patternWarningWords(each, speech))) : ['none']
+				warnings.length > 0
+					? warnings.map((each) => onOneLine(patternWarningWords(each, speech)))
+					: [command.none]
 			)
 		),
-		section('Order of sewing', numbered(garment.order)),
-		section('Cautions', lines(garment.cautions.map((caution) => speech.words.garments.caution({ caution }))))
+		section(command.order, numbered(garment.order)),
+		section(
+			command.cautions,
+			lines(garment.cautions.map((caution) => speech.words.garments.caution({ caution })))
+		)
 	].join('\n');
 };

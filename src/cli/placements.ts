@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { BadInput, shown } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
-import { didYouMean } from '#shared/nearest-name.ts';
+import { nearestName } from '#shared/nearest-name.ts';
+import { message } from '#shared/speech/message.ts';
 import type { Placement } from '#shared/placement.ts';
 import type { Unit } from '#shared/units.ts';
 import { asHandedIn } from '#checker/check-submission.ts';
@@ -32,11 +33,7 @@ const typedPlacement = (
 	const ruler = stepRuler(step);
 	const [start, way] = [from ?? (ruler?.go ? ruler.from : ''), go ?? ruler?.go];
 	const origin = placeOf(start);
-	if (!origin || !way)
-		throw new BadInput(
-			place,
-			'a typed distance needs "from" (a point that is drafted) and "go" (up, down, across or in) here'
-		);
+	if (!origin || !way) throw new BadInput(place, message('command', 'typedNeeds'));
 	try {
 		const { x, y } = moved(origin, COMPASS[way], readSum(typed, unit).value);
 		return { kind: 'point', at: [x, y], typed: { form: 'distance', sum: typed, from: start, go: way, unit } };
@@ -55,11 +52,11 @@ export interface ReadPlacements {
 const namedSteps = (input: unknown, { steps }: Method, place: string): Readonly<Record<string, unknown>> => {
 	const record = z.record(z.string(), z.unknown()).safeParse(input);
 	if (!record.success)
-		throw new BadInput(`${place}placements`, `this is not {"A":[across,down],...}: ${shown(input)}`);
+		throw new BadInput(`${place}placements`, message('command', 'placementsShape', { seen: shown(input) }));
 	const names = steps.map(({ name }) => name);
 	for (const name of Object.keys(record.data)) {
 		if (!names.includes(name))
-			throw new BadInput(place + name, `there is no such step${didYouMean(name, names)}`);
+			throw new BadInput(place + name, message('input', 'noSuchStep', { near: nearestName(name, names) }));
 	}
 	return record.data;
 };

@@ -1,6 +1,7 @@
 import { englishIn } from '#shared/speech/english-for-now.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
+import { message } from '#shared/speech/message.ts';
 import { isMeasurementKey } from '#shared/measurements.ts';
 import type { Noun } from '#shared/speech/noun.ts';
 import { refusalWords, type Refusal } from '#drafting/evaluate.ts';
@@ -13,7 +14,8 @@ export const checkComplete = (
 	place: string
 ): void => {
 	const missing = measurements.filter((key) => body.measurements[key] === undefined);
-	if (missing.length > 0) throw new BadInput(`${place}: ${missing.join(', ')}`, `missing; ${id} needs it`);
+	if (missing.length > 0)
+		throw new BadInput(`${place}: ${missing.join(', ')}`, message('command', 'missing', { id }));
 };
 
 /** Each failing rule in a sentence that names both measurements and their values, as the body's file writes them. */

@@ -1,9 +1,12 @@
 import { createServer, type RequestListener, type Server } from 'node:http';
 import path from 'node:path';
-import { parseArgs } from 'node:util';
 import { pathToFileURL } from 'node:url';
-import { BUILD_FOLDER, BuildFailed, ensureBuilt } from './app-build.ts';
+import { BadInput, cut, slipWords } from '#shared/bad-input.ts';
+import type { Speech } from '#shared/speech/speech.ts';
+import { BUILD_FOLDER, BuildFailed, ensureBuilt, tellFailure } from './app-build.ts';
 import { BAD_USE } from './exit-code.ts';
+import { parsedWords } from './options.ts';
+import { complain } from './output.ts';
 
 /** Free on most machines, and easy to remember. */
 const USUAL_PORT = 4180;
@@ -17,6 +20,8 @@ const LAST_WORDS = 3_000;
 /** Tells the built app how it was asked; overwritten on every request, so a visitor cannot set it. */
 const OWN_PROTOCOL_HEADER = 'x-square-across-protocol';
 
+const OPTIONS = { port: { type: 'string' }, host: { type: 'string' } } as const;
+
 interface Address {
 	readonly host: string;
 	/** Undefined when none was asked for: then the next free port does. */
@@ -26,28 +31,16 @@ interface Address {
 /** A command line that cannot be followed, said in one line. */
 class BadUse extends Error {}
 
-const parseServeOptions = (words: readonly string[]) => {
-	try {
-		return parseArgs({
-			args: [...words],
-			options: { port: { type: 'string' }, host: { type: 'string' } }
-		});
-	} catch (problem) {
-		throw new BadUse(problem instanceof Error ? problem.message : String(problem));
-	}
-};
-
-/** Reads `--port N --host H`. @throws BadUse naming the option and the value seen */
-const readAddress = (words: readonly string[]): Address => {
-	const { values } = parseServeOptions(words);
+/** Reads `--port N --host H`. @throws BadUse naming the option and the value seen, BadInput for a wrong word */
+const readAddress = (words: readonly string[], { command }: Speech['words']): Address => {
+	const { values, positionals } = parsedWords('serve', OPTIONS, words);
+	const [more] = positionals;
+	if (more !== undefined) throw new BadUse(command.takesNothing({ command: 'serve', seen: more }));
 	const host = values.host ?? 'localhost';
 	if (values.port === undefined) return { host, port: undefined };
 	const port = Number(values.port);
-	if (!/^\d+$/.test(values.port) || port > HIGHEST_PORT) {
-		throw new BadUse(
-			`--port must be a whole number from 0 to ${String(HIGHEST_PORT)}; saw "${values.port}".`
-		);
-	}
+	if (!/^\d+$/.test(values.port) || port > HIGHEST_PORT)
+		throw new BadUse(command.wrongPort({ most: HIGHEST_PORT, seen: cut(values.port) }));
 	return { host, port };
 };
 
@@ -65,7 +58,11 @@ const listen = (server: Server, host: string, port: number): Promise<void> =>
 	});
 
 /** Listens on the port asked for, or else on the first free one from the usual port on. */
-const listenSomewhere = async (server: Server, { host, port }: Address): Promise<void> => {
+const listenSomewhere = async (
+	server: Server,
+	{ host, port }: Address,
+	{ command }: Speech['words']
+): Promise<void> => {
 	const ports =
 		port === undefined ? Array.from({ length: PORTS_TO_TRY }, (_, step) => USUAL_PORT + step) : [port];
 	for (const candidate of ports) {
@@ -74,16 +71,14 @@ const listenSomewhere = async (server: Server, { host, port }: Address): Promise
 			return;
 		} catch (problem) {
 			const code = errorCode(problem);
-			if (code === 'EACCES') throw new BadUse(`This user may not open port ${String(candidate)}.`);
+			if (code === 'EACCES') throw new BadUse(command.closedPort({ port: candidate }));
 			if (code === 'ENOTFOUND' || code === 'EADDRNOTAVAIL') {
-				throw new BadUse(`--host must be an address of this machine; saw "${host}".`);
+				throw new BadUse(command.wrongHost({ seen: cut(host) }));
 			}
 			if (code !== 'EADDRINUSE') throw problem;
 		}
 	}
-	const seen =
-		ports.length > 1 ? `Ports ${String(ports[0])} to ${String(ports.at(-1))} are` : `Port ${String(port)} is`;
-	throw new BadUse(`${seen} taken. Choose another with --port.`);
+	throw new BadUse(command.takenPort({ first: ports[0] ?? 0, last: ports.at(-1) ?? 0 }));
 };
 
 /** The built app's answer to a request. */
@@ -119,32 +114,32 @@ const untilStopped = (server: Server): Promise<void> =>
 		process.once('SIGTERM', stop);
 	});
 
-const addressInWords = (server: Server, host: string): string => {
+const addressInWords = (server: Server, host: string, { command }: Speech['words']): string => {
 	const address = server.address();
 	const port = typeof address === 'object' && address !== null ? address.port : '';
 	const everywhere = host === '0.0.0.0' || host === '::';
 	const name = everywhere ? 'localhost' : host.includes(':') ? `[${host}]` : host;
-	const also = everywhere ? ', and at the other addresses of this machine' : '';
-	return `Square Across is at http://${name}:${String(port)}${also} (Ctrl+C stops it)`;
+	return command.serving({ address: `http://${name}:${String(port)}`, everywhere });
 };
 
 /**
  * `square-across serve [--port N] [--host H]`: builds the app when it must, serves it until SIGINT or
  * SIGTERM, and gives the exit code: 0 stopped, 1 the build failed, 2 a wrong option or a port in use.
  */
-export const serveCommand = async (words: readonly string[]): Promise<number> => {
+export const serveCommand = async (words: readonly string[], speech: Speech): Promise<number> => {
 	try {
-		const address = readAddress(words);
-		await ensureBuilt(console.log);
+		const address = readAddress(words, speech.words);
+		await ensureBuilt(console.log, speech);
 		const server = createServer(await loadApp());
-		await listenSomewhere(server, address);
+		await listenSomewhere(server, address, speech.words);
 		const stopped = untilStopped(server);
-		console.log(addressInWords(server, address.host));
+		console.log(addressInWords(server, address.host, speech.words));
 		await stopped;
 		return 0;
 	} catch (problem) {
-		if (!(problem instanceof BadUse || problem instanceof BuildFailed)) throw problem;
-		process.stderr.write(`${problem.message}\n`);
-		return problem instanceof BadUse ? BAD_USE : 1;
+		if (problem instanceof BuildFailed) return tellFailure(problem, speech);
+		if (!(problem instanceof BadUse || problem instanceof BadInput)) throw problem;
+		complain(problem instanceof BadUse ? problem.message : slipWords(problem, speech));
+		return BAD_USE;
 	}
 };

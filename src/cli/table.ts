@@ -1,4 +1,6 @@
-import { mm, printNumber } from '#shared/units.ts';
+import type { Noun } from '#shared/speech/noun.ts';
+import type { Speech } from '#shared/speech/speech.ts';
+import { mm } from '#shared/units.ts';
 
 /** Columns padded to their widest cell: names to the left, numbers to the right, the last as it is. */
 export const table = (rows: readonly (readonly string[])[]): string => {
@@ -14,4 +16,7 @@ export const table = (rows: readonly (readonly string[])[]): string => {
 };
 
 /** A length in millimetres as a table holds it: the number alone, in centimetres. */
-export const cm = (value: number): string => printNumber(mm(value), 'cm');
+export const cm = (value: number, speech: Speech): string => speech.inUnit('cm').bare(mm(value));
+
+/** A noun as it stands in a table, with its article where it has one: alike in every language. */
+export const nounWords = ({ article, name }: Noun): string => (article ? `${article} ${name}` : name);

@@ -19,8 +19,8 @@ const COURSES = Object.fromEntries(
 	LANGUAGES.map((language) => {
 		const read = course(files, language);
 		// Everything at once: whoever builds or starts the site is told, and no visitor.
-		void [read.lessons, read.methods, read.garments];
-		return [language, read];
+		const { lessons, methods, garments } = read;
+		return [language, { ...read, lessons, methods, garments }];
 	})
 ) as Readonly<Record<Language, Course>>;
 

@@ -1,5 +1,4 @@
 import { fileURLToPath } from 'node:url';
-import { checkCommand } from '../../src/cli/check-command.ts';
 import { handBack, type Spot } from '../reference/back-block.ts';
 import { HERON } from '../reference/front-block-bodies.ts';
 import { handFront } from '../reference/front-block.ts';
@@ -56,4 +55,4 @@ export const stepOf = ({ steps }: PrintedReport, name: string): PrintedStep => {
 };
 
 /** Runs `square-across check` inside this process. */
-export const checkHere = (...words: readonly string[]): Promise<CliRun> => commandHere(checkCommand, words);
+export const checkHere = (...words: readonly string[]): Promise<CliRun> => commandHere('check', ...words);

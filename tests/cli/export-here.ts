@@ -2,7 +2,6 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { exportCommand } from '../../src/cli/export-command.ts';
 import type { CliRun } from './run-cli.ts';
 import { commandHere } from './run-here.ts';
 
@@ -10,7 +9,7 @@ import { commandHere } from './run-here.ts';
 export const HERON = fileURLToPath(new URL('../../shared/bodies/heron.json', import.meta.url));
 
 /** Runs `square-across export` inside this process. */
-export const exportHere = (...words: readonly string[]): Promise<CliRun> => commandHere(exportCommand, words);
+export const exportHere = (...words: readonly string[]): Promise<CliRun> => commandHere('export', ...words);
 
 /** A folder that files are exported into, and that is thrown away afterwards. */
 export interface Outbox {

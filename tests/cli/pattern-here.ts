@@ -1,5 +1,4 @@
 import { Bezier } from 'bezier-js';
-import { patternCommand } from '../../src/cli/pattern-command.ts';
 import type { CliRun } from './run-cli.ts';
 import { commandHere } from './run-here.ts';
 
@@ -171,5 +170,4 @@ export const areaOf = (data: string): number => {
 export const apart = ([ax, ay]: Spot, [bx, by]: Spot): number => Math.hypot(bx - ax, by - ay);
 
 /** Runs `square-across pattern` inside this process. */
-export const patternHere = (...words: readonly string[]): Promise<CliRun> =>
-	commandHere(patternCommand, words);
+export const patternHere = (...words: readonly string[]): Promise<CliRun> => commandHere('pattern', ...words);

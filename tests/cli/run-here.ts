@@ -3,7 +3,6 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { Readable } from 'node:stream';
 import { vi } from 'vitest';
-import { draftCommand } from '../../src/cli/draft-command.ts';
 import { main } from '../../src/cli/main.ts';
 import type { CliRun } from './run-cli.ts';
 
@@ -30,11 +29,8 @@ export const newFolder = (): Folder => {
 	};
 };
 
-/** Runs one command of the command line inside this process, which takes a hundredth of the time of a process of its own. */
-export const commandHere = async (
-	command: (words: readonly string[]) => Promise<number>,
-	words: readonly string[]
-): Promise<CliRun> => {
+/** Runs the command line inside this process, which takes a hundredth of the time of a process of its own. */
+export const commandHere = async (...words: readonly string[]): Promise<CliRun> => {
 	const seen = { out: '', err: '' };
 	const catching = (kind: 'out' | 'err') =>
 		((text: string, done?: (problem?: Error) => void) => {
@@ -47,28 +43,22 @@ export const commandHere = async (
 		vi.spyOn(process.stderr, 'write').mockImplementation(catching('err'))
 	];
 	try {
-		return { code: await command(words), ...seen };
+		return { code: await main(words), ...seen };
 	} finally {
 		for (const spy of spies) spy.mockRestore();
 	}
 };
 
 /** Runs `square-across draft` inside this process. */
-export const draftHere = (...words: readonly string[]): Promise<CliRun> => commandHere(draftCommand, words);
+export const draftHere = (...words: readonly string[]): Promise<CliRun> => commandHere('draft', ...words);
 
 /** Runs a whole command line inside this process, with `input` on standard input. */
 export const mainHere = async (words: readonly string[], { input = '' } = {}): Promise<CliRun> => {
 	const typed = Readable.from(input === '' ? [] : [Buffer.from(input)]);
 	const stdin = vi.spyOn(process, 'stdin', 'get').mockReturnValue(typed as unknown as typeof process.stdin);
-	const streams = [process.stdout, process.stderr];
-	const before = streams.map((stream) => stream.listeners('error'));
 	try {
-		return await commandHere(main, words);
+		return await commandHere(...words);
 	} finally {
 		stdin.mockRestore();
-		// Each command line listens for as long as its process lives; this process goes on.
-		for (const [i, stream] of streams.entries())
-			for (const listener of stream.listeners('error'))
-				if (!before[i]?.includes(listener)) stream.off('error', listener as () => void);
 	}
 };

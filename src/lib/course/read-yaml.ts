@@ -31,7 +31,8 @@ const tooDeepAt = (text: string): number | undefined => {
 				indents.push(column);
 			}
 		}
-		for (const [i, sign] of [...line].entries()) {
+		for (let i = 0; i < line.length; i++) {
+			const sign = line[i];
 			if (sign === '[' || sign === '{') open++;
 			if (sign === ']' || sign === '}') open = Math.max(0, open - 1);
 			if (open + indents.length > DEEPEST) return start + i;

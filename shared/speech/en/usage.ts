@@ -1,0 +1,58 @@
+/** What each command is asked for with --help. */
+export const USAGE = {
+	main: `Usage:
+  square-across draft METHOD --body FILE.json [--json]   draft one body from its measurements (- reads standard input)
+  square-across draft METHOD --bodies FILE.csv           draft a table of bodies: one line of JSON a row
+  square-across pattern GARMENT --body FILE.json [--json]   every piece of a garment for one body, and how its seams agree
+  square-across pattern GARMENT --bodies FILE.csv        the same for a table of bodies: one line of JSON a row
+  square-across export GARMENT --body FILE.json --to FILE   the pattern at true scale: .pdf, .svg, .dxf, .csv or .json; METHOD for a draft
+  square-across export GARMENT --bodies FILE.csv --to FOLDER   a file for each row of a table
+  square-across check METHOD --body FILE.json --placements FILE.json [--json]   check work that was handed in
+  square-across check METHOD --stdin                     the same for many learners: one line of JSON each
+  square-across serve [--port N] [--host H]              serve the lessons on this machine (builds them when needed)
+  square-across build                                    build the lessons for serving
+
+METHOD is back-block or another id of lessons/*/method.yaml; \`draft --help\` says how a body is written.
+GARMENT is linnet-dress or another id of lessons/*/garment.yaml; \`pattern --help\` says what may be chosen for it.
+With --language es everything is said in Spanish.
+`,
+	draft: `Usage:
+  square-across draft METHOD --body FILE.json [--json]   draft one body; - reads standard input
+  square-across draft METHOD --bodies FILE.csv           draft a table of bodies: one line of JSON a row
+
+METHOD is back-block or another id of lessons/*/method.yaml. A body is {"name":"Heron","unit":"cm","bust":96,...},
+with "allowances":{"bustEase":4} if you like. Lengths: 96, 96.5, "96,5", "37 3/4" (unit cm, mm or in; cm when none is named).
+`,
+	pattern: `Usage:
+  square-across pattern GARMENT --body FILE.json [--json]   every piece of a garment for one body; - reads standard input
+  square-across pattern GARMENT --bodies FILE.csv           for a table of bodies: one line of JSON a row
+
+GARMENT is linnet-dress or another id of lessons/*/garment.yaml. A body is written as for draft, and may choose
+"allowances":{"skirtLength":70,"seamAllowance":1.5} and for single edges "edges":{"front.side":2,"skirtFront.hem":4}.
+A table may have allowances as columns. Without --json the tables are in cm; JSON is in mm.
+`,
+	export: `Usage:
+  square-across export GARMENT --body FILE.json --to FILE     a pattern at true scale, as .pdf, .svg, .dxf, .csv or .json
+  square-across export GARMENT --bodies FILE.csv --to FOLDER  a file for each row, named after it
+  square-across export METHOD --body FILE.json --to FILE      the same for a draft, which has no .dxf
+
+  --as pdf|svg|dxf|csv|json   the kind of file, where the name does not say it (a folder: pdf)
+  --apart                     each piece in a file of its own in the folder --to (svg; also --as pdf or dxf)
+  --paper a4|letter|a3|a0|roll-60|roll-90   of a pdf (a4)
+  --pieces front,back         only these pieces
+  --scale full|half|quarter   of a pdf or svg, smaller for class work (full)
+  --date 2026-01-31           the date that a pdf carries; the same input and date give the same bytes
+
+The drawing file keeps to the layers of ASTM D6673 (withdrawn), from memory: no conformity is promised.
+A row of a table that cannot be made is told on standard error, and the others are made; the exit code is then 2.
+`,
+	check: `Usage:
+  square-across check METHOD --body FILE.json --placements FILE.json [--policy FILE.json] [--json] [--marks FILE.pdf]
+  square-across check METHOD --stdin [--body FILE.json] [--policy FILE.json]
+
+Placements are {"A":[0,222],"N":{"typed":"37/6+1"},...}: places across and down in mm, or what was typed, in the body's unit.
+With --stdin each line is {"learner":"...","body":{...},"placements":{...}}; a line without a body takes that of --body.
+--marks writes a sheet of the marks as well, to be printed.
+A policy is {"level":"strict"|"normal"|"beginner","followThrough":"full"|"half"|"none","wrongCost":0.1,"hintCost":0.05}.
+`
+} as const satisfies Readonly<Record<string, string>>;

@@ -1,0 +1,59 @@
+import type { USAGE as ENGLISH } from '../en/usage.ts';
+
+export const USAGE: Readonly<Record<keyof typeof ENGLISH, string>> = {
+	main: `Uso:
+  square-across draft MÉTODO --body ARCHIVO.json [--json]   traza para un cuerpo según sus medidas (- lee la entrada estándar)
+  square-across draft MÉTODO --bodies ARCHIVO.csv           traza una tabla de cuerpos: una línea de JSON por fila
+  square-across pattern PRENDA --body ARCHIVO.json [--json]   todas las piezas de una prenda para un cuerpo, y cómo coinciden sus costuras
+  square-across pattern PRENDA --bodies ARCHIVO.csv         lo mismo para una tabla de cuerpos: una línea de JSON por fila
+  square-across export PRENDA --body ARCHIVO.json --to ARCHIVO   el patrón a tamaño real: .pdf, .svg, .dxf, .csv o .json; MÉTODO para un trazado
+  square-across export PRENDA --bodies ARCHIVO.csv --to CARPETA   un archivo por cada fila de una tabla
+  square-across check MÉTODO --body ARCHIVO.json --placements ARCHIVO.json [--json]   comprueba un trabajo entregado
+  square-across check MÉTODO --stdin                        lo mismo para muchas personas: una línea de JSON cada una
+  square-across serve [--port N] [--host H]                 sirve las lecciones en este equipo (las prepara si hace falta)
+  square-across build                                       prepara las lecciones para servirlas
+
+MÉTODO es back-block u otro id de lessons/*/method.yaml; \`draft --help\` dice cómo se escribe un cuerpo.
+PRENDA es linnet-dress u otro id de lessons/*/garment.yaml; \`pattern --help\` dice qué se puede elegir para ella.
+Con --language en, todo se dice en inglés.
+`,
+	draft: `Uso:
+  square-across draft MÉTODO --body ARCHIVO.json [--json]   traza para un cuerpo; - lee la entrada estándar
+  square-across draft MÉTODO --bodies ARCHIVO.csv           traza una tabla de cuerpos: una línea de JSON por fila
+
+MÉTODO es back-block u otro id de lessons/*/method.yaml. Un cuerpo es {"name":"Heron","unit":"cm","bust":96,...},
+con "allowances":{"bustEase":4} si quieres. Longitudes: 96, 96.5, "96,5", "37 3/4" (unidad cm, mm o in; cm si no se dice ninguna).
+`,
+	pattern: `Uso:
+  square-across pattern PRENDA --body ARCHIVO.json [--json]   todas las piezas de una prenda para un cuerpo; - lee la entrada estándar
+  square-across pattern PRENDA --bodies ARCHIVO.csv           para una tabla de cuerpos: una línea de JSON por fila
+
+PRENDA es linnet-dress u otro id de lessons/*/garment.yaml. Un cuerpo se escribe como para draft, y puede elegir
+"allowances":{"skirtLength":70,"seamAllowance":1.5} y, para algunos bordes, "edges":{"front.side":2,"skirtFront.hem":4}.
+Una tabla puede tener ajustes como columnas. Sin --json las tablas están en cm; JSON está en mm.
+`,
+	export: `Uso:
+  square-across export PRENDA --body ARCHIVO.json --to ARCHIVO   un patrón a tamaño real, como .pdf, .svg, .dxf, .csv o .json
+  square-across export PRENDA --bodies ARCHIVO.csv --to CARPETA  un archivo por cada fila, con su nombre
+  square-across export MÉTODO --body ARCHIVO.json --to ARCHIVO   lo mismo para un trazado, que no tiene .dxf
+
+  --as pdf|svg|dxf|csv|json   el tipo de archivo, si el nombre no lo dice (en una carpeta: pdf)
+  --apart                     cada pieza en un archivo propio, en la carpeta --to (svg; también --as pdf o dxf)
+  --paper a4|letter|a3|a0|roll-60|roll-90   de un pdf (a4)
+  --pieces front,back         solo estas piezas
+  --scale full|half|quarter   de un pdf o svg, más pequeño para trabajar en clase (full)
+  --date 2026-01-31           la fecha que lleva un pdf; con los mismos datos y la misma fecha salen los mismos bytes
+
+El archivo de dibujo sigue las capas de ASTM D6673 (retirada), de memoria: no se promete que se ajuste a ella.
+Si una fila de una tabla no se puede hacer, se dice en la salida de errores y las demás se hacen; el código de salida es entonces 2.
+`,
+	check: `Uso:
+  square-across check MÉTODO --body ARCHIVO.json --placements ARCHIVO.json [--policy ARCHIVO.json] [--json] [--marks ARCHIVO.pdf]
+  square-across check MÉTODO --stdin [--body ARCHIVO.json] [--policy ARCHIVO.json]
+
+Las colocaciones son {"A":[0,222],"N":{"typed":"37/6+1"},...}: lugares en mm, a lo ancho y hacia abajo, o lo que se escribió, en la unidad del cuerpo.
+Con --stdin cada línea es {"learner":"...","body":{...},"placements":{...}}; una línea sin cuerpo toma el de --body.
+--marks escribe además una hoja de notas para imprimir.
+Un criterio es {"level":"strict"|"normal"|"beginner","followThrough":"full"|"half"|"none","wrongCost":0.1,"hintCost":0.05}.
+`
+};

@@ -1,0 +1,44 @@
+import { BadInput, ruleWords } from '#shared/bad-input.ts';
+import { refusedLine, workTable } from './batch.ts';
+import type { Command } from './exit-code.ts';
+import { readInputFile } from './input-file.ts';
+import { bodiesInput, FOR_BODIES, onlyOf, parsedWords, type Asked } from './options.ts';
+import { writeOut } from './output.ts';
+import { subjectOf } from './subject.ts';
+
+const OPTIONS = { ...FOR_BODIES, json: { type: 'boolean' } } as const;
+
+/**
+ * `square-across draft METHOD` and `square-across pattern GARMENT`: work a subject out for one body (`--body FILE`) or
+ * for a table of them (`--bodies FILE`), as tables for reading or as JSON.
+ */
+const workCommand =
+	(asked: Asked & { readonly command: 'draft' | 'pattern' }): Command =>
+	async (words, speech) => {
+		const { command, kind } = asked;
+		const { values, positionals } = parsedWords(command, OPTIONS, words);
+		if (values.help) {
+			await writeOut(speech.words.command.usage({ of: command }));
+			return;
+		}
+		const id = onlyOf(asked, positionals);
+		const input = bodiesInput(command, values);
+		const subject = await subjectOf(kind, id, command, speech);
+		const file = await readInputFile(input.file, speech);
+		if (input.kind === 'body') {
+			const work = subject.work(subject.read(file), file.place);
+			await writeOut(values.json ? `${work.json()}\n` : work.table());
+			return;
+		}
+		await workTable(file, subject, speech, (body) => {
+			try {
+				return subject.work({ body, edges: {} }, file.place).json();
+			} catch (problem) {
+				if (!(problem instanceof BadInput)) throw problem;
+				return refusedLine(body.name, ruleWords(problem, speech));
+			}
+		});
+	};
+
+export const draftCommand = workCommand({ command: 'draft', kind: 'method' });
+export const patternCommand = workCommand({ command: 'pattern', kind: 'garment' });
