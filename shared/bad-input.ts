@@ -56,6 +56,9 @@ export class BadInput extends Error {
 export const ruleWords = ({ slip }: BadInput, speech: Speech): string =>
 	typeof slip === 'string' ? slip : speech.tell(slip);
 
+/** The longest that a line about bad input is. */
+const LONGEST_LINE = 399;
+
 /** Bad input in one line: its place and the rule. */
 export const slipWords = (error: BadInput, speech: Speech): string =>
-	`${error.place}: ${ruleWords(error, speech)}`;
+	cut(`${error.place}: ${ruleWords(error, speech)}`, LONGEST_LINE);
