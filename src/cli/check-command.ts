@@ -62,11 +62,11 @@ const learnerSchema = z.looseObject({ learner: z.union([z.string(), z.number()])
 /** Reads and checks one learner's placements. A fault of ours is told on the error stream, without anything that was measured. */
 const checkedWork = (
 	input: unknown,
-	{ method, policy, body }: Omit<Setting, 'speech'> & { readonly body: Body },
+	{ method, policy, body, speech }: Setting & { readonly body: Body },
 	bodyPlace: string,
 	place: string
 ) => {
-	const truth = draftOrRefuse(method, body, bodyPlace);
+	const truth = draftOrRefuse(method, body, bodyPlace, speech);
 	const { placements, unreadable } = readPlacements(input, method, body, truth, `${place}: `);
 	const report = checkSubmission(method, body, truth, placements, policy);
 	for (const fault of report.faults) complain(`our-fault ${JSON.stringify(fault)}`);
@@ -91,7 +91,7 @@ const checkLine = (line: string, number: number, { method, policy, body, speech 
 		if (!own) throw new BadInput(`${place}: body`, message('command', 'bodyMissing'));
 		const { report, unreadable } = checkedWork(
 			submission.data.placements,
-			{ method, policy, body: own },
+			{ method, policy, body: own, speech },
 			place,
 			place
 		);
@@ -122,7 +122,7 @@ const checkOne = async (
 	const input = await readInputFile(file, speech);
 	const { report, unreadable } = checkedWork(
 		parsedJson(input),
-		{ method, policy, body },
+		{ method, policy, body, speech },
 		body.name,
 		input.place
 	);

@@ -20,7 +20,7 @@ export const garmentSubject = (garment: Garment, speech: Speech): Subject => ({
 	work: ({ body, edges }, place) => {
 		checkComplete(garment, body, place);
 		const made = makePattern(garment, body, { allowances: {}, edges });
-		if (made.kind === 'refused') throw new BadInput(place, reasons(made.refusals, body));
+		if (made.kind === 'refused') throw new BadInput(place, reasons(made.refusals, body, speech));
 		const own = speech.inUnit(body.unit);
 		return {
 			json: () => patternJson(made.pattern, own),

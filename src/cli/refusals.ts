@@ -1,9 +1,9 @@
-import { englishIn } from '#shared/speech/english-for-now.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
 import { message } from '#shared/speech/message.ts';
 import { isMeasurementKey } from '#shared/measurements.ts';
 import type { Noun } from '#shared/speech/noun.ts';
+import type { Speech } from '#shared/speech/speech.ts';
 import { refusalWords, type Refusal } from '#drafting/evaluate.ts';
 import type { Wanted } from './body-table.ts';
 
@@ -19,8 +19,8 @@ export const checkComplete = (
 };
 
 /** Each failing rule in a sentence that names both measurements and their values, as the body's file writes them. */
-export const reasons = (refusals: readonly Refusal[], body: Body): string => {
-	const speech = englishIn(body.unit);
+export const reasons = (refusals: readonly Refusal[], body: Body, said: Speech): string => {
+	const speech = said.inUnit(body.unit);
 	const valued = (key: string): Noun => {
 		const length = isMeasurementKey(key) ? body.measurements[key] : undefined;
 		return { name: length === undefined ? key : `${key} (${speech.length(length)})` };

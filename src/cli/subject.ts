@@ -54,9 +54,9 @@ const methodSubject = (method: Method, speech: Speech): Subject => ({
 		edges: {}
 	}),
 	work: ({ body }, place) => {
-		const draft = draftOrRefuse(method, body, place);
+		const draft = draftOrRefuse(method, body, place, speech);
 		return {
-			json: () => draftJson(draft, body.name),
+			json: () => draftJson(draft, body.name, speech.inUnit(body.unit)),
 			table: () => draftTable(method, draft, body.name, speech),
 			file: async ({ format, ...rest }) => {
 				if (!isDraftFormat(format)) throw new Error(`a draft is no ${format}`);
