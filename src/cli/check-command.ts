@@ -1,7 +1,7 @@
 import { createInterface } from 'node:readline';
 import { z } from 'zod';
 import { BadInput, shown, slipWords } from '#shared/bad-input.ts';
-import { parsed } from '#shared/reading.ts';
+import { shapeSlip } from '#shared/reading.ts';
 import { message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { readBody, type Body } from '#shared/body.ts';
@@ -39,7 +39,11 @@ interface Setting {
 const readPolicy = async (file: string | undefined, speech: Speech): Promise<Policy> => {
 	if (file === undefined) return USUAL_POLICY;
 	const input = await readInputFile(file, speech);
-	return parsed(policySchema, parsedJson(input), `${input.place}: `, 'policy');
+	const written = parsedJson(input);
+	const { data, error } = policySchema.safeParse(written);
+	const [issue] = error?.issues ?? [];
+	if (!issue) return data ?? USUAL_POLICY;
+	throw new BadInput(`${input.place}: ${issue.path.join('.') || 'policy'}`, shapeSlip(issue, written));
 };
 
 const readBodyFile = async (
