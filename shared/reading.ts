@@ -12,7 +12,7 @@ export const unknownName = (
 	kind: Kind,
 	name: string,
 	names: Iterable<string>,
-	listed: readonly string[] | undefined = undefined
+	listed?: readonly string[]
 ): Message =>
 	message('input', 'unknown', {
 		kind,
