@@ -16,7 +16,7 @@ import { lessonCourse } from './lesson-course.ts';
 import { onlyOf, onlyOne, parsedWords } from './options.ts';
 import { complain, writeOut } from './output.ts';
 import { readPlacements } from './placements.ts';
-import { methodOf } from './subject.ts';
+import { methodOf } from './find-subject.ts';
 
 const OPTIONS = {
 	body: { type: 'string', multiple: true },

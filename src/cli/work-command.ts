@@ -4,7 +4,7 @@ import type { Command } from './exit-code.ts';
 import { readInputFile } from './input-file.ts';
 import { bodiesInput, FOR_BODIES, onlyOf, parsedWords, type Asked } from './options.ts';
 import { writeOut } from './output.ts';
-import { subjectOf } from './subject.ts';
+import { subjectOf } from './find-subject.ts';
 
 const OPTIONS = { ...FOR_BODIES, json: { type: 'boolean' } } as const;
 

@@ -1,0 +1,78 @@
+import { BadInput } from '#shared/bad-input.ts';
+import { readBody } from '#shared/body.ts';
+import { unknownName } from '#shared/reading.ts';
+import { message } from '#shared/speech/message.ts';
+import type { Speech } from '#shared/speech/speech.ts';
+import type { Course } from '#course/course.ts';
+import type { Method } from '#drafting/method.ts';
+import { DRAFT_FORMATS, draftFile, isDraftFormat } from '#exports/files/draft-file.ts';
+import { draftJson } from '#exports/table/draft-json.ts';
+import { draftOrRefuse } from './draft-or-refuse.ts';
+import { draftTable } from './draft-output.ts';
+import { parsedJson } from './input-file.ts';
+import { lessonCourse } from './lesson-course.ts';
+import type { Subject } from './subject.ts';
+
+const methodSubject = (method: Method, speech: Speech): Subject => ({
+	id: method.id,
+	measurements: method.measurements,
+	allowances: method.allowances,
+	formats: DRAFT_FORMATS,
+	pieces: [],
+	read: (file) => ({
+		body: readBody(parsedJson(file), `${file.place}: `, file.name, method.allowances),
+		edges: {}
+	}),
+	work: ({ body }, place) => {
+		const draft = draftOrRefuse(method, body, place, speech);
+		return {
+			json: () => draftJson(draft, body.name, speech.inUnit(body.unit)),
+			table: () => draftTable(method, draft, body.name, speech),
+			file: async ({ format, ...rest }) => {
+				if (!isDraftFormat(format)) throw new Error(`a draft is no ${format}`);
+				return draftFile(method, draft, body, { ...rest, format, speech: speech.inUnit(body.unit) });
+			}
+		};
+	}
+});
+
+/** What a command may be about. */
+export type SubjectKind = 'method' | 'garment' | 'garmentOrMethod';
+
+/** The method of this id. Throws BadInput at `command`: it names the nearest, or the command that takes a garment. */
+export const methodOf = (course: Course, id: string, command: string): Method => {
+	const { methodIds } = course;
+	const method = course.method(id);
+	if (method) return method;
+	throw new BadInput(
+		command,
+		course.garmentIds.includes(id)
+			? message('command', 'isGarment', { id })
+			: unknownName('method', id, methodIds, methodIds)
+	);
+};
+
+/** The garment or the method of this id, read for one language. Throws BadInput at `command` where there is none. */
+export const subjectOf = async (
+	kind: SubjectKind,
+	id: string,
+	command: string,
+	speech: Speech
+): Promise<Subject> => {
+	const course = lessonCourse(speech.language);
+	const { garmentIds, methodIds } = course;
+	if (kind !== 'method' && garmentIds.includes(id)) {
+		// It alone loads what finds where outlines cross, which takes longer than a draft does.
+		const { garmentSubject } = await import('./garment-subject.ts');
+		const garment = course.garment(id);
+		if (garment) return garmentSubject(garment, speech);
+	}
+	if (kind === 'garment') {
+		if (methodIds.includes(id)) throw new BadInput(command, message('command', 'isMethod', { id }));
+		throw new BadInput(command, unknownName('garment', id, garmentIds, garmentIds));
+	}
+	if (kind === 'method' || methodIds.includes(id))
+		return methodSubject(methodOf(course, id, command), speech);
+	const ids = [...new Set([...garmentIds, ...methodIds])];
+	throw new BadInput(command, unknownName(kind, id, ids, ids));
+};
