@@ -1,7 +1,6 @@
 import { afterAll, expect, it } from 'vitest';
-import { draftCommand } from '../../src/cli/draft-command.ts';
 import { onlyPattern, patternHere } from './pattern-here.ts';
-import { commandHere, newFolder } from './run-here.ts';
+import { mainHere, newFolder } from './run-here.ts';
 
 const folder = newFolder();
 afterAll(() => folder.remove());
@@ -25,7 +24,7 @@ it('or in a column of a table; a row with a wrong name says so, and which there 
 		'table.csv',
 		'name,waist,hip,waistToHip,fullness\na,74,100,20,full\nb,74,100,20,fuII\nc,74,100,20,\n'
 	);
-	const { out } = await commandHere(draftCommand, ['circle-skirt', '--bodies', table]);
+	const { out } = await mainHere(['draft', 'circle-skirt', '--bodies', table]);
 	const [a, b, c] = out
 		.trim()
 		.split('\n')
