@@ -7,17 +7,15 @@ import plover from './plover.json' with { type: 'json' };
 import siskin from './siskin.json' with { type: 'json' };
 import wren from './wren.json' with { type: 'json' };
 
-/** A body that lessons may be tried with, and what is said of it. */
+/** A body that lessons may be tried with. */
 export interface DemoBody {
 	/** Names the file and the choice: "heron". */
 	readonly id: string;
-	readonly about: string;
 	readonly body: Body;
 }
 
-const demo = (id: string, file: { readonly about: string }): DemoBody => ({
+const demo = (id: string, file: unknown): DemoBody => ({
 	id,
-	about: file.about,
 	body: readBody(file, `shared/bodies/${id}.json: `)
 });
 

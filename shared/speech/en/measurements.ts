@@ -4,6 +4,20 @@ import type { Voice } from '../voice.ts';
 import { capital, the } from './grammar.ts';
 import { measurementNoun } from './nouns.ts';
 
+/** What is said of the invented bodies, by their ids. */
+const BODIES: Readonly<Record<string, string>> = {
+	heron:
+		'An invented body: nobody was measured. An even figure, used wherever a lesson shows worked numbers.',
+	wren: 'An invented body: nobody was measured. Petite, with a short back and a small bust.',
+	plover: 'An invented body: nobody was measured. A full hip under a narrow waist.',
+	lark: 'An invented body: nobody was measured. Tall and long in the back, written in inches as a tape shows them.',
+	gannet: 'An invented body: nobody was measured. A broad back and straight sides.',
+	eider:
+		'An invented body: nobody was measured. A full bust, a full waist and sloping shoulders, with allowances of its own.',
+	siskin:
+		'An invented body: nobody was measured. Small-busted and upright, with front and back of one length, so the block has no dart.'
+};
+
 /** The page of measurements. */
 export const measurements = (v: Voice) => ({
 	heading: 'Measurements',
@@ -13,7 +27,7 @@ export const measurements = (v: Voice) => ({
 	yourOwn: 'your own',
 	invented: 'invented',
 	/** What is said of an invented body: in English its own file says it. */
-	demoBody: ({ about }: { id: string; about: string }) => about,
+	demoBody: ({ id }: { id: string }) => BODIES[id] ?? '',
 	addOwn: 'Add your own',
 	unnamed: 'My measurements',
 	notTaken: 'not taken',

@@ -65,7 +65,7 @@ export const measurementNoun = (key: string): Noun =>
 	(MEASUREMENT_WORDS as Readonly<Record<string, MeasurementWords>>)[key]?.noun ?? { name: key };
 
 /** What is cut outside one edge, by its name: `front.side`. */
-export const edgeAllowance = (edge: string): Noun => noun(`the allowance of ${edge}`);
+const edgeAllowance = (edge: string): Noun => noun(`the allowance of ${edge}`);
 
 /** A part of a whole: "the back's shoulder". */
 export const partOf = (part: Noun, whole: Noun): Noun => ({

@@ -11,6 +11,3 @@ export const El = (noun: Noun): string => capital(el(noun));
 
 /** After "de": "del hombro", "de la sisa", "de A". */
 export const del = (noun: Noun): string => (noun.article === 'el' ? `del ${noun.name}` : `de ${el(noun)}`);
-
-/** After "a": "al hombro", "a la sisa", "a A". */
-export const al = (noun: Noun): string => (noun.article === 'el' ? `al ${noun.name}` : `a ${el(noun)}`);

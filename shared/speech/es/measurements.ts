@@ -24,7 +24,7 @@ export const measurements: typeof english = (v) => ({
 	draftFor: 'Trazar con las medidas de',
 	yourOwn: 'tuyas',
 	invented: 'inventadas',
-	demoBody: ({ id, about }) => BODIES[id] ?? about,
+	demoBody: ({ id }) => BODIES[id] ?? '',
 	addOwn: 'Añadir las tuyas',
 	unnamed: 'Mis medidas',
 	notTaken: 'sin tomar',
