@@ -1,3 +1,4 @@
+import { english, speechFor } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
 import { refusalOf, ruleOf } from '../support/refusal.ts';
 import { BLOCK_ALLOWANCES } from '#shared/allowances.ts';
@@ -111,8 +112,14 @@ describe('a field that stands before the reader', () => {
 
 describe('the demo bodies', () => {
 	it('are invented, and say so', () => {
-		for (const { about } of DEMO_BODIES)
-			expect(about).toMatch(/^An invented body: nobody was measured\. [A-Z]/);
+		for (const demo of DEMO_BODIES) {
+			expect(english.words.measurements.demoBody(demo)).toMatch(
+				/^An invented body: nobody was measured\. [A-Z]/
+			);
+			expect(speechFor('es').words.measurements.demoBody(demo)).toMatch(
+				/^Un cuerpo inventado: no se midió a nadie\. [A-Z]/
+			);
+		}
 	});
 
 	it('have different names and every measurement', () => {

@@ -5,8 +5,7 @@ import { input } from './input.ts';
 import { lesson } from './lesson.ts';
 import { nouns } from './nouns.ts';
 import { site } from './site.ts';
-import { steps } from './steps.ts';
 import { verdicts } from './verdicts.ts';
 
 /** What a lesson says from the start. */
-export const first = { nouns, input, formulas, steps, drafts, verdicts, site, desk, lesson };
+export const first = { nouns, input, formulas, drafts, verdicts, site, desk, lesson };

@@ -5,6 +5,7 @@ import { missteps } from './missteps.ts';
 import { paper } from './paper.ts';
 import { pattern } from './pattern.ts';
 import { practice } from './practice.ts';
+import { steps } from './steps.ts';
 
 /** What is said only where it is asked for, or on other pages. */
-export const later = { missteps, practice, garments, pattern, files, paper, measurements };
+export const later = { steps, missteps, practice, garments, pattern, files, paper, measurements };

@@ -6,8 +6,10 @@ import type { Learner } from './learner.svelte.ts';
 
 /** The speech of the page: the language of its address in the learner's unit, whatever that is just now. */
 export interface PageSpeech extends Speech {
-	/** Brings in what is said only where it is asked for: missteps, files, patterns. Once brought in, it stays. */
+	/** Brings in what is said only where it is asked for: the rules of steps, missteps, files, patterns. Once brought in, it stays. */
 	later(): Promise<void>;
+	/** Whether that has been brought in. */
+	readonly ready: boolean;
 	/** The address of a page of this site, in the language of this page. */
 	to(path: string): string;
 }
@@ -18,7 +20,10 @@ const SPEECH = Symbol('speech');
 export const provideSpeech = (catalogue: () => Catalogue, learner: Learner): PageSpeech => {
 	let more: Catalogue | undefined = $state.raw();
 	const now = $derived(speechOf(more ?? catalogue(), learner.unit));
-	const own: Pick<PageSpeech, 'later' | 'to'> = {
+	const own: Pick<PageSpeech, 'later' | 'ready' | 'to'> = {
+		get ready() {
+			return (more ?? catalogue()).areas.steps !== undefined;
+		},
 		later: async () => {
 			more ??= await pageWords(now.language);
 		},
