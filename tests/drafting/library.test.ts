@@ -9,7 +9,7 @@ import { evaluate } from '#drafting/evaluate.ts';
 import { explain, givenLengths } from '#drafting/explain.ts';
 import { methodFileId, methodLibrary, type ParsedMethodFile } from '#drafting/library.ts';
 import type { Method } from '#drafting/method.ts';
-import { backBlock, frontBlock } from './lesson-method.ts';
+import { backBlock, frontBlock, lessonMethod } from './lesson-method.ts';
 import { BODY, draftOf, FIGURE, mark, type WrittenStep } from './small-method.ts';
 
 const CORNER = { kind: 'corner', name: 'O', label: 'the corner' };
@@ -272,6 +272,19 @@ describe('words for another method’s lines', () => {
 		expect(givenLengths(method, 'A', BODY, draftOf(method), english)).toEqual([
 			{ noun: { article: 'the', name: "back's armhole" }, length: 120 }
 		]);
+	});
+
+	it('of a choice are those of the formula that holds: what the other names may not be drafted', () => {
+		const pipit = lessonMethod('89-the-pipit-bodice');
+		const draft = draftOf(pipit, HERON);
+		const given = givenLengths(pipit, 'V1', HERON, draft, english).map(({ noun, length }) => [
+			noun.name,
+			length
+		]);
+		expect(draft.lines['side']).toBeUndefined();
+		expect(given.map(([, length]) => length)).toEqual(
+			['backSide', 'sideAbove', 'sideBelow'].map((name) => draft.lines[name]?.length)
+		);
 	});
 
 	it('once each, where a formula names a line twice', () => {

@@ -1,6 +1,9 @@
 import AxeBuilder from '@axe-core/playwright';
-import { expect, test } from '@playwright/test';
+import { expect, test, type Page } from '@playwright/test';
 import { readFileSync } from 'node:fs';
+import { CHECK_SIDES } from '#exports/pdf/page-words.ts';
+import { measuredSquares, middleOf } from '../exports/joined-pages.ts';
+import { askOf, firstWords, rasters, runsInRow, type Raster } from '../exports/raster.ts';
 import { Desk } from './support/desk.ts';
 import { finishedSteps, METHODS } from './support/finished.ts';
 
@@ -48,50 +51,47 @@ test('lessons and figures can be read without JavaScript', async ({ browser }) =
 	await context.close();
 });
 
-test('the print page draws at true scale: the check square and a known line are measured', async ({
+/** The file that is saved when a button of the print page is pressed. */
+const savedAs = async (page: Page, button: string): Promise<Buffer> => {
+	const download = page.waitForEvent('download');
+	await page.getByRole('button', { name: button, exact: true }).click();
+	return readFileSync(await (await download).path());
+};
+
+test('the PDF of the print page is at true scale: the check squares and a known line are measured', async ({
 	page
 }) => {
 	await page.goto('/drafts/back-block/print');
 	await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
-	await page.emulateMedia({ media: 'print' });
-	// CSS counts 96 px to the inch of 25.4 mm; the drawing's own scale on the page is what a printer is given.
-	const scale = (line: Element): number =>
-		((line as SVGGraphicsElement).getScreenCTM()?.a ?? 0) * (25.4 / 96);
-	const square = page.locator('#check-square');
-	expect(Number(await square.getAttribute('width')) * (await square.evaluate(scale))).toBeCloseTo(100, 2);
-	// A quarter of 102 and of 4 cm ease: the hem is 265 mm, on the last row of pages.
-	const hem = page.locator('#line-hem').last();
-	const length = await hem.evaluate((line) => (line as SVGPathElement).getTotalLength());
-	expect(length * (await hem.evaluate(scale))).toBeCloseTo(265, 2);
+	await page.getByRole('radio', { name: 'A3', exact: true }).check();
+	const pages = rasters(await savedAs(page, 'Save the draft as PDF'), 300);
+	const [first] = pages;
+	if (!first) throw new Error('no page');
+	measuredSquares(first).forEach((side, i) => {
+		expect(Math.abs(side - (CHECK_SIDES[i] ?? NaN))).toBeLessThan(0.1);
+	});
+	// A quarter of 102 and of 4 cm ease: just above the hem, the centre and the side line stand 265 mm apart.
+	const apart = (raster: Raster, y: number): readonly number[] => {
+		const middles = runsInRow(raster, y).map(middleOf);
+		return middles.flatMap((to) => middles.map((from) => (to - from) / raster.perMm));
+	};
+	const rows = pages
+		.slice(1)
+		.flatMap((raster) => Array.from({ length: raster.height }, (_, y) => apart(raster, y)));
+	const true265 = rows.filter((lengths) => lengths.some((length) => Math.abs(length - 265) < 0.1));
+	expect(true265.length).toBeGreaterThan(20);
 });
 
-test('pages that are joined by their own words give the draft at its true size', async ({ page }) => {
+test('pages that are joined by their own words are those of the map', async ({ page }) => {
 	await page.goto('/drafts/back-block/print');
 	await page.locator('[data-alive=true]').waitFor();
-	const words = 'cut the left and the top white edge off along the grey frame';
-	await expect(page.getByText(words)).toHaveCount(2);
-	await expect(page.getByText(words).last()).toBeVisible();
-	/** The part of the sheet on a page, and its dotted lines. */
-	const tile = async (name: string) => {
-		const svg = page.getByRole('img', { name: `Page ${name}`, exact: true });
-		const [left = NaN, top = NaN] = ((await svg.getAttribute('viewBox')) ?? '').split(' ').map(Number);
-		const dotted = async (edge: 'right' | 'bottom'): Promise<number[]> =>
-			(
-				await svg
-					.locator(`[data-edge=${edge}]`)
-					.evaluateAll((lines) => lines.map((line) => line.getAttribute('d') ?? ''))
-			).map((d) => d.slice(1).split(/[ hv]/).map(Number)[edge === 'right' ? 0 : 1] ?? NaN);
-		return { left, top, right: await dotted('right'), bottom: await dotted('bottom') };
-	};
-	const [a1, a2, b1, c2] = [await tile('A1'), await tile('A2'), await tile('B1'), await tile('C2')];
-	// The grey frame of a page is the edge of its part of the sheet: cut there and laid on the line, it fits.
-	expect(a1.right).toEqual([a2.left]);
-	expect(a1.bottom).toEqual([b1.top]);
-	expect(a2.right, 'no page lies to the right').toEqual([]);
-	expect([c2.right, c2.bottom]).toEqual([[], []]);
 	await expect(
 		page.getByRole('img', { name: 'How the pages lie together: A1, A2, B1, B2, C1, C2' })
 	).toBeVisible();
+	await expect(page.getByText('6 pages of A4, after a first one with the check squares')).toBeVisible();
+	const file = await savedAs(page, 'Save the draft as PDF');
+	expect(askOf('pdfinfo', file)).toMatch(/Pages: +7\n/);
+	expect(firstWords(file).replace(/\s+/g, ' ')).toContain('Cut the left and the top edge of a page off');
 });
 
 test('a body that cannot be drafted is told why, in words, wherever its draft would stand', async ({
@@ -174,16 +174,21 @@ test('once every step is drafted, the first page says what comes next', async ({
 test('the SVG file that is saved opens in a browser at its true size', async ({ page }) => {
 	await page.goto('/drafts/back-block/print');
 	await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
-	const download = page.waitForEvent('download');
-	await page.getByRole('button', { name: 'Save as one SVG file' }).click();
-	const path = await (await download).path();
-	await page.setContent(readFileSync(path, 'utf8'));
-	const width = await page
-		.locator('#check-square')
-		.evaluate((square) => square.getBoundingClientRect().width);
-	expect((width * 25.4) / 96).toBeCloseTo(100, 1);
-	const hem = await page.locator('#line-hem').evaluate((line) => (line as SVGPathElement).getTotalLength());
-	expect(hem).toBeCloseTo(265, 2);
+	await page.getByRole('radio', { name: 'A drawing', exact: true }).check();
+	const svg = (await savedAs(page, 'Save the drawing as SVG')).toString('utf8');
+	await page.setContent(svg);
+	// CSS counts 96 px to the inch of 25.4 mm.
+	const levels = await page
+		.locator('[id$=cutting] path')
+		.evaluateAll((lines) =>
+			lines.map(
+				(line) =>
+					(line as SVGPathElement).getTotalLength() *
+					((line as SVGPathElement).getScreenCTM()?.a ?? 0) *
+					(25.4 / 96)
+			)
+		);
+	expect(Math.min(...levels.map((length) => Math.abs(length - 265)))).toBeLessThan(0.005);
 });
 
 test('an address that does not exist says so and names the nearest lesson', async ({ page }) => {

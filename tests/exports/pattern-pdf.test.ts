@@ -9,6 +9,7 @@ import type { Drawing } from '#exports/drawing/drawing.ts';
 import { alignmentPlaces, CHECK_SIDES } from '#exports/pdf/page-words.ts';
 import { patternPdf, type PdfOptions } from '#exports/pdf/pattern-pdf.ts';
 import { planPages } from '#exports/sheets/page-plan.ts';
+import { drawingsSvg } from '#exports/svg/drawings-svg.ts';
 import { OVERLAP, PAGE_MARGIN, PAPERS, SHEETS, type Paper } from '#exports/sheets/tiles.ts';
 import { joinedBy, measuredSquares, middleOf } from './joined-pages.ts';
 import { askOf, firstWords, isInk, rasters, runsInRow, type Raster } from './raster.ts';
@@ -174,6 +175,7 @@ describe('the file', () => {
 	it('nothing to print is told as such', async () => {
 		const told = await patternPdf([], options('a4')).catch((error: unknown) => error);
 		expect(told instanceof BadInput && ruleWords(told, english)).toContain('there is nothing to print');
+		expect(() => drawingsSvg([{ name: 'a draft', strokes: [], words: [] }], 'a draft')).toThrow(BadInput);
 	});
 
 	it('signs that the typeface lacks do not break it', async () => {

@@ -11,7 +11,8 @@ import {
 	type Paper,
 	type Tile
 } from '#exports/sheets/tiles.ts';
-import { draftBounds } from '#exports/svg/draft-svg.ts';
+import { draftDrawing } from '#exports/drawing/draft-drawing.ts';
+import { planPages } from '#exports/sheets/page-plan.ts';
 import { backBlock } from '../drafting/lesson-method.ts';
 import { draftOf } from '../drafting/small-method.ts';
 import { chances } from '../reference/random-bodies.ts';
@@ -97,9 +98,9 @@ describe('pages over a sheet, by head arithmetic on A4: 190 by 277 seen, 10 repe
 	});
 
 	it('a back block takes a few pages, not many', () => {
-		const over = draftBounds(draftOf(backBlock()));
-		expect(names(tilesOver(over, a4))).toBe('A1 A2 B1 B2 C1 C2');
-		expect(names(tilesOver(over, paper('a3')))).toBe('A1 A2 B1 B2');
+		const drawing = draftDrawing(backBlock(), draftOf(backBlock()));
+		expect(names(planPages([drawing], a4).every)).toBe('A1 A2 B1 B2 C1 C2');
+		expect(names(planPages([drawing], paper('a3')).every)).toBe('A1 A2 B1 B2');
 	});
 
 	it('more than 26 rows have names of their own still', () => {

@@ -58,7 +58,7 @@ export const files = (v: Voice) => {
 		draft: {
 			name: 'The draft',
 			save: 'Save the draft as PDF',
-			about: 'The computed draft in pages, with the check square, as it is shown below.'
+			about: 'The computed draft in pages, with the check squares and a map.'
 		},
 		worksheet: {
 			name: 'A worksheet',
@@ -70,6 +70,11 @@ export const files = (v: Voice) => {
 			save: 'Save the rule sheet as PDF',
 			about: "The measurements, and each step's rule with the arithmetic for this body."
 		},
+		drawing: {
+			name: 'A drawing',
+			save: 'Save the drawing as SVG',
+			about: 'For a drawing program: in millimetres, each kind of line a group with a name.'
+		},
 		picture: {
 			name: 'A picture',
 			save: 'Save the picture as PNG',
@@ -79,12 +84,23 @@ export const files = (v: Voice) => {
 	} as const satisfies Record<string, Kind>;
 	const SCALES = { full: 'Full size', half: 'Half', quarter: 'A quarter' } as const;
 	const SIZES = { full: '', half: ', half size', quarter: ', quarter size' } as const;
-	const TITLES = { draft: '', worksheet: 'Worksheet, ', rules: 'Rule sheet, ', picture: '' } as const;
+	const TITLES = {
+		draft: '',
+		worksheet: 'Worksheet, ',
+		rules: 'Rule sheet, ',
+		drawing: '',
+		picture: ''
+	} as const;
 	return {
 		kindOfFile: 'Kind of file',
 		file: ({ kind }: { kind: keyof typeof FILES }): string => FILES[kind].name,
 		saveFile: ({ kind }: { kind: keyof typeof FILES }): string => FILES[kind].save,
 		aboutFile: ({ kind }: { kind: keyof typeof FILES }): string => FILES[kind].about,
+		atTrueScale: ({ method }: { method: string }) => `${method} at true scale`,
+		printAtFull: ({ body }: { body: string }) =>
+			`For ${body}. Choose your paper, print at 100 % (actual size), and measure the square on the first page before you trust the rest.`,
+		stitchingLine:
+			'The outline is the stitching line: it has no seam allowance yet. Mind cutting tools and irons, and the rules of the room you work in.',
 		saveIt: 'Save it',
 		whatIsSaved: 'What is saved',
 		sheet: ({ sheet }: { sheet: keyof typeof SHEETS }): string => SHEETS[sheet].name,

@@ -36,7 +36,7 @@ export const paper = (v: Voice) => ({
 	pageOf: ({ page, of }: { page: number; of: number }) => `page ${page} of ${of}`,
 	gridScale: ({ reduced }: { reduced: number }) => `Scale 1 : ${reduced}.`,
 	gridSquares: `Each square is ${SQUARES[v.unit]} of the sheet.`,
-	nothingToPrint: 'there is nothing to print: no piece was chosen',
+	nothingToPrint: 'there is nothing to print: nothing of it is drawn',
 	noStep: ({ method, step }: { method: string; step: string }) => `${method} has no step "${step}"`,
 	label: ({ noun }: { noun: Noun }) => the(noun),
 	pointTitle: ({ point, noun }: { point: string; noun: Noun }) => `${point}: ${the(noun)}`,

@@ -51,7 +51,7 @@ export const files: typeof english = (v) => {
 		draft: {
 			name: 'El trazado',
 			save: 'Guardar el trazado en PDF',
-			about: 'El trazado calculado, en páginas, con el cuadrado de control, tal como se ve abajo.'
+			about: 'El trazado calculado, en páginas, con los cuadrados de control y un plano.'
 		},
 		worksheet: {
 			name: 'Una hoja de trabajo',
@@ -64,6 +64,11 @@ export const files: typeof english = (v) => {
 			save: 'Guardar la hoja de reglas en PDF',
 			about: 'Las medidas, y la regla de cada paso con las cuentas para este cuerpo.'
 		},
+		drawing: {
+			name: 'Un dibujo',
+			save: 'Guardar el dibujo en SVG',
+			about: 'Para un programa de dibujo: en milímetros; cada clase de línea es un grupo con su nombre.'
+		},
 		picture: {
 			name: 'Una imagen',
 			save: 'Guardar la imagen en PNG',
@@ -73,12 +78,23 @@ export const files: typeof english = (v) => {
 	};
 	const SCALES = { full: 'Tamaño real', half: 'La mitad', quarter: 'Un cuarto' };
 	const SIZES = { full: '', half: ', a la mitad', quarter: ', a un cuarto' };
-	const TITLES = { draft: '', worksheet: 'Hoja de trabajo, ', rules: 'Hoja de reglas, ', picture: '' };
+	const TITLES = {
+		draft: '',
+		worksheet: 'Hoja de trabajo, ',
+		rules: 'Hoja de reglas, ',
+		drawing: '',
+		picture: ''
+	};
 	return {
 		kindOfFile: 'Clase de archivo',
 		file: ({ kind }) => FILES[kind].name,
 		saveFile: ({ kind }) => FILES[kind].save,
 		aboutFile: ({ kind }) => FILES[kind].about,
+		atTrueScale: ({ method }) => `${method} a escala real`,
+		printAtFull: ({ body }) =>
+			`Para ${body}. Elige tu papel, imprime al 100 % (tamaño real) y mide el cuadrado de la primera página antes de fiarte del resto.`,
+		stitchingLine:
+			'El contorno es la línea de costura: todavía no lleva margen de costura. Ten cuidado con las herramientas de corte y la plancha, y respeta las normas del lugar donde trabajas.',
 		saveIt: 'Guárdalo',
 		whatIsSaved: 'Qué se guarda',
 		sheet: ({ sheet }) => SHEETS[sheet].name,

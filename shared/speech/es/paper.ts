@@ -32,7 +32,7 @@ export const paper: typeof english = (v) => ({
 	pageOf: ({ page, of }) => `página ${page} de ${of}`,
 	gridScale: ({ reduced }) => `Escala 1 : ${reduced}.`,
 	gridSquares: `Cada cuadro vale ${SQUARES[v.unit]} de la hoja.`,
-	nothingToPrint: 'no hay nada que imprimir: no se ha elegido ninguna pieza',
+	nothingToPrint: 'no hay nada que imprimir: no tiene nada dibujado',
 	noStep: ({ method, step }) => `${method} no tiene ningún paso «${step}»`,
 	label: ({ noun }) => el(noun),
 	pointTitle: ({ point, noun }) => `${point}: ${el(noun)}`,

@@ -50,7 +50,7 @@ export const givenLengths = (
 ): readonly GivenLength[] => {
 	const scope = scopeOf(method, body, draft, chosen);
 	const { nouns, formulas } = speech.words;
-	const lengths = stepLengths(stepNamed(method, stepName)).map((formula) => ({
+	const lengths = stepLengths(stepNamed(method, stepName), scope).map((formula) => ({
 		noun: formula.kind === 'length' ? nounOf(method, formula.line, nouns) : formulas.fromTo(formula),
 		length: lengthOf(formula, scope)
 	}));

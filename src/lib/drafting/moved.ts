@@ -40,12 +40,20 @@ const pointsOn = (method: Method, step: Step | undefined): readonly string[] => 
 export const pointsDrawnOn = (method: Method, { lines }: Drafted): ReadonlySet<string> =>
 	new Set(method.steps.flatMap((step) => (step.name in lines ? pointsOn(method, step) : [])));
 
-/** The names of which a draft holds a copy that was moved, and of lines of which a part was. */
-const copiedAway = (drafted: readonly Step[]): Set<string> => {
+/**
+ * The names of which a draft holds a copy that was moved, and of lines of which a part was. A line of which a part is an
+ * edge of the outline was only laid down once more: it stays, with its points.
+ */
+const copiedAway = (method: Method, drafted: readonly Step[]): Set<string> => {
 	const away = new Set(drafted.flatMap((step) => stepLeaves(step) ?? []));
 	for (const step of drafted) {
-		const whole = away.has(step.name) ? stepPartOf(step) : undefined;
-		if (whole !== undefined) away.add(whole);
+		const whole = stepPartOf(step);
+		if (whole === undefined) continue;
+		if (away.has(step.name)) away.add(whole);
+		else if (method.outline.includes(step.name)) {
+			const line = drafted.find(({ name }) => name === whole);
+			for (const name of [whole, ...pointsOn(method, line)]) away.delete(name);
+		}
 	}
 	return away;
 };
@@ -57,7 +65,7 @@ const copiedAway = (drafted: readonly Step[]): Set<string> => {
  */
 export const movedAway = (method: Method, { points, lines }: Drafted): ReadonlySet<string> => {
 	const drafted = method.steps.filter(({ name }) => name in points || name in lines);
-	const away = copiedAway(drafted);
+	const away = copiedAway(method, drafted);
 	if (away.size === 0) return away;
 	for (const step of drafted) {
 		const needs = stepNeeds(step);

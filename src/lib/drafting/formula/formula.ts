@@ -29,7 +29,7 @@ export const SIGNS = ['+', '-', '*', '/'] as const;
 export type Sign = (typeof SIGNS)[number];
 
 /** The parts that a formula is made of, one level down. */
-const parts = (formula: Formula): readonly Formula[] => {
+export const formulaParts = (formula: Formula): readonly Formula[] => {
 	if (formula.kind === 'operation' || formula.kind === 'greater' || formula.kind === 'lesser')
 		return [formula.left, formula.right];
 	if (formula.kind === 'choice') return [formula.over, formula.yes, formula.no];
@@ -40,20 +40,20 @@ const parts = (formula: Formula): readonly Formula[] => {
 export const formulaNeeds = (formula: Formula): readonly string[] => {
 	if (formula.kind === 'distance') return [formula.from, formula.to].filter((name) => !isBorrowed(name));
 	if (formula.kind === 'length') return isBorrowed(formula.line) ? [] : [formula.line];
-	return parts(formula).flatMap(formulaNeeds);
+	return formulaParts(formula).flatMap(formulaNeeds);
 };
 
 /** The keys of the measurements, or of the allowances, that a formula names. */
 export const formulaKeys = (formula: Formula, kind: 'measurement' | 'allowance'): readonly string[] =>
 	formula.kind === kind || (formula.kind === 'share' && kind === 'allowance')
 		? [formula.key]
-		: parts(formula).flatMap((part) => formulaKeys(part, kind));
+		: formulaParts(formula).flatMap((part) => formulaKeys(part, kind));
 
 /** A part of a formula that is measured on the draft itself. */
 export type DrawnLength = Extract<Formula, { kind: 'distance' | 'length' }>;
 
-/** The lengths that a formula takes from the draft. */
-export const formulaLengths = (formula: Formula): readonly DrawnLength[] =>
+/** The lengths that a formula takes from the draft, looked for in the parts that are asked: all, unless others are said. */
+export const formulaLengths = (formula: Formula, partsOf = formulaParts): readonly DrawnLength[] =>
 	formula.kind === 'distance' || formula.kind === 'length'
 		? [formula]
-		: parts(formula).flatMap(formulaLengths);
+		: partsOf(formula).flatMap((part) => formulaLengths(part, partsOf));

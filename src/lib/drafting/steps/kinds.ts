@@ -6,10 +6,11 @@ import {
 	formulaKeys,
 	formulaLengths,
 	formulaNeeds,
+	formulaParts,
 	type DrawnLength,
 	type Formula
 } from '../formula/formula.ts';
-import type { Scope } from '../formula/value.ts';
+import { chosenOf, type Scope } from '../formula/value.ts';
 import { isPointName } from '../names.ts';
 import type { Telling } from '../formula/words.ts';
 import { along } from './along.ts';
@@ -157,5 +158,9 @@ export const stepKeys = (step: Step, kind: 'measurement' | 'allowance'): readonl
 	...new Set(stepFormulas(step).flatMap((formula) => formulaKeys(formula, kind)))
 ];
 
-/** The drawn lengths and distances that a step's formulas name. */
-export const stepLengths = (step: Step): readonly DrawnLength[] => stepFormulas(step).flatMap(formulaLengths);
+/** The drawn lengths and distances that a step's formulas name; of a choice, those of the formula that holds for this body. */
+export const stepLengths = (step: Step, scope: Scope): readonly DrawnLength[] => {
+	const partsHere = (each: Formula): readonly Formula[] =>
+		each.kind === 'choice' ? [chosenOf(each, scope)] : formulaParts(each);
+	return stepFormulas(step).flatMap((formula) => formulaLengths(formula, partsHere));
+};

@@ -1,3 +1,5 @@
+import { BadInput } from '#shared/bad-input.ts';
+import { message } from '#shared/speech/message.ts';
 import { mm, type Mm, type Radians } from '#shared/units.ts';
 import { movedBy, pathMovedBy, type Motion } from '#geometry/motion.ts';
 import { boundsOf, pathMapped, type Bounds, type Path } from '#geometry/path.ts';
@@ -67,6 +69,14 @@ export const drawingBounds = ({ strokes, words }: Drawing): Bounds =>
 		strokes.map(({ path }) => path),
 		words.flatMap(wordsCorners)
 	);
+
+/** The rectangle that holds some drawings, grown on all sides. Throws BadInput where nothing is drawn. */
+export const boundsOfDrawings = (drawings: readonly Drawing[], by: Mm): Bounds => {
+	const all = drawings.filter((drawing) => !isEmpty(drawing)).map(drawingBounds);
+	if (all.length === 0) throw new BadInput('export', message('paper', 'nothingToPrint'));
+	const corners = all.flatMap(({ left, top, right, bottom }) => [at(left, top), at(right, bottom)]);
+	return grown(boundsOf([], corners), by);
+};
 
 /** The same drawing somewhere else; its words move with it and keep their turn. */
 export const drawingMoved = (drawing: Drawing, motion: Motion): Drawing => ({

@@ -1,7 +1,7 @@
 import { mm, type Mm } from '#shared/units.ts';
 import { chordMeets } from '#geometry/chord.ts';
 import { boundsOf, pathSamples, pathStart, type Bounds } from '#geometry/path.ts';
-import { drawingBounds, grown, type Drawing, type Stroke } from '../drawing/drawing.ts';
+import { drawingBounds, grown, isEmpty, type Drawing, type Stroke } from '../drawing/drawing.ts';
 import type { Tile } from './tiles.ts';
 
 /** How far ink reaches beside a line's middle, with something to spare: half the widest line. */
@@ -28,6 +28,7 @@ export const hasInk = (drawings: readonly Drawing[], tile: Tile): boolean => {
 	const page = reachOf(tile);
 	return drawings.some(
 		(drawing) =>
+			!isEmpty(drawing) &&
 			!apart(drawingBounds(drawing), page) &&
 			(drawing.words.some(
 				(words) => !apart(drawingBounds({ ...drawing, strokes: [], words: [words] }), page)

@@ -1,9 +1,6 @@
-import { BadInput } from '#shared/bad-input.ts';
-import { message } from '#shared/speech/message.ts';
 import { mm } from '#shared/units.ts';
-import { boundsOf, type Bounds } from '#geometry/path.ts';
-import { at } from '#geometry/point.ts';
-import { drawingBounds, grown, isEmpty, type Drawing } from '../drawing/drawing.ts';
+import type { Bounds } from '#geometry/path.ts';
+import { boundsOfDrawings, type Drawing } from '../drawing/drawing.ts';
 import { hasInk } from './ink.ts';
 import { tilesOver, type Paper, type Tile } from './tiles.ts';
 
@@ -23,18 +20,9 @@ export interface PagePlan {
 
 /** Plans the pages of some drawings. Throws BadInput where nothing is drawn. */
 export const planPages = (drawings: readonly Drawing[], paper: Paper): PagePlan => {
-	const drawn = drawings.filter((drawing) => !isEmpty(drawing));
-	if (drawn.length === 0) throw new BadInput('export', message('paper', 'nothingToPrint'));
-	const all = drawn.map(drawingBounds);
-	const bounds = grown(
-		boundsOf(
-			[],
-			all.flatMap(({ left, top, right, bottom }) => [at(left, top), at(right, bottom)])
-		),
-		AROUND
-	);
+	const bounds = boundsOfDrawings(drawings, AROUND);
 	const every = tilesOver(bounds, paper);
-	const tiles = every.filter((tile) => hasInk(drawn, tile));
+	const tiles = every.filter((tile) => hasInk(drawings, tile));
 	const kept = new Set(tiles.map(({ name }) => name));
 	return { bounds, tiles, every, blank: every.map(({ name }) => name).filter((name) => !kept.has(name)) };
 };

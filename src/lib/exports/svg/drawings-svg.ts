@@ -1,6 +1,5 @@
-import { boundsOf, pathData } from '#geometry/path.ts';
-import { at } from '#geometry/point.ts';
-import { drawingBounds, grown, STROKE_KINDS, type Drawing, type Words } from '../drawing/drawing.ts';
+import { pathData } from '#geometry/path.ts';
+import { boundsOfDrawings, STROKE_KINDS, type Drawing, type Words } from '../drawing/drawing.ts';
 import { LINE_STYLES } from '../drawing/line-styles.ts';
 import { escaped } from './xml.ts';
 import { mm } from '#shared/units.ts';
@@ -38,16 +37,12 @@ const group = (drawing: Drawing, i: number): string => {
 	return `<g id="${id}"><title>${escaped(drawing.name)}</title>${lines.join('')}<g id="${id}-words">${words}</g></g>`;
 };
 
-/** Drawings at true scale in one SVG file: one user unit is one millimetre, and width and height are given in mm. */
+/**
+ * Drawings at true scale in one SVG file: one user unit is one millimetre, and width and height are given in mm. Throws
+ * BadInput where nothing is drawn.
+ */
 export const drawingsSvg = (drawings: readonly Drawing[], title: string): string => {
-	const all = drawings.map(drawingBounds);
-	const { left, top, right, bottom } = grown(
-		boundsOf(
-			[],
-			all.flatMap((each) => [at(each.left, each.top), at(each.right, each.bottom)])
-		),
-		AROUND
-	);
+	const { left, top, right, bottom } = boundsOfDrawings(drawings, AROUND);
 	const number = (value: number): string => value.toFixed(3);
 	const size = `width="${number(right - left)}mm" height="${number(bottom - top)}mm"`;
 	const box = `viewBox="${number(left)} ${number(top)} ${number(right - left)} ${number(bottom - top)}"`;

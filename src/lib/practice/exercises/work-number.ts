@@ -47,7 +47,9 @@ const judgeNumber = (exercise: WorkNumber, typed: string, unit: Unit): Judged =>
 	const { value } = readSum(typed, unit);
 	const over = mm(value - exercise.right);
 	const by = mm(Math.abs(over));
-	if (by <= NUMBER_TOLERANCE * (1 + stepLengths(stepNamed(exercise.method, exercise.step)).length))
+	const { method, step, body, soFar } = exercise;
+	const lengths = stepLengths(stepNamed(method, step), scopeOf(method, body, soFar));
+	if (by <= NUMBER_TOLERANCE * (1 + lengths.length))
 		return judgedParts([part('right')], 'number', message('practice', 'rightNumber'));
 	const diagnosis = diagnosedNumber(exercise, value, typed, unit);
 	return judgedParts(

@@ -102,16 +102,16 @@ const draftOf = ({ method, body }: DraftJob, speech: Speech): Draft => {
 };
 
 /** A picture is made of a drawing, by whoever has a canvas. */
-const sheetFormat = (sheet: DraftJob['sheet']): 'pdf' | 'svg' => (sheet === 'picture' ? 'svg' : 'pdf');
+const sheetFormat = (sheet: DraftJob['sheet']): 'pdf' | 'svg' =>
+	sheet === 'picture' || sheet === 'drawing' ? 'svg' : 'pdf';
 
 const draftBytes = async (job: DraftJob, title: string, doing: Doing): Promise<Uint8Array> => {
 	const { sheet, method, body, paper, scale, date, worked } = job;
 	const { font, speech, onProgress } = doing;
 	const draft = draftOf(job, speech);
-	if (sheet === 'draft' || sheet === 'picture') {
-		const format = sheetFormat(sheet);
+	const format = sheetFormat(sheet);
+	if (sheet === 'draft' || format === 'svg')
 		return draftFile(method, draft, body, { format, paper, scale, speech, font, date, onPage: onProgress });
-	}
 	const work = { method, body, draft, speech };
 	const options = { paper: paperOf(paper), title, font: await font(), date };
 	if (sheet === 'rules') return (await import('#exports/pdf/rule-sheet.ts')).ruleSheetPdf(work, options);
