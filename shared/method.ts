@@ -12,7 +12,9 @@ const lineName = z
 	.regex(/^[a-z][A-Za-z0-9]*$/, 'lineName')
 	.refine((name) => !(name in {}), 'takenName');
 const label = z.string().min(1);
-const formula = z.union([z.string(), z.number()]).transform(String);
+/** The text of a formula, told from other text so that the program knows which fields of a step hold one. */
+export type FormulaText = string & { readonly __formula: true };
+const formula = z.union([z.string(), z.number()]).transform((text) => String(text) as FormulaText);
 /** A length with its unit, such as `1.5 cm`. */
 const quantity = z.string().min(1);
 const key = z.string().regex(/^[a-z][A-Za-z0-9]*$/);
@@ -43,39 +45,28 @@ const carries = z.record(z.union([pointName, lineName]), z.union([pointName, lin
 /** A step may depend on a formula: it is drafted only where that is more than nothing (`when`), or only where it is not (`unless`). */
 const dependence = { when: formula.optional(), unless: formula.optional() };
 
+/** A step of one kind: what every step has, and the fields of its own. */
+const step = <K extends string, F extends z.ZodRawShape>(kind: K, name: z.ZodString, fields: F) =>
+	z.strictObject({ kind: z.literal(kind), name, label, ...dependence, ...fields });
+
+/** What the file of each kind holds. It stands here and not with the kind's rules: a browser needs those and reads no file. */
 const steps = {
-	corner: z.strictObject({ kind: z.literal('corner'), name: pointName, label, ...dependence }),
-	mark: z.strictObject({
-		kind: z.literal('mark'),
-		name: pointName,
-		label,
-		...dependence,
+	corner: step('corner', pointName, {}),
+	mark: step('mark', pointName, {
 		from: pointName,
 		go: compass,
 		by: formula
 	}),
-	meeting: z.strictObject({
-		kind: z.literal('meeting'),
-		name: pointName,
-		label,
-		...dependence,
+	meeting: step('meeting', pointName, {
 		down: pointName,
 		across: pointName
 	}),
-	division: z.strictObject({
-		kind: z.literal('division'),
-		name: pointName,
-		label,
-		...dependence,
+	division: step('division', pointName, {
 		from: pointName,
 		to: pointName,
 		at: formula
 	}),
-	along: z.strictObject({
-		kind: z.literal('along'),
-		name: pointName,
-		label,
-		...dependence,
+	along: step('along', pointName, {
 		on: z.union([
 			z.strictObject({ from: pointName, toward: pointName }),
 			z.strictObject({ line: lineName, from: z.enum(['start', 'end']) }),
@@ -84,112 +75,68 @@ const steps = {
 		by: formula,
 		odds: odds.optional()
 	}),
-	swing: z.strictObject({
-		kind: z.literal('swing'),
-		name: pointName,
-		label,
-		...dependence,
+	swing: step('swing', pointName, {
 		from: pointName,
 		length: formula,
 		level: formula,
 		side: z.enum(['outward', 'inward']),
 		odds: odds.optional()
 	}),
-	level: z.strictObject({
-		kind: z.literal('level'),
-		name: lineName,
-		label,
-		...dependence,
+	level: step('level', lineName, {
 		from: pointName,
 		reach: formula
 	}),
-	straight: z.strictObject({
-		kind: z.literal('straight'),
-		name: lineName,
-		label,
-		...dependence,
+	straight: step('straight', lineName, {
 		through: z.array(pointName).min(2),
 		/** It stands as soon as its points do: nobody has to draw it. */
 		given: z.literal(true).optional()
 	}),
-	curve: z.strictObject({
-		kind: z.literal('curve'),
-		name: lineName,
-		label,
-		...dependence,
+	curve: step('curve', lineName, {
 		rule: curveRule,
 		through: z.array(curvePoint).min(2)
 	}),
 	/** A part of the draft turned about a point: a dart closed (`onto`), or a slash opened by a width (`opening`). */
-	turn: z.strictObject({
-		kind: z.literal('turn'),
-		name: pointName,
-		label,
-		...dependence,
+	turn: step('turn', pointName, {
 		move: pointName,
 		about: pointName,
 		onto: pointName.optional(),
 		/** How much of the way onto that point: 1 where none is named. */
-		share: formula.default('1'),
+		share: formula.prefault('1'),
 		opening: formula.optional(),
 		toward: compass.optional(),
 		carries
 	}),
 	/** A part of the draft moved away whole, so that all of a slash opens alike. */
-	spread: z.strictObject({
-		kind: z.literal('spread'),
-		name: pointName,
-		label,
-		...dependence,
+	spread: step('spread', pointName, {
 		move: pointName,
 		go: compass,
 		by: formula,
 		carries
 	}),
 	/** A part of the draft mirrored on a fold. */
-	mirror: z.strictObject({
-		kind: z.literal('mirror'),
-		name: pointName,
-		label,
-		...dependence,
+	mirror: step('mirror', pointName, {
 		move: pointName,
 		fold: z.tuple([pointName, pointName]),
 		carries
 	}),
 	/** A part of a drawn line: without so much at its start, or at its end. */
-	section: z.strictObject({
-		kind: z.literal('section'),
-		name: lineName,
-		label,
-		...dependence,
+	section: step('section', lineName, {
 		of: lineName,
 		lessStart: formula.optional(),
 		lessEnd: formula.optional()
 	}),
 	/** Drawn lines end to end as one. */
-	chain: z.strictObject({
-		kind: z.literal('chain'),
-		name: lineName,
-		label,
-		...dependence,
+	chain: step('chain', lineName, {
 		of: z.array(lineName).min(1)
 	}),
 	/** A line everywhere equally far from a drawn one, on the side toward which the middle is moved. */
-	parallel: z.strictObject({
-		kind: z.literal('parallel'),
-		name: lineName,
-		label,
-		...dependence,
+	parallel: step('parallel', lineName, {
 		of: lineName,
 		by: formula,
 		toward: compass
 	}),
 	/** Part of a circle about a point: `turn` is its share of the full turn, and it sets off `toward`. */
-	arc: z.strictObject({
-		kind: z.literal('arc'),
-		name: lineName,
-		label,
-		...dependence,
+	arc: step('arc', lineName, {
 		about: pointName,
 		from: pointName,
 		toward: compass,
@@ -199,11 +146,7 @@ const steps = {
 	 * A point that goes on from another until the curve drawn through it is as long as it must be: one seam
 	 * trued to another. The way is straight, or round a centre.
 	 */
-	until: z.strictObject({
-		kind: z.literal('until'),
-		name: pointName,
-		label,
-		...dependence,
+	until: step('until', pointName, {
 		from: pointName,
 		go: compass,
 		about: pointName.optional(),
@@ -216,26 +159,12 @@ const steps = {
 	})
 };
 
+type StepSchema = (typeof steps)[keyof typeof steps];
 /** One step of a method file; `kind` says which rule it follows. */
-export const stepFileSchema = z.discriminatedUnion('kind', [
-	steps.corner,
-	steps.mark,
-	steps.meeting,
-	steps.division,
-	steps.along,
-	steps.swing,
-	steps.level,
-	steps.straight,
-	steps.curve,
-	steps.turn,
-	steps.spread,
-	steps.mirror,
-	steps.section,
-	steps.chain,
-	steps.parallel,
-	steps.arc,
-	steps.until
-]);
+export const stepFileSchema = z.discriminatedUnion(
+	'kind',
+	Object.values(steps) as [StepSchema, ...StepSchema[]]
+);
 
 /** What is traced off another method's draft, by the names that it has here: `blockSide: side`. */
 const traced = z.strictObject({

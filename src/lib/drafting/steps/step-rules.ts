@@ -1,4 +1,4 @@
-import type { Compass, HeadingFile, MotionFile, StepFileOf, StepKind } from '#shared/method.ts';
+import type { Compass, FormulaText, HeadingFile, MotionFile, StepFileOf, StepKind } from '#shared/method.ts';
 import type { Noun } from '#shared/speech/noun.ts';
 import type { Message } from '#shared/speech/message.ts';
 import { mm, type Mm } from '#shared/units.ts';
@@ -8,19 +8,6 @@ import type { Formula } from '../formula/formula.ts';
 import type { Scope } from '../formula/value.ts';
 import type { Telling } from '../formula/words.ts';
 
-/** The fields of a step that hold formulas once the step has been read. */
-type FormulaField =
-	| 'by'
-	| 'length'
-	| 'level'
-	| 'reach'
-	| 'at'
-	| 'share'
-	| 'opening'
-	| 'lessStart'
-	| 'lessEnd'
-	| 'turn'
-	| Dependence;
 /** The fields that say whether a step is drafted at all. */
 type Dependence = 'when' | 'unless';
 /** The fields that every kind of step has, and none reads for itself. */
@@ -28,7 +15,7 @@ type Common = Dependence | 'label';
 
 /** A step of one kind as the program uses it: the file's fields, with formulas read into trees. */
 export type StepOf<K extends StepKind> = {
-	readonly [F in keyof StepFileOf<K>]: F extends FormulaField
+	readonly [F in keyof StepFileOf<K>]: StepFileOf<K>[F] extends FormulaText | undefined
 		? Formula | Extract<StepFileOf<K>[F], undefined>
 		: F extends 'within'
 			? readonly [least: Mm, most: Mm]
