@@ -3,7 +3,7 @@ import { scopeOf, type Draft } from '#drafting/evaluate.ts';
 import type { Formula } from '#drafting/formula/formula.ts';
 import { isBorrowed } from '#drafting/names.ts';
 import { stepNamed, type Method } from '#drafting/method.ts';
-import type { StepOf } from '#drafting/steps/step-rules.ts';
+import { stepAnswer, stepPasses } from '#drafting/steps/kinds.ts';
 import type { Body } from '#shared/body.ts';
 import type { LineName } from '#shared/speech/en/practice.ts';
 import { mm } from '#shared/units.ts';
@@ -14,8 +14,8 @@ export interface SeamPair {
 	readonly name: string;
 	readonly own: readonly string[];
 	readonly borrowed: readonly string[];
-	/** The last own line. Its end is the point that can be moved along it. */
-	readonly last: StepOf<'straight'>;
+	/** The points of the last own line, which is straight: the last of them can be moved along it. */
+	readonly last: readonly string[];
 }
 
 interface SignedLine {
@@ -41,9 +41,9 @@ const pairOf = (method: Method, { name, difference }: ComparisonRule): SeamPair 
 	const own = lines.filter(({ line, added }) => added && !isBorrowed(line)).map(({ line }) => line);
 	const borrowed = lines.filter(({ line, added }) => !added && isBorrowed(line)).map(({ line }) => line);
 	const last = method.steps.find((step) => step.name === own.at(-1));
-	if (last?.kind !== 'straight' || borrowed.length === 0 || own.length + borrowed.length < lines.length)
-		return undefined;
-	return { name, own, borrowed, last };
+	const isStraight = last !== undefined && stepAnswer(last).put !== 'handles' && stepPasses(last).length > 0;
+	if (!isStraight || borrowed.length === 0 || own.length + borrowed.length < lines.length) return undefined;
+	return { name, own, borrowed, last: stepPasses(last) };
 };
 
 /** The names of the comparisons whose seams can be trued. */

@@ -44,10 +44,10 @@ const slipOf = (chance: Chance): Mm => {
 
 /** The two ends of the last line of a pair: the one that stays, and the one that may be moved. */
 const movable = ({ last }: SeamPair, draft: Draft) => {
-	const [fixed = '', point = ''] = last.through.slice(-2);
+	const [fixed = '', point = ''] = last.slice(-2);
 	const [from, to] = [draft.points[fixed], draft.points[point]];
 	const direction = from && to && directionTo(from, to);
-	if (!direction) throw new Error(`${last.name} has no direction`);
+	if (!direction) throw new Error(`the line to ${point} has no direction`);
 	return { point, to, direction, movesFrom: { point: fixed, at: from } };
 };
 
