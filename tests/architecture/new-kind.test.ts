@@ -146,7 +146,7 @@ describe('a kind of step that is new', () => {
 			const checked = run(process.execPath, [tsc, '--noEmit', '-p', folder], { cwd: folder });
 			complaints = await checked.then(
 				(said) => said.stdout,
-				(failed: { stdout: string }) => failed.stdout
+				(failed: unknown) => String((failed as { stdout?: unknown }).stdout)
 			);
 		});
 	}, 300_000);
