@@ -1,4 +1,6 @@
+import { drafts } from './drafts.ts';
 import { files } from './files.ts';
+import { formulas } from './formulas.ts';
 import { garments } from './garments.ts';
 import { measurements } from './measurements.ts';
 import { missteps } from './missteps.ts';
@@ -8,4 +10,15 @@ import { practice } from './practice.ts';
 import { steps } from './steps.ts';
 
 /** What is said only where it is asked for, or on other pages. */
-export const later = { steps, missteps, practice, garments, pattern, files, paper, measurements };
+export const later = {
+	drafts,
+	formulas,
+	steps,
+	missteps,
+	practice,
+	garments,
+	pattern,
+	files,
+	paper,
+	measurements
+};
