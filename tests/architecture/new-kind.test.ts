@@ -69,7 +69,8 @@ import { explain } from '#drafting/explain.ts';
 import { stepNamed } from '#drafting/method.ts';
 import { readMethod } from '#drafting/read-method.ts';
 import { stepAnswer } from '#drafting/steps/kinds.ts';
-import { draftSvg } from '#exports/svg/draft-svg.ts';
+import { draftDrawing } from '#exports/drawing/draft-drawing.ts';
+import { drawingsSvg } from '#exports/svg/drawings-svg.ts';
 import { draftJson } from '#exports/table/draft-json.ts';
 import { ruleOf } from '#practice/rule.ts';
 import { inkOf } from '#ui/drawing/ink-of.ts';
@@ -106,7 +107,7 @@ process.stdout.write(JSON.stringify({
 	sum: told(480, 0, wrongSum),
 	rule: ruleOf(step),
 	ink: inkOf(method, draft),
-	svg: draftSvg(method, draft, body.name, 'cm'),
+	svg: drawingsSvg([draftDrawing(method, draft)], body.name),
 	json: JSON.parse(draftJson(draft, body.name, speech))
 }));
 `;
@@ -177,7 +178,7 @@ describe('a kind of step that is new', () => {
 
 	it('is drawn and exported', () => {
 		expect(JSON.stringify(found['ink'])).toContain('"A"');
-		expect(found['svg']).toContain('id="line-side"');
+		expect(found['svg']).toMatch(/<text[^>]*>A</);
 		expect(found['json']).toMatchObject({ points: { A: [240, 120] } });
 	});
 });
