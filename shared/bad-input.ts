@@ -41,24 +41,21 @@ export class BadInput extends Error {
 
 	constructor(
 		place: string,
-		readonly slip: Message | string
+		readonly slip: Message
 	) {
 		const short = cut(place, LONGEST_PLACE);
-		super(
-			`${short}: ${typeof slip === 'string' ? slip : `${slip.area}.${slip.key} ${beginning(slip.values, LONGEST_PLACE)}`}`
-		);
+		super(`${short}: ${slip.area}.${slip.key} ${beginning(slip.values, LONGEST_PLACE)}`);
 		this.place = short;
 		this.name = 'BadInput';
 	}
 }
 
 /** The rule that bad input breaks, said to whoever sees the place before them. */
-export const ruleWords = ({ slip }: BadInput, speech: Speech): string =>
-	typeof slip === 'string' ? slip : speech.tell(slip);
+export const ruleWords = ({ slip }: BadInput, speech: Speech): string => speech.tell(slip);
 
 /** The longest that a line about bad input is. */
 const LONGEST_LINE = 399;
 
-/** Bad input in one line: its place and the rule. */
+/** Bad input in one line: its place, where it has one, and the rule. */
 export const slipWords = (error: BadInput, speech: Speech): string =>
-	cut(`${error.place}: ${ruleWords(error, speech)}`, LONGEST_LINE);
+	cut([error.place, ruleWords(error, speech)].filter(Boolean).join(': '), LONGEST_LINE);

@@ -16,9 +16,3 @@ export const nearestName = (unknown: string, known: Iterable<string>): string | 
 		.filter(({ distance }) => distance <= limit);
 	return near.sort((a, b) => a.distance - b.distance)[0]?.name;
 };
-
-/** The end of an error about an unknown name: ` (did you mean "bust"?)`, or nothing. */
-export const didYouMean = (unknown: string, known: Iterable<string>): string => {
-	const near = nearestName(unknown, known);
-	return near ? ` (did you mean "${near}"?)` : '';
-};

@@ -99,7 +99,7 @@ const checkLine = (line: string, number: number, { method, policy, body, speech 
 			place,
 			place
 		);
-		return JSON.stringify({ learner, ...reportJson(report, unreadable) });
+		return JSON.stringify({ learner, ...reportJson(report, unreadable, speech) });
 	} catch (problem) {
 		if (problem instanceof BadInput) return JSON.stringify({ learner, refused: slipWords(problem, speech) });
 		// One learner's line never ends the work of all the others.
@@ -132,9 +132,11 @@ const checkOne = async (
 	);
 	// What writes a PDF is loaded only where one is asked for.
 	if (marks !== undefined)
-		await (await import('./marks-file.ts')).writeMarks(report, method, body.name, marks);
+		await (await import('./marks-file.ts')).writeMarks(report, method, body.name, marks, speech);
 	await writeOut(
-		json ? `${JSON.stringify(reportJson(report, unreadable))}\n` : reportTable(report, method, body.name)
+		json
+			? `${JSON.stringify(reportJson(report, unreadable, speech))}\n`
+			: reportTable(report, method, body.name, speech)
 	);
 };
 

@@ -1,6 +1,6 @@
 import { ruleWords } from '#shared/bad-input.ts';
-import { englishIn } from '#shared/speech/english-for-now.ts';
-import { mm, printNumber } from '#shared/units.ts';
+import type { Speech } from '#shared/speech/speech.ts';
+import { mm } from '#shared/units.ts';
 import type { StepReport, SubmissionReport } from '#checker/check-submission.ts';
 import type { Method } from '#drafting/method.ts';
 import type { ReadPlacements } from './placements.ts';
@@ -9,14 +9,17 @@ import type { ReadPlacements } from './placements.ts';
 const DIGITS = 3;
 
 /** Why a step was not judged, where it was handed in and was not. */
-const because = ({ step, verdict }: StepReport, unreadable: ReadPlacements['unreadable']): object => {
+const because = (
+	{ step, verdict }: StepReport,
+	unreadable: ReadPlacements['unreadable'],
+	speech: Speech
+): object => {
 	if (verdict.answer !== 'not-valid' && verdict.answer !== 'our-fault') return {};
 	const problem = unreadable[step];
-	const speech = englishIn('mm');
 	return { because: problem ? ruleWords(problem, speech) : speech.tell(verdict.because) };
 };
 
-const stepJson = (report: StepReport, unreadable: ReadPlacements['unreadable']): object => {
+const stepJson = (report: StepReport, unreadable: ReadPlacements['unreadable'], speech: Speech): object => {
 	const { step, verdict, offBy, followThrough, note, alternatives, mark } = report;
 	return {
 		step,
@@ -26,7 +29,7 @@ const stepJson = (report: StepReport, unreadable: ReadPlacements['unreadable']):
 		note,
 		alternatives,
 		mark,
-		...because(report, unreadable)
+		...because(report, unreadable, speech)
 	};
 };
 
@@ -36,22 +39,34 @@ const stepJson = (report: StepReport, unreadable: ReadPlacements['unreadable']):
  */
 export const reportJson = (
 	{ steps, total }: SubmissionReport,
-	unreadable: ReadPlacements['unreadable'] = {}
-): object => ({ steps: steps.map((step) => stepJson(step, unreadable)), total });
+	unreadable: ReadPlacements['unreadable'],
+	speech: Speech
+): object => {
+	const own = speech.inUnit('mm');
+	return { steps: steps.map((step) => stepJson(step, unreadable, own)), total };
+};
+
+/** What a step's note column says: the notes of a wrong answer, or that an earlier mark led to it. */
+export const noteWords = (
+	{ verdict, followThrough, note, alternatives }: StepReport,
+	{ words: { command } }: Speech
+): string => {
+	if (followThrough) return command.fromOwnMarks;
+	return verdict.answer === 'wrong' ? command.notes({ notes: [note, ...alternatives] }) : '';
+};
 
 /** A report for reading. */
-export const reportTable = ({ steps, total }: SubmissionReport, method: Method, body: string): string => {
-	const rows = steps.map(({ step, verdict, offBy, followThrough, note, alternatives, mark }) => {
-		const off = offBy === undefined ? '' : `${printNumber(mm(offBy), 'mm')} mm off`;
-		const why = verdict.answer === 'wrong' ? [note, ...alternatives].join(' or ') : '';
-		const from = followThrough ? 'from own earlier marks' : '';
-		return `${step.padEnd(14)}${verdict.answer.padEnd(12)}${off.padEnd(14)}${mark.toFixed(2).padEnd(6)}${why}${from}`.trimEnd();
+export const reportTable = (
+	{ steps, total }: SubmissionReport,
+	method: Method,
+	body: string,
+	speech: Speech
+): string => {
+	const { command } = speech.words;
+	const rows = steps.map((report) => {
+		const { step, verdict, offBy, mark } = report;
+		const off = offBy === undefined ? '' : command.off({ by: mm(offBy) });
+		return `${step.padEnd(14)}${command.answer(verdict).padEnd(12)}${off.padEnd(14)}${speech.fixed(mark, 2).padEnd(6)}${noteWords(report, speech)}`.trimEnd();
 	});
-	const { mark, outOf, mistakes, consequences } = total;
-	return [
-		`${method.name} for ${body}`,
-		...rows,
-		`${mark.toFixed(2)} of ${String(outOf)}; mistakes: ${String(mistakes)}, consequences: ${String(consequences)}`,
-		''
-	].join('\n');
+	return [command.checkTitle({ name: method.name, body }), ...rows, command.checkTotal(total), ''].join('\n');
 };

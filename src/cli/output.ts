@@ -19,7 +19,7 @@ export const writeOut = (text: string): Promise<boolean> =>
 		process.stdout.write(text, (problem) => {
 			const code = problem && !isClosedPipe(problem) ? systemCode(problem) : undefined;
 			if (code === undefined) resolve(!problem);
-			else reject(new BadInput('standard output', message('command', 'cannotWrite', { code })));
+			else reject(new BadInput('', message('command', 'cannotPrint', { code })));
 		});
 	});
 

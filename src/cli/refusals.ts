@@ -1,6 +1,6 @@
 import { BadInput } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
-import { message } from '#shared/speech/message.ts';
+import { message, type Message } from '#shared/speech/message.ts';
 import { isMeasurementKey } from '#shared/measurements.ts';
 import type { Noun } from '#shared/speech/noun.ts';
 import type { Speech } from '#shared/speech/speech.ts';
@@ -19,11 +19,13 @@ export const checkComplete = (
 };
 
 /** Each failing rule in a sentence that names both measurements and their values, as the body's file writes them. */
-export const reasons = (refusals: readonly Refusal[], body: Body, said: Speech): string => {
+export const reasons = (refusals: readonly Refusal[], body: Body, said: Speech): Message => {
 	const speech = said.inUnit(body.unit);
 	const valued = (key: string): Noun => {
 		const length = isMeasurementKey(key) ? body.measurements[key] : undefined;
 		return { name: length === undefined ? key : `${key} (${speech.length(length)})` };
 	};
-	return refusals.map((refusal) => refusalWords(refusal, speech, valued)).join('; ');
+	return message('command', 'refused', {
+		reasons: refusals.map((refusal) => refusalWords(refusal, speech, valued))
+	});
 };

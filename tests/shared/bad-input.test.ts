@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { BadInput, shown, slipWords } from '#shared/bad-input.ts';
+import { message } from '#shared/speech/message.ts';
 import { english } from '../support/speech.ts';
 
 const deep = (levels: number): unknown => JSON.parse('['.repeat(levels) + ']'.repeat(levels));
@@ -32,9 +33,13 @@ describe('a value that is shown', () => {
 });
 
 describe('bad input', () => {
+	const slip = (reason: string) => message('command', 'refused', { reasons: [reason] });
+
 	it('is one line of bounded length, whatever place it names', () => {
-		expect(slipWords(new BadInput('body.json: bust', 'missing'), english)).toBe('body.json: bust: missing');
-		expect(slipWords(new BadInput('k'.repeat(1e7), 'unknown'), english)).toHaveLength(
+		expect(slipWords(new BadInput('body.json: bust', slip('missing')), english)).toBe(
+			'body.json: bust: missing'
+		);
+		expect(slipWords(new BadInput('k'.repeat(1e7), slip('unknown')), english)).toHaveLength(
 			160 + ': unknown'.length
 		);
 	});

@@ -3,7 +3,7 @@ import { refusalOf } from '../support/refusal.ts';
 import { BLOCK_ALLOWANCES, checkAllowance } from '#shared/allowances.ts';
 import { english } from '../support/speech.ts';
 import { isMeasurementKey, MEASUREMENT_KEYS } from '#shared/measurements.ts';
-import { didYouMean, nearestName } from '#shared/nearest-name.ts';
+import { nearestName } from '#shared/nearest-name.ts';
 import { movedPath } from '#shared/renamed.ts';
 import { mm } from '#shared/units.ts';
 
@@ -15,12 +15,12 @@ describe('nearest names', () => {
 		['nek', 'neck']
 	])('%s is a slip for %s', (unknown, near) => {
 		expect(nearestName(unknown, MEASUREMENT_KEYS)).toBe(near);
-		expect(didYouMean(unknown, MEASUREMENT_KEYS)).toBe(` (did you mean "${near}"?)`);
+		expect(english.words.input.didYouMean({ near })).toBe(` (did you mean "${near}"?)`);
 	});
 
 	it('offers nothing where nothing is near', () => {
 		expect(nearestName('xyzzyq', MEASUREMENT_KEYS)).toBeUndefined();
-		expect(didYouMean('xyzzyq', MEASUREMENT_KEYS)).toBe('');
+		expect(english.words.input.didYouMean({ near: undefined })).toBe('');
 		expect(nearestName('bust', [])).toBeUndefined();
 	});
 });

@@ -1,3 +1,5 @@
+import type { Mm } from '../../units.ts';
+import type { Verdict } from '../../verdict.ts';
 import type { Voice } from '../voice.ts';
 import { USAGE } from './usage.ts';
 
@@ -62,6 +64,13 @@ interface Within {
 	readonly within: boolean;
 }
 
+interface Total {
+	readonly mark: number;
+	readonly outOf: number;
+	readonly mistakes: number;
+	readonly consequences: number;
+}
+
 const didYouMean = (near: string | undefined): string =>
 	near === undefined ? '' : ` (did you mean "${near}"?)`;
 
@@ -72,7 +81,8 @@ export const command = (v: Voice) => ({
 		CANNOT_WRITE[code] ?? `nothing can be written here (${code})`,
 	notJson: ({ problem }: { readonly problem: string }) => `this is not JSON: ${problem}`,
 	standardInput: 'standard input',
-	standardOutput: 'standard output',
+	cannotPrint: ({ code }: { readonly code: string }) =>
+		`standard output: ${CANNOT_WRITE[code] ?? `nothing can be written here (${code})`}`,
 
 	usage: ({ of }: { readonly of: keyof typeof USAGE }): string => USAGE[of],
 	noCommand: ({ name, near }: Named & Near) =>
@@ -124,6 +134,16 @@ export const command = (v: Voice) => ({
 	typedNeeds:
 		'a typed distance needs "from" (a point that is drafted) and "go" (up, down, across or in) here',
 
+	answer: ({ answer }: { readonly answer: Verdict['answer'] }): string => answer,
+	off: ({ by }: { readonly by: Mm }) => `${v.inUnit('mm').length(by)} off`,
+	notes: ({ notes }: { readonly notes: readonly string[] }) => notes.join(' or '),
+	fromOwnMarks: 'from own earlier marks',
+	checkTitle: ({ name, body }: Named & { readonly body: string }) => `${name} for ${body}`,
+	checkTotal: ({ mark, outOf, mistakes, consequences }: Total) =>
+		`${v.fixed(mark, 2)} of ${outOf}; mistakes: ${mistakes}, consequences: ${consequences}`,
+	marks: 'Marks',
+
+	refused: ({ reasons }: { readonly reasons: readonly string[] }) => reasons.join('; '),
 	missing: ({ id }: Id) => `missing; ${id} needs it`,
 	edgesShape: ({ seen }: Seen) => `allowances of edges are {"front.side":1.5,...}, not ${seen}`,
 	onFold: 'this edge lies on the fold of the cloth and is not cut',

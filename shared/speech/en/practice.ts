@@ -21,6 +21,12 @@ interface Move {
 	readonly from: string;
 	readonly reach: Mm;
 }
+interface CannotBeAsked {
+	readonly step: string;
+	readonly method: string;
+	readonly kind: string;
+	readonly near: string | undefined;
+}
 interface Point {
 	readonly point: string;
 }
@@ -147,6 +153,8 @@ export const practice = (v: Voice) => {
 
 		notUsable: 'That entry cannot be used; nothing is counted.',
 		nothingAnswered: 'Nothing is answered yet.',
+		cannotBeAsked: ({ step, method, kind, near }: CannotBeAsked) =>
+			`"${step}" of ${method} cannot be asked as ${kind}${near === undefined ? '' : ` (did you mean "${near}"?)`}`,
 
 		standings: 'How the rules stand',
 		standingsAbout:

@@ -36,6 +36,14 @@ const ASK = {
 	check: 'escribe qué método hay que comprobar, como back-block'
 } as const;
 
+const ANSWERS = {
+	right: 'bien',
+	wrong: 'mal',
+	unfinished: 'sin hacer',
+	'not-valid': 'no válido',
+	'our-fault': 'no juzgado'
+} as const;
+
 const didYouMean = (near: string | undefined): string =>
 	near === undefined ? '' : ` (¿querías decir «${near}»?)`;
 
@@ -48,7 +56,8 @@ export const command: typeof english = (v) => ({
 		return position === undefined ? 'esto no es JSON' : `esto no es JSON (posición ${position})`;
 	},
 	standardInput: 'entrada estándar',
-	standardOutput: 'salida estándar',
+	cannotPrint: ({ code }) =>
+		`salida estándar: ${CANNOT_WRITE[code] ?? `aquí no se puede escribir nada (${code})`}`,
 
 	usage: ({ of }) => USAGE[of],
 	noCommand: ({ name, near }) =>
@@ -65,7 +74,7 @@ export const command: typeof english = (v) => ({
 	isGarment: ({ id }) =>
 		`«${id}» es una prenda, no un método; sus piezas se hacen con: square-across pattern ${id}`,
 	isMethod: ({ id }) => `«${id}» es un método, no una prenda; se traza con: square-across draft ${id}`,
-	noLanguage: ({ seen, known }) => `--language es ${v.either(known)}, no ${seen}`,
+	noLanguage: ({ seen, known }) => `--language admite ${v.either(known)}, no ${seen}`,
 
 	notTable: () => 'esto no es una tabla',
 	emptyFile: 'el archivo está vacío',
@@ -88,10 +97,20 @@ export const command: typeof english = (v) => ({
 	stdinOrPlacements: ({ file }) => `escribe --stdin o --placements, no los dos (${file})`,
 	marksForOne: ({ file }) => `--marks es para una sola persona, no para --stdin (${file})`,
 	givePlacements: 'escribe --placements ARCHIVO.json para una persona, o --stdin para muchas',
-	placementsShape: ({ seen }) => `esto no es {"A":[ancho,abajo],...}: ${seen}`,
+	placementsShape: ({ seen }) => `esto no es {"A":[fuera,abajo],...}: ${seen}`,
 	typedNeeds:
 		'una distancia escrita necesita aquí "from" (un punto ya trazado) y "go" (up, down, across o in)',
 
+	answer: ({ answer }) => ANSWERS[answer],
+	off: ({ by }) => `a ${v.inUnit('mm').length(by)}`,
+	notes: ({ notes }) => notes.join(' o '),
+	fromOwnMarks: 'viene de marcas propias anteriores',
+	checkTitle: ({ name, body }) => `${name} para ${body}`,
+	checkTotal: ({ mark, outOf, mistakes, consequences }) =>
+		`${v.fixed(mark, 2)} de ${outOf}; fallos: ${mistakes}, consecuencias: ${consequences}`,
+	marks: 'Notas',
+
+	refused: ({ reasons }) => reasons.join('; '),
 	missing: ({ id }) => `falta; ${id} la necesita`,
 	edgesShape: ({ seen }) => `los márgenes de los bordes son {"front.side":1.5,...}, no ${seen}`,
 	onFold: 'este borde queda en el doblez de la tela y no se corta',
@@ -116,7 +135,7 @@ export const command: typeof english = (v) => ({
 	marksPdf: ({ to }) => `una hoja de notas es un .pdf, no «${to}»`,
 
 	draftTitle: ({ name, body }) => `${name} para ${body}, en cm desde la esquina`,
-	pointHeadings: ['punto', 'a lo ancho', 'hacia abajo'],
+	pointHeadings: ['punto', 'hacia fuera', 'hacia abajo'],
 	lineHeadings: ['línea', 'longitud'],
 	patternTitle: ({ name, body }) => `${name} para ${body}, en cm`,
 	edgeHeadings: ['borde', 'longitud', 'margen'],
@@ -126,7 +145,7 @@ export const command: typeof english = (v) => ({
 	numbers: 'Números',
 	warnings: 'Avisos',
 	none: 'ninguno',
-	order: 'Orden de costura',
+	order: 'Orden de confección',
 	cautions: 'Precauciones',
 	agree: ({ within }) => (within ? 'coinciden' : 'NO COINCIDEN'),
 	smooth: ({ within }) => (within ? 'continuo' : 'HACE ESQUINA'),

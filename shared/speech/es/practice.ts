@@ -129,6 +129,8 @@ export const practice: typeof english = (v) => {
 
 		notUsable: 'Esta respuesta no se puede usar; no cuenta para nada.',
 		nothingAnswered: 'Todavía no has respondido.',
+		cannotBeAsked: ({ step, method, kind, near }) =>
+			`«${step}» de ${method} no se puede preguntar como ${kind}${near === undefined ? '' : ` (¿querías decir «${near}»?)`}`,
 
 		standings: 'Cómo llevas las reglas',
 		standingsAbout:

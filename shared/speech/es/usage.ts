@@ -51,7 +51,7 @@ Si una fila de una tabla no se puede hacer, se dice en la salida de errores y la
   square-across check MÉTODO --body ARCHIVO.json --placements ARCHIVO.json [--policy ARCHIVO.json] [--json] [--marks ARCHIVO.pdf]
   square-across check MÉTODO --stdin [--body ARCHIVO.json] [--policy ARCHIVO.json]
 
-Las colocaciones son {"A":[0,222],"N":{"typed":"37/6+1"},...}: lugares en mm, a lo ancho y hacia abajo, o lo que se escribió, en la unidad del cuerpo.
+Las colocaciones son {"A":[0,222],"N":{"typed":"37/6+1"},...}: lugares en mm, hacia fuera y hacia abajo, o lo que se escribió, en la unidad del cuerpo.
 Con --stdin cada línea es {"learner":"...","body":{...},"placements":{...}}; una línea sin cuerpo toma el de --body.
 --marks escribe además una hoja de notas para imprimir.
 Un criterio es {"level":"strict"|"normal"|"beginner","followThrough":"full"|"half"|"none","wrongCost":0.1,"hintCost":0.05}.

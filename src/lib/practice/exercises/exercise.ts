@@ -124,7 +124,7 @@ export interface JudgedPart {
 /** What is said of an answer, as data: a verdict of the checker's, why it cannot be used, or sentences of the exercise's own. */
 export type Said =
 	| { readonly verdict: Verdict; readonly name: string }
-	| { readonly unusable: Message | string }
+	| { readonly unusable: Message }
 	| { readonly headline: Message; readonly sentences: readonly Message[] };
 
 /** How an answer stands. As with a verdict, only *wrong* counts against anyone. */

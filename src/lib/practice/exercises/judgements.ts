@@ -13,7 +13,7 @@ export const unfinished = (headline: Message, parts: readonly JudgedPart[] = [])
 });
 
 /** An entry that cannot be read: it costs nothing. */
-export const notValid = (because: Message | string): Judged => ({
+export const notValid = (because: Message): Judged => ({
 	answer: 'not-valid',
 	note: 'not-valid',
 	parts: [],

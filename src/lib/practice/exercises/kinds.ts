@@ -1,5 +1,6 @@
 import { BadInput } from '#shared/bad-input.ts';
-import { didYouMean } from '#shared/nearest-name.ts';
+import { nearestName } from '#shared/nearest-name.ts';
+import { unknownName } from '#shared/reading.ts';
 import { message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { diagnosisWords } from '#checker/missteps/words.ts';
@@ -48,11 +49,14 @@ export const askable = (method: Method): readonly string[] => [
  */
 export const exercise = (key: ExerciseKey, library: (id: string) => Method | undefined): Exercise => {
 	const method = library(key.method);
-	if (!method) throw new BadInput('method', `there is no method "${key.method}"`);
+	if (!method) throw new BadInput('method', unknownName('method', key.method, []));
 	const steps = KINDS[key.kind].asksFor(method);
 	if (!steps.includes(key.step)) {
-		const near = didYouMean(key.step, steps);
-		throw new BadInput('step', `"${key.step}" of ${method.id} cannot be asked as ${key.kind}${near}`);
+		const near = nearestName(key.step, steps);
+		throw new BadInput(
+			'step',
+			message('practice', 'cannotBeAsked', { step: key.step, method: method.id, kind: key.kind, near })
+		);
 	}
 	const { kind, seed, step } = key;
 	return rulesOf(kind).make({ kind, seed, method: method.id, step }, method);
@@ -92,8 +96,7 @@ export const judgedWords = ({ said, diagnosis = NO_DIAGNOSIS }: Judged, speech: 
 const saidWords = (said: Said, speech: Speech): VerdictWords => {
 	if ('verdict' in said) return verdictWords(said.verdict, { name: said.name }, speech);
 	if ('unusable' in said) {
-		const because = typeof said.unusable === 'string' ? said.unusable : speech.tell(said.unusable);
-		return { headline: speech.words.practice.notUsable, sentences: [`${because}.`] };
+		return { headline: speech.words.practice.notUsable, sentences: [`${speech.tell(said.unusable)}.`] };
 	}
 	return { headline: speech.tell(said.headline), sentences: said.sentences.map((each) => speech.tell(each)) };
 };

@@ -6,7 +6,7 @@ import {
 	type LengthAllowance
 } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
-import { didYouMean } from '#shared/nearest-name.ts';
+import { unknownHere } from '#shared/reading.ts';
 import { z } from '#shared/shape.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import type { Garment } from '#garment/garment.ts';
@@ -93,15 +93,13 @@ const asJson = (bad: readonly Bad[]): Readonly<Record<string, unknown>> =>
 const choices = (garment: ChosenFor): Kind<SavedChoices> => {
 	const known = new Map(garment.allowances.map((each) => [each.key, each]));
 	const edges = edgeNames(garment);
-	const unknown = (what: string, key: string, keys: readonly string[]): BadInput =>
-		new BadInput(key, `there is no ${what} of this name${didYouMean(key, keys)}`);
 	const allowanceOf = (key: string): Allowance => {
 		const found = known.get(key);
-		if (!found) throw unknown('allowance', key, [...known.keys()]);
+		if (!found) throw new BadInput(key, unknownHere('allowance', key, known.keys()));
 		return found;
 	};
 	const edgeOf = (key: string): LengthAllowance => {
-		if (!edges.includes(key)) throw unknown('edge', key, edges);
+		if (!edges.includes(key)) throw new BadInput(key, unknownHere('edge', key, edges));
 		return EDGE_ALLOWANCE;
 	};
 	return {

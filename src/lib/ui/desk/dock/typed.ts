@@ -29,7 +29,7 @@ const WRITTEN: Readonly<Record<Typed['form'], readonly Written[]>> = {
 };
 
 /** A field that cannot be used. It is not counted as a try. */
-const bad = (field: Written, slip: Message | string): BadInput => new BadInput(field, slip);
+const bad = (field: Written, slip: Message): BadInput => new BadInput(field, slip);
 
 /** What was typed for a step before, as it was written; else what suits the kind of step. */
 export const firstFields = (
