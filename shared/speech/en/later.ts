@@ -1,6 +1,5 @@
 import { drafts } from './drafts.ts';
 import { files } from './files.ts';
-import { formulas } from './formulas.ts';
 import { garments } from './garments.ts';
 import { measurements } from './measurements.ts';
 import { missteps } from './missteps.ts';
@@ -12,7 +11,6 @@ import { steps } from './steps.ts';
 /** What is said only where it is asked for, or on other pages. */
 export const later = {
 	drafts,
-	formulas,
 	steps,
 	missteps,
 	practice,
