@@ -47,6 +47,9 @@ const callee = ({ callee: called }: Node): string => {
 const isForMachines = (node: Node): boolean => {
 	if (/^(Import|ExportAll|StyleSheet|StyleDirective|ClassDirective|Comment)/.test(node.type)) return true;
 	if (node.type.startsWith('TS')) return !/Expression$/.test(node.type);
+	// What an error of our own says of itself: only bad input is shown, and it holds data.
+	if (node.type === 'CallExpression' && isNode(node['callee']) && node['callee'].type === 'Super')
+		return true;
 	if (node.type === 'NewExpression' || node.type === 'CallExpression') return FOR_US.test(callee(node));
 	return false;
 };

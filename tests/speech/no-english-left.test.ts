@@ -22,6 +22,13 @@ const EXCEPTIONS: readonly Exception[] = [
 		because: 'read by the browser'
 	},
 	{ file: /lesson-of\.ts$/, words: /^lesson of a step$/, because: 'the key of a context' },
+	{ file: /\.svelte$/, words: /^-[a-z]+$/, because: 'the end of an id' },
+	{ file: /\.svelte$/, words: /^cm$/, because: 'the sign of a unit, the same in every language' },
+	{
+		file: /course\.ts$/,
+		words: /^front matter$/,
+		because: 'the place of an error in a file, the same in every language'
+	},
 	{ file: /hooks\.server\.ts$/, words: /^Accept-Language, Cookie$/, because: 'names of HTTP' }
 ];
 
@@ -57,7 +64,7 @@ describe('the finder of words in code', () => {
 });
 
 /** How many words are not in a catalogue yet. It only goes down, and then this line goes. */
-const NOT_YET = 45;
+const NOT_YET = 1;
 
 describe('no words are left in code, where no other language can say them', () => {
 	it('but for those that are excepted', () => {

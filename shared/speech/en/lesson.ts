@@ -57,6 +57,7 @@ export const lesson = (v: Voice) => {
 		inNamed: ({ title, name }: { title: string; name: string }) => `${title}, in ${name}`,
 		ofNamed: ({ title, name }: { title: string; name: string }) => `${title} of ${name}`,
 		unnamed: 'My measurements',
+		fold: 'fold',
 		whose: 'Whose measurements',
 		keepIt: 'Keep it',
 		writeFirst: 'Write the number first.',

@@ -81,8 +81,8 @@ const slips = {
 	fraction: ({ wrong, right, of }: { wrong: Share; right: Share; of: readonly Taken[] }) =>
 		did(`took ${OF[wrong]} ${of.map(said).join(' and of ')}`, `the rule is ${ALONE[right]}`),
 	leftOut: ({ what }: { what: Taken }) => did(`left out ${said(what)}`),
-	twice: ({ what, how }: { what: Taken; how: 'added' | 'taken off' | 'taken' }) =>
-		did(`${{ added: 'added', 'taken off': 'took off', taken: 'took' }[how]} ${said(what)} twice`),
+	twice: ({ what, how }: { what: Taken; how: 'added' | 'takenOff' | 'taken' }) =>
+		did(`${{ added: 'added', takenOff: 'took off', taken: 'took' }[how]} ${said(what)} twice`),
 	added: ({ what }: { what: Taken }) => did(`added ${said(what)}`, 'the rule takes it off'),
 	takenOff: ({ what }: { what: Taken }) => did(`took off ${said(what)}`, 'the rule adds it'),
 	instead: ({ wrong, right }: { wrong: Taken; right: Taken }) =>

@@ -70,7 +70,8 @@ export const site = (v: Voice) => {
 		called: ({ label }: { label: Noun }) => the(label),
 		bodyNumber: ({ number }: { number: number }) => `number ${number}`,
 		/** Why it could not be read: the place in it, and what reading it gave. */
-		notExpected: ({ place, told }: { place: string; told: string }) => `${place || 'the whole'}: ${told}`,
+		notExpected: ({ place, told }: { place: string; told: string | undefined }) =>
+			`${place || 'the whole'}: ${told ?? 'not what was expected'}`,
 		breaksRule: ({ place, rule }: { place: string; rule: string }) => `${place || 'the whole'}: ${rule}`,
 		unreadable: ({ told }: { told: string }) => told,
 

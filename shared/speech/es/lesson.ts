@@ -56,6 +56,7 @@ export const lesson: typeof english = (v) => {
 		inNamed: ({ title, name }) => `${title}, en «${name}»`,
 		ofNamed: ({ title, name }) => `${title} de ${name}`,
 		unnamed: 'Mis medidas',
+		fold: 'doblez',
 		whose: 'De quién son las medidas',
 		keepIt: 'Guardar',
 		writeFirst: 'Escribe primero el número.',

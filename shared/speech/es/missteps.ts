@@ -58,7 +58,7 @@ const slips: ReturnType<typeof english>['slips'] = {
 	fraction: ({ wrong, right, of }) => did(`tomado ${shareOf(wrong, of)}`, `la regla es ${ALONE[right]}`),
 	leftOut: ({ what }) => did(`olvidado ${said(what)}`),
 	twice: ({ what, how }) =>
-		did(`${{ added: 'sumado', 'taken off': 'restado', taken: 'tomado' }[how]} dos veces ${said(what)}`),
+		did(`${{ added: 'sumado', takenOff: 'restado', taken: 'tomado' }[how]} dos veces ${said(what)}`),
 	added: ({ what }) => did(`sumado ${said(what)}`, `la regla ${it(nounOf(what))} resta`),
 	takenOff: ({ what }) => did(`restado ${said(what)}`, `la regla ${it(nounOf(what))} suma`),
 	instead: ({ wrong, right }) => did(`tomado ${said(wrong)}`, `la regla toma ${said(right)}`),

@@ -129,7 +129,7 @@ export const edgesOf = (
 /** The edges as one closed outline. Throws OpenOutline where they do not close. */
 const outlineOf = (edges: readonly PieceEdge[], piece: string): Path => {
 	const outline = chained(edges.map(({ path }) => path));
-	if (!outline) throw new OpenOutline(piece, edges[0]?.name ?? 'any edge');
+	if (!outline) throw new OpenOutline(piece, edges[0]?.name ?? 'edge');
 	return outline;
 };
 
@@ -149,7 +149,7 @@ export const pieceOf = (
 		return found ? [found.path] : [];
 	};
 	const [from, to] = rule.grain.flatMap(point);
-	if (!from || !to) throw new OpenOutline(rule.key, 'its grain line');
+	if (!from || !to) throw new OpenOutline(rule.key, 'grain');
 	return {
 		key: rule.key,
 		number: rule.number,

@@ -89,7 +89,7 @@ const wrongAllowances = (terms: readonly Term[], { method }: Working): WrongDist
 		const { leaf, share } = term;
 		if (leaf.kind !== 'allowance') return [];
 		const what = takenAllowance(method, leaf.key);
-		const how = share < 0 ? 'taken off' : 'added';
+		const how = share < 0 ? 'takenOff' : 'added';
 		const left: WrongDistance = {
 			note: `allowance:left-out:${leaf.key}`,
 			prior: PRIORS.allowanceLeftOut,

@@ -112,7 +112,7 @@ export class Learner {
 	}
 
 	/** A new own body with nothing measured yet; gives its id. */
-	newBody(name = 'My measurements'): string {
+	newBody(name = UNNAMED): string {
 		let id = `own-${Date.now().toString(36)}`;
 		while (this.own.some((each) => each.id === id)) id += 'x';
 		this.saveBody(id, { name, unit: this.unit, allowances: {} });

@@ -1,6 +1,6 @@
 import { BadInput } from '#shared/bad-input.ts';
 import { z } from '#shared/shape.ts';
-import { isMessage, message, type Message } from '#shared/speech/message.ts';
+import { message, type Message } from '#shared/speech/message.ts';
 import { alike } from './merge.ts';
 import { Shelf } from './shelf.ts';
 
@@ -68,8 +68,7 @@ export interface Kept<T> {
 
 /** The rule that a thrown slip breaks; what was thrown by others is told as it is. */
 const ruleOf = (error: unknown): Message => {
-	if (error instanceof BadInput)
-		return isMessage(error.slip) ? error.slip : message('site', 'unreadable', { told: error.slip });
+	if (error instanceof BadInput) return error.slip;
 	return message('site', 'unreadable', { told: error instanceof Error ? error.message : String(error) });
 };
 
@@ -79,7 +78,7 @@ export const reasonOf = (error: unknown): Message => {
 	const issue = error.issues[0];
 	const place = issue?.path.join('.') ?? '';
 	if (issue?.code !== 'custom' || !(issue.params?.['slip'] instanceof BadInput))
-		return message('site', 'notExpected', { place, told: issue?.message ?? 'not what was expected' });
+		return message('site', 'notExpected', { place, told: issue?.message });
 	const { slip } = issue.params as { readonly slip: BadInput };
 	const inside = [place, slip.place].filter(Boolean).join('.');
 	return message('site', 'breaksRule', { place: inside, rule: ruleOf(slip) });
