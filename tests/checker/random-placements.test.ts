@@ -21,7 +21,7 @@ describe('every step of both methods, for every demo body', () => {
 			const verdict = verdictOn(desk, step.name, answerOf(desk, step.name));
 			expect(verdict.answer, spot(desk, step.name)).toBe('right');
 			expect(verdictWords(verdict, { name: step.name }, english).headline).toBe(
-				`${step.name} is right. Spot on.`
+				`${english.words.nouns.The({ name: step.name })} is right. Spot on.`
 			);
 		}
 	});
