@@ -51,7 +51,9 @@ const enterMeasurements = async (page: Page): Promise<void> => {
 	await page.locator('[data-alive=true]').waitFor();
 	await page.getByRole('button', { name: 'Add your own' }).click();
 	for (const key of MEASUREMENT_KEYS) {
-		await page.getByLabel(english.words.nouns.measurements[key].title, { exact: true }).fill(String(OWN[key]));
+		await page
+			.getByLabel(english.words.nouns.measurements[key].title, { exact: true })
+			.fill(String(OWN[key]));
 		await page.keyboard.press('Tab');
 	}
 };
