@@ -34,6 +34,6 @@ export const notFound = async (
 	name: string,
 	names: readonly string[]
 ): Promise<never> => {
-	const { words, tell } = speechOf(await firstWords(languageOf(url.pathname)), 'cm');
-	return error(404, words.desk.refused({ because: tell(unknownName(kind, name, names)) }));
+	const speech = speechOf(await firstWords(languageOf(url.pathname)), 'cm');
+	return error(404, speech.words.desk.refused({ because: speech.tell(unknownName(kind, name, names)) }));
 };

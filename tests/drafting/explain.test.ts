@@ -175,7 +175,7 @@ describe('the kinds that the back does not use', () => {
 
 describe('words', () => {
 	it('lists names', () => {
-		expect([[], ['A'], ['A', 'B'], ['A', 'B', 'C']].map(english.list)).toEqual([
+		expect([[], ['A'], ['A', 'B'], ['A', 'B', 'C']].map((names) => english.list(names))).toEqual([
 			'',
 			'A',
 			'A and B',
