@@ -184,6 +184,6 @@ const flatteningFigure = (pattern: Pattern): Figure => {
 
 /** What the files of a pattern cost, against the obvious other ways to make them. */
 export const exportFigures = async (): Promise<readonly Figure[]> => {
-	const pattern = madeFor(garmentOf('linnet-dress'), bodyOf('heron'));
+	const pattern = madeFor(garmentOf('course-dress'), bodyOf('heron'));
 	return [...(await printingFigures(pattern)), flatteningFigure(pattern)];
 };

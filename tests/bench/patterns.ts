@@ -2,7 +2,7 @@ import { readBody, type Body } from '#shared/body.ts';
 import { evaluate, type Evaluation } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { makePattern } from '#garment/pattern.ts';
-import { LINNET } from '../reference/linnet-pattern.ts';
+import { DRESS } from '../reference/dress-pattern.ts';
 import { surveyFigures } from '../reference/survey-bodies.ts';
 import { median, quantile, type Figure } from './figure.ts';
 
@@ -14,7 +14,7 @@ const MANY = 1000;
 
 const draftsAlone = (body: Body): void => {
 	const known = new Map<Method, Evaluation>();
-	for (const method of Object.values(LINNET.uses)) evaluate(method, body, {}, known);
+	for (const method of Object.values(DRESS.uses)) evaluate(method, body, {}, known);
 };
 
 const milliseconds = (work: () => unknown): number => {
@@ -34,10 +34,10 @@ const manyBodies = (): readonly Body[] => {
 /** How long the whole dress takes: for one body, beside its drafts alone and a screen's frame, and for a thousand. */
 export const patternFigures = (): readonly Figure[] => {
 	const bodies = manyBodies();
-	for (const body of bodies.slice(0, 100)) makePattern(LINNET, body);
+	for (const body of bodies.slice(0, 100)) makePattern(DRESS, body);
 	const rounds = bodies.map((body) => ({
 		drafts: milliseconds(() => draftsAlone(body)),
-		pattern: milliseconds(() => makePattern(LINNET, body))
+		pattern: milliseconds(() => makePattern(DRESS, body))
 	}));
 	const patterns = rounds.map(({ pattern }) => pattern);
 	const ratio = median(rounds.map(({ drafts, pattern }) => pattern / drafts));
@@ -45,7 +45,7 @@ export const patternFigures = (): readonly Figure[] => {
 	const slow = quantile(patterns, 0.99);
 	return [
 		{
-			name: 'all pieces of the Linnet dress, against its drafts alone',
+			name: 'all pieces of the course dress, against its drafts alone',
 			figure: `${ratio.toFixed(2)} times`,
 			goal: `at most ${GOAL} times`,
 			met: ratio <= GOAL

@@ -70,18 +70,18 @@ describe('one slip of 6 mm, and everything after it drawn truly from the learner
 		['first-marks', 21, 12, 7],
 		['back-block', 69, 39, 23],
 		['front-block', 90, 54, 33],
-		['linnet-back-top', 24, 15, 8],
-		['linnet-front', 97, 67, 34],
-		['linnet-back', 27, 18, 9],
-		['linnet-facing', 12, 9, 4],
-		['linnet-skirt', 33, 21, 11],
-		['linnet-casing', 9, 9, 3],
-		['linnet-binding', 9, 9, 3],
-		['dunlin-front', 45, 33, 15],
-		['dunlin-back', 45, 33, 15],
+		['dress-back-top', 24, 15, 8],
+		['dress-front', 97, 67, 34],
+		['dress-back', 27, 18, 9],
+		['dress-facing', 12, 9, 4],
+		['dress-skirt', 33, 21, 11],
+		['dress-casing', 9, 9, 3],
+		['dress-binding', 9, 9, 3],
+		['straight-skirt-front', 45, 33, 15],
+		['straight-skirt-back', 45, 33, 15],
 		['waistband', 9, 9, 3],
 		['circle-skirt', 9, 9, 3],
-		['pipit-bodice', 23, 11, 8],
+		['sleeved-bodice', 23, 11, 8],
 		['set-in-sleeve', 69, 60, 23]
 	] as const;
 
@@ -111,7 +111,7 @@ describe('a slip so great that a later step cannot follow it', () => {
 
 	it('costs nothing more where the steps after it have no place at all, and are left out', () => {
 		// With the side 6 cm in there is too little to take in, so that the first two darts have no legs.
-		const skirt = sheetOf('dunlin-front', 'heron');
+		const skirt = sheetOf('straight-skirt-front', 'heron');
 		const placements = onPaper(skirt, { step: 'B', across: -60, down: 0 });
 		expect(placements).not.toHaveProperty('D1');
 		const found = judgedOnPaper(skirt, placements);
@@ -140,7 +140,7 @@ describe('what was not handed in is taken to follow from what was', () => {
 	});
 
 	it('a line may be drawn from its end to its start: what is measured along it is the same', () => {
-		for (const id of ['linnet-back-top', 'linnet-skirt', 'set-in-sleeve']) {
+		for (const id of ['dress-back-top', 'dress-skirt', 'set-in-sleeve']) {
 			const other = sheetOf(id, 'heron');
 			for (const slip of slipsOf(other, 0)) {
 				const placements: readonly (readonly [string, Placement])[] = Object.entries(onPaper(other, slip));

@@ -27,7 +27,7 @@ const tableOf = (names: readonly string[], more: readonly string[] = []): string
 };
 
 const exported = async (into: string, table: string, ...words: readonly string[]) => {
-	const run = await exportHere('linnet-dress', '--bodies', table, '--to', outbox.at(into), ...words);
+	const run = await exportHere('course-dress', '--bodies', table, '--to', outbox.at(into), ...words);
 	return { ...run, out: run.out.replaceAll(outbox.at(), ''), err: folder.short(run.err) };
 };
 
@@ -58,7 +58,7 @@ const isSafe = (name: string): boolean =>
 	!/^[.-]|[. ]$/.test(name) &&
 	Buffer.byteLength(name) <= 255;
 
-describe('square-across export linnet-dress --bodies FILE.csv --to FOLDER', () => {
+describe('square-across export course-dress --bodies FILE.csv --to FOLDER', () => {
 	it('names the files after the rows, safe on any system and none twice', async () => {
 		const { code, out, err } = await exported('odd', tableOf(ODD), '--as', 'csv');
 		expect({ code, err }).toEqual({ code: 0, err: '' });
@@ -125,7 +125,7 @@ describe('square-across export linnet-dress --bodies FILE.csv --to FOLDER', () =
 	it('a folder that is a file, and a file’s name for a folder, are told', async () => {
 		const table = tableOf(['Heron']);
 		const file = folder.write('taken', '');
-		const run = await exportHere('linnet-dress', '--bodies', table, '--to', file);
+		const run = await exportHere('course-dress', '--bodies', table, '--to', file);
 		expect({ code: run.code, err: folder.short(run.err) }).toEqual({
 			code: 2,
 			err: 'taken: this is a file, not a folder\n'

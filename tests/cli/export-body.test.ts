@@ -30,39 +30,39 @@ const made = async (to: string, id: string, ...words: readonly string[]): Promis
 
 const pages = (bytes: Buffer): number => Number(/Pages: +(\d+)/.exec(askOf('pdfinfo', bytes))?.[1]);
 
-describe('square-across export linnet-dress, each kind of file', () => {
+describe('square-across export course-dress, each kind of file', () => {
 	it('a PDF that other programs find sound', async () => {
-		const bytes = await made('dress.pdf', 'linnet-dress');
+		const bytes = await made('dress.pdf', 'course-dress');
 		expect(askOf('qpdf', bytes, '--check')).toContain('No syntax or stream encoding errors found');
 		expect(pages(bytes)).toBeGreaterThan(15);
 	});
 
 	it('an SVG in millimetres, whose cutting lines are as long as the pieces say', async () => {
-		const svg = (await made('dress.svg', 'linnet-dress')).toString();
-		const { pieces } = madeFor(garmentOf('linnet-dress'), bodyOf('heron'));
+		const svg = (await made('dress.svg', 'course-dress')).toString();
+		const { pieces } = madeFor(garmentOf('course-dress'), bodyOf('heron'));
 		const side = pieces.find(({ key }) => key === 'skirtFront')?.edges.find(({ name }) => name === 'side');
 		const lines = linesIn(svg, 'piece-6-front-skirt-stitching').map(lengthOf);
 		expect(lines.some((length) => Math.abs(length - (side?.length ?? NaN)) < 0.01)).toBe(true);
 	});
 
 	it('a DXF with a block for each piece, as an independent parser reads it', async () => {
-		const text = (await made('dress.dxf', 'linnet-dress')).toString();
+		const text = (await made('dress.dxf', 'course-dress')).toString();
 		expect(Object.keys(new DxfParser().parseSync(text)?.blocks ?? {})).toHaveLength(9);
 	});
 
 	it('a table of the edges', async () => {
-		const rows: Record<string, string>[] = parse(await made('dress.csv', 'linnet-dress'), { columns: true });
+		const rows: Record<string, string>[] = parse(await made('dress.csv', 'course-dress'), { columns: true });
 		expect(rows.filter(({ what }) => what === 'edge').length).toBeGreaterThan(30);
 	});
 
 	it('the JSON of the pattern command', async () => {
-		const text = (await made('dress.json', 'linnet-dress')).toString();
-		expect(text).toBe((await patternHere('linnet-dress', '--body', HERON, '--json')).out);
+		const text = (await made('dress.json', 'course-dress')).toString();
+		expect(text).toBe((await patternHere('course-dress', '--body', HERON, '--json')).out);
 	});
 
 	it('--as says the kind where the name does not; capitals do not matter', async () => {
-		expect((await made('dress', 'linnet-dress', '--as', 'SVG')).toString()).toMatch(/^<svg /);
-		expect((await made('dress.CSV', 'linnet-dress')).toString()).toMatch(/^what,piece,/);
+		expect((await made('dress', 'course-dress', '--as', 'SVG')).toString()).toMatch(/^<svg /);
+		expect((await made('dress.CSV', 'course-dress')).toString()).toMatch(/^what,piece,/);
 	});
 });
 
@@ -76,7 +76,7 @@ describe('papers', () => {
 		['roll-60', 1700.79, undefined],
 		['ROLL-90', 2551.18, undefined]
 	])('%s', async (paper, width, height) => {
-		const bytes = await made('paper.pdf', 'linnet-dress', '--paper', paper);
+		const bytes = await made('paper.pdf', 'course-dress', '--paper', paper);
 		const info = askOf('pdfinfo', bytes, '-l', '99');
 		const [, wide, high] = /Page +2 size: +([\d.]+) x ([\d.]+)/.exec(info) ?? [];
 		expect(Number(wide)).toBeCloseTo(width, 1);
@@ -88,7 +88,7 @@ describe('papers', () => {
 
 describe('what is chosen', () => {
 	it('only the named pieces', async () => {
-		const svg = (await made('two.svg', 'linnet-dress', '--pieces', 'skirtFront, front')).toString();
+		const svg = (await made('two.svg', 'course-dress', '--pieces', 'skirtFront, front')).toString();
 		expect([...svg.matchAll(/<g id="([^"]+)"><title>/g)].map(([, id]) => id)).toEqual([
 			'piece-1-front-bodice',
 			'piece-2-front-skirt'
@@ -100,17 +100,17 @@ describe('what is chosen', () => {
 		['quarter', 4]
 	])('at %s scale every cutting line is that much shorter', async (scale, times) => {
 		const cutting = async (...words: readonly string[]): Promise<number> => {
-			const svg = (await made('scaled.svg', 'linnet-dress', '--pieces', 'front', ...words)).toString();
+			const svg = (await made('scaled.svg', 'course-dress', '--pieces', 'front', ...words)).toString();
 			return linesIn(svg, 'piece-1-front-bodice-cutting').reduce((sum, line) => sum + lengthOf(line), 0);
 		};
 		expect(await cutting('--scale', scale)).toBeCloseTo((await cutting()) / times, 2);
-		const small = await made('small.pdf', 'linnet-dress', '--scale', scale);
+		const small = await made('small.pdf', 'course-dress', '--scale', scale);
 		expect(pages(small)).toBeLessThan(pages(outbox.bytes('dress.pdf')));
 		expect(plain(pageTexts(small)[0] ?? '')).toContain('for class work: do not cut cloth by it');
 	});
 
 	it('each piece in a file of its own', async () => {
-		const words = ['linnet-dress', '--body', HERON, '--to', outbox.at('apart'), '--apart'];
+		const words = ['course-dress', '--body', HERON, '--to', outbox.at('apart'), '--apart'];
 		expect(await exportHere(...words)).toEqual({ code: 0, out: '', err: '' });
 		const names = outbox.list('apart');
 		expect(names).toHaveLength(9);
@@ -122,7 +122,7 @@ describe('what is chosen', () => {
 
 	it('the allowances and edges of the body’s file', async () => {
 		const wide = bodyFile({ allowances: { skirtLength: 70 }, edges: { 'skirtFront.hem': 5 } });
-		const rows: Record<string, string>[] = parse(await made('w.csv', 'linnet-dress', '--body', wide), {
+		const rows: Record<string, string>[] = parse(await made('w.csv', 'course-dress', '--body', wide), {
 			columns: true
 		});
 		const skirt = rows.filter(({ piece, what }) => piece === 'Front skirt' && what === 'edge');
@@ -136,7 +136,7 @@ describe('the same input gives the same bytes', () => {
 	/** Every kind of file, made by one process in a time zone. */
 	const madeIn = async (zone: string, name: string): Promise<CliRun> => {
 		const lines = kinds.map((kind) =>
-			JSON.stringify(['export', 'linnet-dress', '--body', HERON, '--to', outbox.at(`${name}.${kind}`)])
+			JSON.stringify(['export', 'course-dress', '--body', HERON, '--to', outbox.at(`${name}.${kind}`)])
 		);
 		return runProcess(process.execPath, [IN_TURN], { input: lines.join('\n'), env: { TZ: zone } });
 	};
@@ -190,13 +190,13 @@ describe('words that are not plain English', () => {
 	const señora = (): string => bodyFile({ name: 'Señora “Ñandú” 4½' });
 
 	it('Spanish letters and fractions are read back from a PDF', async () => {
-		const bytes = await made('es.pdf', 'linnet-dress', '--body', señora());
+		const bytes = await made('es.pdf', 'course-dress', '--body', señora());
 		const [first = ''] = pageTexts(bytes);
 		expect(plain(first)).toMatch(/For Señora “Ñandú” 4 ?1\/2\./);
 	});
 
 	it('a drawing file has them in the code page that it names, plain quotes, and a fraction apart from its whole', async () => {
-		const text = (await made('es.dxf', 'linnet-dress', '--body', señora())).toString('latin1');
+		const text = (await made('es.dxf', 'course-dress', '--body', señora())).toString('latin1');
 		expect(text).toContain('$DWGCODEPAGE\r\n  3\r\nANSI_1252');
 		expect(text).toContain('For Señora "Ñandú" 4 1/2');
 	});
@@ -207,14 +207,14 @@ describe('words that are not plain English', () => {
 			typeof value === 'number' ? value / 2.54 : value
 		]);
 		const file = folder.write('in.json', JSON.stringify({ ...Object.fromEntries(inches), unit: 'in' }));
-		const text = plain(pageTexts(await made('in.pdf', 'linnet-dress', '--body', file)).join(' '));
+		const text = plain(pageTexts(await made('in.pdf', 'course-dress', '--body', file)).join(' '));
 		expect(text).toMatch(/Allowance 3\/8(″|′′)/);
-		expect((await made('in.dxf', 'linnet-dress', '--body', file)).toString()).toContain('Allowance 3/8"');
+		expect((await made('in.dxf', 'course-dress', '--body', file)).toString()).toContain('Allowance 3/8"');
 	});
 });
 
 it('works as a process of its own, with the body from a pipe', async () => {
-	const run = await runCli(['export', 'linnet-dress', '--body', '-', '--to', outbox.at('piped.svg')], {
+	const run = await runCli(['export', 'course-dress', '--body', '-', '--to', outbox.at('piped.svg')], {
 		input: readFileSync(HERON, 'utf8')
 	});
 	expect(run).toEqual({ code: 0, out: '', err: '' });
@@ -225,64 +225,64 @@ describe('one line on standard error, exit code 2, no file', () => {
 	const to = outbox.at('never.pdf');
 
 	it.each<[words: readonly string[], line: string | RegExp]>([
-		[[], 'export: name the garment or the method, such as linnet-dress'],
-		[['linnet-dress', '--to', to], 'export: give --body FILE for one body, or --bodies FILE.csv for many'],
+		[[], 'export: name the garment or the method, such as course-dress'],
+		[['course-dress', '--to', to], 'export: give --body FILE for one body, or --bodies FILE.csv for many'],
 		[
-			['linnet-dress', '--body', HERON],
+			['course-dress', '--body', HERON],
 			'export: give --to FILE, such as dress.pdf, or for many files a folder'
 		],
-		[['linnet-dress', '--body', 'a', '--bodies', 'b', '--to', to], /not both \(a, b\)$/],
+		[['course-dress', '--body', 'a', '--bodies', 'b', '--to', to], /not both \(a, b\)$/],
 		[
 			['linet-dress', '--body', HERON, '--to', to],
-			/^export: there is no garment or method "linet-dress" \(did you mean "linnet-dress"\?\); there are /
+			/^export: there is no garment or method "linet-dress" \(did you mean "course-dress"\?\); there are /
 		],
 		[
-			['linnet-dress', '--body', HERON, '--to', 'dress.pfd'],
+			['course-dress', '--body', HERON, '--to', 'dress.pfd'],
 			'export: "dress.pfd" does not end in .pdf, .svg, .dxf, .csv, .json; say --as pdf|svg|dxf|csv|json'
 		],
 		[
-			['linnet-dress', '--body', HERON, '--to', to, '--as', 'sgv'],
+			['course-dress', '--body', HERON, '--to', to, '--as', 'sgv'],
 			'export: there is no kind of file "sgv" (did you mean "svg"?); there are pdf, svg, dxf, csv, json'
 		],
-		[['linnet-dress', '--body', HERON, '--to', to, '--as', 'svg'], /ends in \.pdf, but --as says svg$/],
+		[['course-dress', '--body', HERON, '--to', to, '--as', 'svg'], /ends in \.pdf, but --as says svg$/],
 		[
-			['linnet-dress', '--body', HERON, '--to', to, '--paper', 'a5'],
+			['course-dress', '--body', HERON, '--to', to, '--paper', 'a5'],
 			/^export: there is no paper "a5" .*; there are a4, letter, a3, a0, roll-60, roll-90$/
 		],
 		[
-			['linnet-dress', '--body', HERON, '--to', to, '--scale', 'third'],
+			['course-dress', '--body', HERON, '--to', to, '--scale', 'third'],
 			/^export: there is no scale "third".*; there are full, half, quarter$/
 		],
 		[
-			['linnet-dress', '--body', HERON, '--to', to, '--scale', 'toString'],
+			['course-dress', '--body', HERON, '--to', to, '--scale', 'toString'],
 			/^export: there is no scale "toString"/
 		],
 		[
-			['linnet-dress', '--body', HERON, '--to', to, '--pieces', 'front,skirtfront'],
+			['course-dress', '--body', HERON, '--to', to, '--pieces', 'front,skirtfront'],
 			/^export: there is no piece "skirtfront" \(did you mean "skirtFront"\?\); there are front, back, /
 		],
 		[
-			['linnet-dress', '--body', HERON, '--to', to, '--pieces', ' , '],
+			['course-dress', '--body', HERON, '--to', to, '--pieces', ' , '],
 			'export: no piece is named after --pieces, so there is nothing to draw'
 		],
 		...['yesterday', '1', '2026-02-30', '2026-1-31'].map((date): [readonly string[], string] => [
-			['linnet-dress', '--body', HERON, '--to', to, '--date', date],
+			['course-dress', '--body', HERON, '--to', to, '--date', date],
 			`export: "${date}" is not a date such as 2026-01-31`
 		]),
 		[
-			['linnet-dress', '--body', HERON, '--to', 'dress.dxf', '--scale', 'half'],
+			['course-dress', '--body', HERON, '--to', 'dress.dxf', '--scale', 'half'],
 			'export: --scale is for pdf, svg, not for dxf'
 		],
 		[
-			['linnet-dress', '--body', HERON, '--to', 'd.svg', '--paper', 'a3'],
+			['course-dress', '--body', HERON, '--to', 'd.svg', '--paper', 'a3'],
 			'export: --paper is for pdf, not for svg'
 		],
 		[
-			['linnet-dress', '--body', HERON, '--to', 'd', '--apart', '--as', 'csv'],
+			['course-dress', '--body', HERON, '--to', 'd', '--apart', '--as', 'csv'],
 			/^export: --apart is for pdf, svg, dxf/
 		],
 		[
-			['linnet-dress', '--body', HERON, '--to', to, '--apart'],
+			['course-dress', '--body', HERON, '--to', to, '--apart'],
 			/many files go into a folder.*say --to FOLDER --as pdf$/
 		],
 		[
@@ -293,23 +293,23 @@ describe('one line on standard error, exit code 2, no file', () => {
 			['back-block', '--body', HERON, '--to', to, '--pieces', 'front'],
 			'export: back-block is a draft, which has no pieces to choose or to set apart'
 		],
-		[['linnet-dress', '--body', 'gone.json', '--to', to], 'gone.json: there is no such file'],
+		[['course-dress', '--body', 'gone.json', '--to', to], 'gone.json: there is no such file'],
 		[
-			['linnet-dress', '--body', HERON, '--to', outbox.at('no', 'folder.pdf')],
+			['course-dress', '--body', HERON, '--to', outbox.at('no', 'folder.pdf')],
 			/folder\.pdf: there is no such folder$/
 		],
 		[
-			['linnet-dress', '--body', HERON, '--to', outbox.at(), '--as', 'pdf'],
+			['course-dress', '--body', HERON, '--to', outbox.at(), '--as', 'pdf'],
 			/: this is a folder, not a file$/
 		],
 		[
-			['linnet-dress', '--body', HERON, '--to', `${HERON}/x.pdf`],
+			['course-dress', '--body', HERON, '--to', `${HERON}/x.pdf`],
 			/x\.pdf: a part of this path is not a folder$/
 		],
-		[['linnet-dress', '--body', HERON, '--to', HERON, '--apart'], /json" is a file's name/],
-		[['linnet-dress', '--body', HERON, '--to', COMMAND, '--apart'], /: this is a file, not a folder$/],
+		[['course-dress', '--body', HERON, '--to', HERON, '--apart'], /json" is a file's name/],
+		[['course-dress', '--body', HERON, '--to', COMMAND, '--apart'], /: this is a file, not a folder$/],
 		[
-			['linnet-dress', '--body', HERON, '--to', outbox.at(`${'x'.repeat(300)}.pdf`)],
+			['course-dress', '--body', HERON, '--to', outbox.at(`${'x'.repeat(300)}.pdf`)],
 			/: this name is too long$/
 		]
 	])('%j', async (words, line) => {
@@ -323,7 +323,7 @@ describe('one line on standard error, exit code 2, no file', () => {
 
 	it('a train of five metres is longer than a skirt may be', async () => {
 		const { code, err } = await exportHere(
-			...['linnet-dress', '--body', bodyFile({ allowances: { skirtLength: 500 } }), '--to', to]
+			...['course-dress', '--body', bodyFile({ allowances: { skirtLength: 500 } }), '--to', to]
 		);
 		expect(code).toBe(2);
 		expect(folder.short(err)).toMatch(
@@ -332,7 +332,7 @@ describe('one line on standard error, exit code 2, no file', () => {
 	});
 
 	it('a body that no pattern can be made for is told with both measurements', async () => {
-		const { code, err } = await exportHere('linnet-dress', '--body', bodyFile({ bust: 50 }), '--to', to);
+		const { code, err } = await exportHere('course-dress', '--body', bodyFile({ bust: 50 }), '--to', to);
 		expect(code).toBe(2);
 		expect(folder.short(err)).toMatch(/^body\.json: bust \(50 cm\) and backWidth \(38\.4 cm\) disagree: /);
 	});

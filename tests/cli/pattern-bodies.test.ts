@@ -20,7 +20,7 @@ const cells = (figure: Figure): string => KEYS.map((key) => figure[key]).join(',
 
 const patternTable = async (text: string) => {
 	const file = folder.write('class.csv', text);
-	const { code, out, err } = await patternHere('linnet-dress', '--bodies', file);
+	const { code, out, err } = await patternHere('course-dress', '--bodies', file);
 	return { code, err: folder.short(err), rows: patternRows(folder.short(out)) };
 };
 
@@ -29,7 +29,7 @@ const made = (row: PatternRow | undefined) => {
 	return row;
 };
 
-describe('square-across pattern linnet-dress --bodies FILE.csv', () => {
+describe('square-across pattern course-dress --bodies FILE.csv', () => {
 	it('prints one line a row for twenty women of the survey, and goes on after a refused row', async () => {
 		const figures = surveyFigures().slice(0, 20);
 		const lines = figures.map((figure, i) => `s${i + 1},${cells(figure)}`);
@@ -104,10 +104,10 @@ describe('square-across pattern linnet-dress --bodies FILE.csv', () => {
 
 	it('a garment without elastic has none of its numbers, and asks for no measurement that it does not use', async () => {
 		const table = folder.write('skirts.csv', 'name,waist,hip,waistToHip\nHeron,78,102,20.5\n');
-		const { code, out, err } = await patternHere('dunlin-skirt', '--bodies', table);
+		const { code, out, err } = await patternHere('straight-skirt', '--bodies', table);
 		expect({ code, err }).toEqual({ code: 0, err: '' });
 		const [row] = patternRows(out);
-		expect(made(row)).toMatchObject({ garment: 'dunlin-skirt', body: 'Heron' });
+		expect(made(row)).toMatchObject({ garment: 'straight-skirt', body: 'Heron' });
 		for (const key of ['gatheringRatio', 'elasticLength', 'elasticCut']) expect(row).not.toHaveProperty(key);
 	});
 
@@ -115,13 +115,13 @@ describe('square-across pattern linnet-dress --bodies FILE.csv', () => {
 		const { code, err, rows } = await patternTable('bust,waist\n96,78\n');
 		expect({ code, rows }).toEqual({ code: 2, rows: [] });
 		expect(err).toMatch(
-			/^class\.csv: column hip, neck, .*: missing; linnet-dress needs bust, waist, hip, .*\n$/
+			/^class\.csv: column hip, neck, .*: missing; course-dress needs bust, waist, hip, .*\n$/
 		);
 	});
 
 	it('ends quietly when nobody reads to the end', async () => {
 		const table = folder.write('many.csv', `${KEYS.join(',')}\n${`${cells(heron)}\n`.repeat(60)}`);
-		const command = `set -o pipefail; "${process.execPath}" "${COMMAND}" pattern linnet-dress --bodies "${table}" | head -n 1 | wc -l`;
+		const command = `set -o pipefail; "${process.execPath}" "${COMMAND}" pattern course-dress --bodies "${table}" | head -n 1 | wc -l`;
 		const { code, out, err } = await runProcess('bash', ['-c', command]);
 		expect({ code, out: out.trim(), err }).toEqual({ code: 0, out: '1', err: '' });
 	});
@@ -131,26 +131,26 @@ describe('one line on standard error, exit code 2, nothing on standard output', 
 	const body = (content: unknown): string => folder.write('body.json', JSON.stringify(content));
 
 	it.each<[words: readonly string[], line: RegExp]>([
-		[[], /^pattern: name the garment, such as linnet-dress\n$/],
-		[['linnet-dress'], /^pattern: give --body FILE for one body, or --bodies FILE\.csv for many\n$/],
+		[[], /^pattern: name the garment, such as course-dress\n$/],
+		[['course-dress'], /^pattern: give --body FILE for one body, or --bodies FILE\.csv for many\n$/],
 		[
-			['linnet-dres', '--body', 'x'],
-			/^pattern: there is no garment "linnet-dres" \(did you mean "linnet-dress"\?\); the garments are linnet-dress.*\n$/
+			['dress-dres', '--body', 'x'],
+			/^pattern: there is no garment "dress-dres" \(did you mean "course-dress"\?\); the garments are course-dress.*\n$/
 		],
 		[
 			['back-block', '--body', 'x'],
 			/^pattern: "back-block" is a method, not a garment; it is drafted by: square-across draft back-block\n$/
 		],
-		[['linnet-dress', 'x', '--body', 'a'], /^pattern: one garment at a time; "x" is one word too many\n$/],
+		[['course-dress', 'x', '--body', 'a'], /^pattern: one garment at a time; "x" is one word too many\n$/],
 		[
-			['linnet-dress', '--body', 'a', '--bodies', 'b'],
+			['course-dress', '--body', 'a', '--bodies', 'b'],
 			/^pattern: give --body or --bodies, not both \(a, b\)\n$/
 		],
 		[
-			['linnet-dress', '--jsno', '--body', 'a'],
+			['course-dress', '--jsno', '--body', 'a'],
 			/^pattern: there is no option --jsno \(did you mean "--json"\?\)\n$/
 		],
-		[['linnet-dress', '--body', 'gone.json'], /^gone\.json: there is no such file\n$/]
+		[['course-dress', '--body', 'gone.json'], /^gone\.json: there is no such file\n$/]
 	])('%j', async (words, line) => {
 		const { code, out, err } = await patternHere(...words);
 		expect(err).toMatch(line);
@@ -159,7 +159,7 @@ describe('one line on standard error, exit code 2, nothing on standard output', 
 
 	it.each<[content: unknown, line: string]>([
 		[[1], 'body.json: body: Invalid input: expected object, received array; seen: [1]\n'],
-		[{ ...heron, bust: undefined, hip: undefined }, 'body.json: bust, hip: missing; linnet-dress needs it\n'],
+		[{ ...heron, bust: undefined, hip: undefined }, 'body.json: bust, hip: missing; course-dress needs it\n'],
 		[{ ...heron, bust: 50 }, 'body.json: bust (50 cm) and backWidth (38.4 cm) disagree: '],
 		[
 			{ ...heron, allowances: { skirtLenght: 70 } },
@@ -187,17 +187,17 @@ describe('one line on standard error, exit code 2, nothing on standard output', 
 		],
 		[{ ...heron, edges: [1] }, 'body.json: edges: allowances of edges are {"front.side":1.5,...}, not [1]\n']
 	])('%j', async (content, line) => {
-		const { code, out, err } = await patternHere('linnet-dress', '--body', body(content), '--json');
+		const { code, out, err } = await patternHere('course-dress', '--body', body(content), '--json');
 		expect(folder.short(err)).toContain(line);
 		expect(err.split('\n')).toHaveLength(2);
 		expect({ code, out }).toEqual({ code: 2, out: '' });
 	});
 
 	it('a draft says which command wants a garment, and knows no allowance or edge of one', async () => {
-		expect(await draftHere('linnet-dress', '--body', HERON)).toEqual({
+		expect(await draftHere('course-dress', '--body', HERON)).toEqual({
 			code: 2,
 			out: '',
-			err: 'draft: "linnet-dress" is a garment, not a method; its pieces are made by: square-across pattern linnet-dress\n'
+			err: 'draft: "course-dress" is a garment, not a method; its pieces are made by: square-across pattern course-dress\n'
 		});
 		const long = await draftHere('back-block', '--body', body({ ...heron, allowances: { skirtLength: 70 } }));
 		expect(folder.short(long.err)).toMatch(

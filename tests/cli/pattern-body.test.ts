@@ -29,14 +29,14 @@ afterAll(() => folder.remove());
 
 const patternOf = async (content: object): Promise<PrintedPattern> => {
 	const file = folder.write('body.json', JSON.stringify(content));
-	const { code, out, err } = await patternHere('linnet-dress', '--body', file, '--json');
+	const { code, out, err } = await patternHere('course-dress', '--body', file, '--json');
 	expect({ code, err }).toEqual({ code: 0, err: '' });
 	return onlyPattern(out);
 };
 
-describe('square-across pattern linnet-dress --body heron.json --json', () => {
+describe('square-across pattern course-dress --body heron.json --json', () => {
 	it('prints one line of JSON with these names, by a process of its own', async () => {
-		const { code, out, err } = await runCli(['pattern', 'linnet-dress', '--body', HERON, '--json']);
+		const { code, out, err } = await runCli(['pattern', 'course-dress', '--body', HERON, '--json']);
 		expect({ code, err }).toEqual({ code: 0, err: '' });
 		expect(out.split('\n')).toHaveLength(2);
 		expect(out.replaceAll('"fold":null', '')).not.toMatch(/null|-0[,\]]/);
@@ -45,7 +45,7 @@ describe('square-across pattern linnet-dress --body heron.json --json', () => {
 			...['garment', 'body', 'unit', 'pieces', 'seams', 'runs', 'gatheringRatio', 'elasticLength'],
 			...['elasticCut', 'numbers', 'warnings']
 		]);
-		expect(pattern).toMatchObject({ garment: 'linnet-dress', body: 'Heron', unit: 'mm', warnings: [] });
+		expect(pattern).toMatchObject({ garment: 'course-dress', body: 'Heron', unit: 'mm', warnings: [] });
 		expect(pattern.pieces.map(({ key, number }) => `${number} ${key}`)).toEqual([
 			...['1 front', '2 back', '3 frontBand', '4 backBand', '5 facing', '6 skirtFront', '7 skirtBack'],
 			...['8 casing', '9 binding']
@@ -99,7 +99,7 @@ describe('square-across pattern linnet-dress --body heron.json --json', () => {
 
 describe.each(DEMO)('the demo body of %s', (file) => {
 	it('has pieces that close, with lengths that another program measures alike', async () => {
-		const { code, out, err } = await patternHere('linnet-dress', '--body', BODIES + file, '--json');
+		const { code, out, err } = await patternHere('course-dress', '--body', BODIES + file, '--json');
 		expect({ code, err }).toEqual({ code: 0, err: '' });
 		for (const { key, edges, stitching, cutting, fold } of onlyPattern(out).pieces) {
 			for (const [i, edge] of edges.entries()) {
@@ -120,7 +120,7 @@ describe.each(DEMO)('the demo body of %s', (file) => {
 	});
 
 	it('has seam pairs whose two lengths are those of their edges, and agree', async () => {
-		const { out } = await patternHere('linnet-dress', '--body', BODIES + file, '--json');
+		const { out } = await patternHere('course-dress', '--body', BODIES + file, '--json');
 		const pattern = onlyPattern(out);
 		const measured = (names: readonly string[]): number =>
 			names.reduce((sum, name) => sum + lengthOf(edgeIn(pattern, name).path), 0);
@@ -145,7 +145,7 @@ describe.each(DEMO)('the demo body of %s', (file) => {
 	});
 
 	it('has notches that lie where they say on their edges', async () => {
-		const { out } = await patternHere('linnet-dress', '--body', BODIES + file, '--json');
+		const { out } = await patternHere('course-dress', '--body', BODIES + file, '--json');
 		const pattern = onlyPattern(out);
 		for (const { key, notches } of pattern.pieces) {
 			for (const { edge, at, along, style } of notches) {
@@ -196,7 +196,7 @@ describe('what a maker may choose', () => {
 	it('a body without a name goes by its file, and standard input is read for -', async () => {
 		const { name: _, ...nameless } = heron;
 		expect(await patternOf(nameless)).toMatchObject({ body: 'body' });
-		const piped = await mainHere(['pattern', 'linnet-dress', '--body', '-', '--json'], {
+		const piped = await mainHere(['pattern', 'course-dress', '--body', '-', '--json'], {
 			input: JSON.stringify({ ...heron, name: 'Kite "grey"\n\u001b[31m' })
 		});
 		expect(piped.code).toBe(0);
@@ -207,10 +207,10 @@ describe('what a maker may choose', () => {
 
 describe('without --json', () => {
 	it('prints pieces, edges, seams, numbers, warnings, the order of sewing and cautions, in cm', async () => {
-		const { code, out, err } = await patternHere('linnet-dress', '--body', HERON);
+		const { code, out, err } = await patternHere('course-dress', '--body', HERON);
 		expect({ code, err }).toEqual({ code: 0, err: '' });
 		expect(out).toMatch(
-			/^The Linnet dress for Heron, in cm\n\n1 Front bodice\n {2}Cut 2 in fabric, as a pair\n/
+			/^The course dress for Heron, in cm\n\n1 Front bodice\n {2}Cut 2 in fabric, as a pair\n/
 		);
 		expect(out).toMatch(/^ {2}hem +\d+(\.\d+)? +3 {2}hem$/m);
 		expect(out).toMatch(/^ {2}side +64 +1 {2}seam$/m);
@@ -231,9 +231,9 @@ describe('without --json', () => {
 			allowances: { elasticShort: 20, waistEase: 30 }
 		};
 		const file = folder.write('loose.json', JSON.stringify(loose));
-		const { code, out } = await patternHere('linnet-dress', '--body', file);
+		const { code, out } = await patternHere('course-dress', '--body', file);
 		expect(code).toBe(0);
-		expect(out).toMatch(/^The Linnet dress for Kite \[31mred, in cm\n/);
+		expect(out).toMatch(/^The course dress for Kite \[31mred, in cm\n/);
 		expect(out).toMatch(/^ {2}The gathering of the waist +2\.\d+ +out of bounds$/m);
 		expect(out).toMatch(/^Warnings\n {2}The gathering of the waist is 2\.\d+: below 1\.1 .*, above 2\.5 /m);
 	});

@@ -275,9 +275,9 @@ describe('words for another method’s lines', () => {
 	});
 
 	it('of a choice are those of the formula that holds: what the other names may not be drafted', () => {
-		const pipit = lessonMethod('89-the-pipit-bodice');
-		const draft = draftOf(pipit, HERON);
-		const given = givenLengths(pipit, 'V1', HERON, draft, english).map(({ noun, length }) => [
+		const sleeved = lessonMethod('89-the-sleeved-bodice');
+		const draft = draftOf(sleeved, HERON);
+		const given = givenLengths(sleeved, 'V1', HERON, draft, english).map(({ noun, length }) => [
 			noun.name,
 			length
 		]);

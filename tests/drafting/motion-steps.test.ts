@@ -343,11 +343,11 @@ describe('what nobody draws', () => {
 	});
 
 	it('traced points and lines stand where the other draft has them', () => {
-		const front = draftOf(lessonMethod('62-linnet-front-top'));
+		const front = draftOf(lessonMethod('62-dress-front-top'));
 		const block = front.uses['block'];
 		expect(front.points['T']).toEqual(block?.points['T']);
 		expect(front.lines['blockNeck']).toEqual(block?.lines['neck']);
-		const traced = stepNamed(lessonMethod('62-linnet-front-top'), 'blockNeck');
+		const traced = stepNamed(lessonMethod('62-dress-front-top'), 'blockNeck');
 		expect([traced.kind, isGiven(traced), stepMakes(traced), stepNeeds(traced)]).toEqual([
 			'traced',
 			true,

@@ -16,9 +16,9 @@ const found = ({ points }: Draft, name: string): SheetPoint => {
 const close = (a: number, b: number): void => expect(Math.abs(a - b)).toBeLessThan(1e-9);
 
 describe.each(DEMO_BODIES.map(({ body }) => [body.name, body] as const))(
-	'the darts of the Linnet front moved into the waist: %s',
+	'the darts of the dress front moved into the waist: %s',
 	(_, body) => {
-		const draft = draftOf(lessonMethod('62-linnet-front-top'), body);
+		const draft = draftOf(lessonMethod('62-dress-front-top'), body);
 		const point = (name: string): SheetPoint => found(draft, name);
 		const far = (a: string, b: string): number => distance(point(a), point(b));
 		/** The angle at T between two points, by the law of cosines. */
@@ -51,7 +51,7 @@ describe.each(DEMO_BODIES.map(({ body }) => [body.name, body] as const))(
 		});
 
 		it('the back’s side swings, as long as it was, until its waist is as long as the front’s', () => {
-			const back = draftOf(lessonMethod('68-linnet-back-waist'), body);
+			const back = draftOf(lessonMethod('68-dress-back-waist'), body);
 			const wanted = draft.lines['waist']?.length ?? NaN;
 			expect(Math.abs((back.lines['waist']?.length ?? NaN) - wanted)).toBeLessThan(10 * SAME_PLACE);
 			const [before, after] = [back.lines['sideStart']?.length ?? NaN, back.lines['side']?.length ?? NaN];

@@ -3,7 +3,7 @@ import { Desk } from './support/desk.ts';
 
 type At = readonly [across: number, down: number];
 
-const LESSON = '65-linnet-moving-darts';
+const LESSON = '65-dress-moving-darts';
 
 /** Opens the lesson of the dart moves, with all that comes before it drafted. */
 const atTheDarts = async (page: Page): Promise<Desk> => {
@@ -46,7 +46,7 @@ const openTold = async (page: Page): Promise<number> => {
 test('the panel is dragged round the bust point: the darts close and the waist opens', async ({ page }) => {
 	const desk = await atTheDarts(page);
 	const [pin, cut] = [await desk.pointPlace('T'), await desk.pointPlace('F')];
-	const contour = angleAt(pin, await desk.pointPlace('G2'), await desk.pointPlace('G1'));
+	const armhole = angleAt(pin, await desk.pointPlace('G2'), await desk.pointPlace('G1'));
 	const side = angleAt(pin, await desk.pointPlace('E'), await desk.pointPlace('D1'));
 	const length = far(pin, cut);
 	/** What a slash so long opens by when it turns by an angle. */
@@ -55,15 +55,15 @@ test('the panel is dragged round the bust point: the darts close and the waist o
 	await closeByHand(desk, 'G2', 'G1', [180, 400]);
 	await desk.expectRight();
 	// Hands and pixels: within two millimetres at the moving point is right, and the waist is twice as far from the pin.
-	expect(Math.abs((await openTold(page)) - opened(contour))).toBeLessThan(0.3);
+	expect(Math.abs((await openTold(page)) - opened(armhole))).toBeLessThan(0.3);
 
 	await desk.button(/^Next: /).click();
 	await expect(desk.sheet.locator('.panel.held')).toBeVisible();
 	await closeByHand(desk, 'E2', 'D3', [180, 400]);
 	await desk.expectRight();
-	expect(Math.abs((await openTold(page)) - opened(contour + side))).toBeLessThan(0.05);
+	expect(Math.abs((await openTold(page)) - opened(armhole + side))).toBeLessThan(0.05);
 	expect(await desk.pointPlace('F1').then((place) => far(place, cut) / 10)).toBeCloseTo(
-		opened(contour + side),
+		opened(armhole + side),
 		1
 	);
 });

@@ -22,27 +22,27 @@ const OWN: Readonly<Record<(typeof MEASUREMENT_KEYS)[number], number>> = {
 
 /** The lessons that are drafted, with their methods; each leads on to the next. */
 const LESSONS: readonly (readonly [lesson: string, method: string])[] = [
-	['61-linnet-back-top', 'linnet-back-top'],
-	['62-linnet-front-top', 'linnet-front'],
-	['63-linnet-looseness', 'linnet-front'],
-	['64-linnet-contour-dart', 'linnet-front'],
-	['65-linnet-moving-darts', 'linnet-front'],
-	['66-linnet-front-waist', 'linnet-front'],
-	['67-linnet-band-and-stand', 'linnet-front'],
-	['68-linnet-back-waist', 'linnet-back'],
-	['69-linnet-facing', 'linnet-facing'],
-	['70-linnet-skirt', 'linnet-skirt'],
-	['71-linnet-casing', 'linnet-casing'],
-	['72-linnet-binding', 'linnet-binding']
+	['61-dress-back-top', 'dress-back-top'],
+	['62-dress-front-top', 'dress-front'],
+	['63-dress-looseness', 'dress-front'],
+	['64-dress-armhole-dart', 'dress-front'],
+	['65-dress-moving-darts', 'dress-front'],
+	['66-dress-front-waist', 'dress-front'],
+	['67-dress-band-and-stand', 'dress-front'],
+	['68-dress-back-waist', 'dress-back'],
+	['69-dress-facing', 'dress-facing'],
+	['70-dress-skirt', 'dress-skirt'],
+	['71-dress-casing', 'dress-casing'],
+	['72-dress-binding', 'dress-binding']
 ];
 
 /** The lessons that are only read, in their order. */
 const READ = [
-	'73-linnet-truing',
-	'74-linnet-allowances-and-notches',
-	'75-linnet-labels-and-grain',
-	'76-linnet-laying-out-and-cutting',
-	'77-linnet-order-of-sewing'
+	'73-dress-truing',
+	'74-dress-allowances-and-notches',
+	'75-dress-labels-and-grain',
+	'76-dress-laying-out-and-cutting',
+	'77-dress-order-of-sewing'
 ];
 
 /** Enters the learner's own measurements on their page. */
@@ -75,7 +75,7 @@ test('from an empty browser to the finished pattern of the dress, for a learnerâ
 		return workedSteps(method, body);
 	};
 	await enterMeasurements(page);
-	await desk.open('61-linnet-back-top');
+	await desk.open('61-dress-back-top');
 	let drafted = 0;
 	for (const [lesson, id] of LESSONS) {
 		await page.waitForURL(`**/lessons/${lesson}`);
@@ -104,7 +104,7 @@ test('from an empty browser to the finished pattern of the dress, for a learnerâ
 		if (lesson !== READ.at(-1)) await page.locator('a[rel=next]').click();
 	}
 	await page.getByRole('link', { name: 'the pattern page' }).click();
-	await expect(page.getByRole('heading', { level: 1, name: 'The Linnet dress' })).toBeVisible();
+	await expect(page.getByRole('heading', { level: 1, name: 'The course dress' })).toBeVisible();
 	const seams = page.getByRole('region', { name: 'Seams', exact: true }).locator('tbody tr');
 	await expect(seams).toHaveCount(12);
 	await expect(seams.filter({ hasText: 'âœ“' })).toHaveCount(12);

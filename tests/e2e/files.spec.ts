@@ -8,7 +8,7 @@ import { askOf, firstWords, rasters, runsInRow } from '../exports/raster.ts';
 
 const MM_PER_PX = 25.4 / 96;
 
-const open = async (page: Page, address = '/patterns/linnet-dress'): Promise<void> => {
+const open = async (page: Page, address = '/patterns/course-dress'): Promise<void> => {
 	await page.goto(address);
 	await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
 };
@@ -39,7 +39,7 @@ const dayIn = (page: Page): Promise<string> =>
 const byCommand = async (name: string, ...words: readonly string[]): Promise<Buffer> => {
 	const to = test.info().outputPath(name);
 	const heron = path.resolve('shared/bodies/heron.json');
-	const run = await runCli(['export', 'linnet-dress', '--body', heron, '--to', to, ...words]);
+	const run = await runCli(['export', 'course-dress', '--body', heron, '--to', to, ...words]);
 	expect(run.err).toBe('');
 	expect(run.code).toBe(0);
 	return readFileSync(to);
@@ -59,8 +59,8 @@ test('the PDF on A4: the pages that were counted, a true check square, the same 
 	const map = panel(page).getByRole('img', { name: /^How the pages lie together: A1, / });
 	await expect(map.locator('text')).toHaveCount(pages);
 	const download = await saved(page, 'Save the PDF');
-	expect(download.suggestedFilename()).toBe('The Linnet dress for Heron.pdf');
-	await expect(panel(page).getByRole('status')).toContainText('Made: The Linnet dress for Heron.pdf');
+	expect(download.suggestedFilename()).toBe('The course dress for Heron.pdf');
+	await expect(panel(page).getByRole('status')).toContainText('Made: The course dress for Heron.pdf');
 	const pdf = await bytesOf(download);
 	const told = askOf('pdfinfo', pdf);
 	expect(told).toMatch(new RegExp(`Pages: +${String(pages + 1)}\\n`));
@@ -103,8 +103,8 @@ test('making is stopped by Cancel, saves nothing then, and can be begun again', 
 	answer();
 	await expect.poll(() => page.workers().length).toBe(0);
 	const download = await saved(page, 'Save the PDF');
-	expect(askOf('pdfinfo', await bytesOf(download))).toContain('The Linnet dress');
-	expect(downloads).toEqual(['The Linnet dress for Heron.pdf']);
+	expect(askOf('pdfinfo', await bytesOf(download))).toContain('The course dress');
+	expect(downloads).toEqual(['The course dress for Heron.pdf']);
 });
 
 test('the SVG opens in the browser at its true size, and each piece can have a file of its own', async ({
@@ -113,7 +113,7 @@ test('the SVG opens in the browser at its true size, and each piece can have a f
 	await open(page);
 	await choose(page, 'SVG drawing');
 	const whole = await saved(page, 'Save the drawing');
-	expect(whole.suggestedFilename()).toBe('The Linnet dress for Heron.svg');
+	expect(whole.suggestedFilename()).toBe('The course dress for Heron.svg');
 	const text = await textOf(whole);
 	expect(Buffer.from(text).equals(await byCommand('dress.svg'))).toBe(true);
 
@@ -122,7 +122,7 @@ test('the SVG opens in the browser at its true size, and each piece can have a f
 	await page.getByRole('checkbox', { name: '9 Armhole binding' }).uncheck();
 	await press(page, 'Save the drawing');
 	await expect(panel(page).getByRole('status')).toContainText('8 files are made.');
-	const skirt = await saved(page, '6 Front skirt, The Linnet dress for Heron.svg');
+	const skirt = await saved(page, '6 Front skirt, The course dress for Heron.svg');
 
 	for (const file of [text, await textOf(skirt)]) {
 		await page.setContent(file);
@@ -216,7 +216,7 @@ test('half size on A3 takes fewer pages, and one long sheet is one', async ({ pa
 	await choose(page, 'Half');
 	await expect(panel(page)).toContainText(/\b[2-5] pages of A3/);
 	const half = await saved(page, 'Save the PDF');
-	expect(half.suggestedFilename()).toBe('The Linnet dress for Heron, half size.pdf');
+	expect(half.suggestedFilename()).toBe('The course dress for Heron, half size.pdf');
 	expect(firstWords(await bytesOf(half))).toContain('half size');
 	await choose(page, 'PDF on a large sheet');
 	await choose(page, 'Roll 90 cm wide');
@@ -289,7 +289,7 @@ test('what writes PDF comes only when one is made, and only to the worker; the f
 	await page.goto('/lessons/10-the-sheet', { waitUntil: 'networkidle' });
 	expect(scripts.size).toBeGreaterThan(0);
 	expect([...holding(PDF), ...holding(PAPER)]).toEqual([]);
-	await page.goto('/patterns/linnet-dress', { waitUntil: 'networkidle' });
+	await page.goto('/patterns/course-dress', { waitUntil: 'networkidle' });
 	await panel(page).scrollIntoViewIfNeeded();
 	await panel(page)
 		.getByText(/pages of A4/)

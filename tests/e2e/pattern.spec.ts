@@ -15,7 +15,7 @@ const OWN = {
 	'Bust span': '18.5'
 };
 
-const open = async (page: Page, path = '/patterns/linnet-dress'): Promise<void> => {
+const open = async (page: Page, path = '/patterns/course-dress'): Promise<void> => {
 	await page.goto(path);
 	await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
 };
@@ -30,7 +30,7 @@ const piece = (page: Page, name: string): Locator => page.getByRole('article', {
 test('from an empty browser and own measurements to the finished dress in one step', async ({ page }) => {
 	await open(page, '/');
 	await page.getByRole('link', { name: 'Patterns' }).click();
-	await page.getByRole('link', { name: 'The Linnet dress' }).click();
+	await page.getByRole('link', { name: 'The course dress' }).click();
 	await expect(summary(page)).toHaveText(/9 pieces for Heron; all 12 seams match\./);
 	await page.getByRole('button', { name: 'Enter your own' }).click();
 	await expect(page.getByRole('heading', { name: 'Some measurements are missing' })).toBeVisible();
@@ -127,7 +127,7 @@ test('a seam that is chosen is shown as it will be sewn', async ({ page }) => {
 	await expect(page.getByTestId('sewn')).toHaveCount(0);
 });
 
-for (const path of ['/patterns', '/patterns/linnet-dress'])
+for (const path of ['/patterns', '/patterns/course-dress'])
 	for (const width of [1440, 360])
 		test(`${path} at ${String(width)} px is free of what axe can find and fits its width`, async ({
 			page

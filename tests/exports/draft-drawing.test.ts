@@ -214,7 +214,7 @@ describe('the same draft', () => {
 });
 
 describe('a draft of which parts were moved', () => {
-	const front = lessonMethod('62-linnet-front-top');
+	const front = lessonMethod('62-dress-front-top');
 	const draft = draftOf(front);
 	const { strokes, words } = draftDrawing(front, draft);
 	const names = words.map(({ text }) => text);
@@ -236,7 +236,7 @@ describe('a draft of which parts were moved', () => {
 		};
 		expect(groupOf(read(fileOf(front, draft)), 'traced')?.attributes['stroke-width']).toBe('0.18');
 		expect(kindOf(front, 'blockNeck')).toBe('traced');
-		expect(kindOf(lessonMethod('69-linnet-facing'), 'standEdge')).toBe('cutting');
+		expect(kindOf(lessonMethod('69-dress-facing'), 'standEdge')).toBe('cutting');
 	});
 
 	it('a line laid down once more is printed in both places where both are edges', () => {

@@ -15,11 +15,11 @@ import { lengthOf } from '../cli/pattern-here.ts';
 import { bodyOf, findMethod, garmentOf, madeFor } from '../garment/garment-files.ts';
 import { readSvg } from './read-svg.ts';
 
-const pattern = madeFor(garmentOf('linnet-dress'), bodyOf('heron'));
+const pattern = madeFor(garmentOf('course-dress'), bodyOf('heron'));
 const DRAWINGS = pattern.pieces.map((piece) => pieceDrawing(piece, [piece.name], english));
 
 describe('an SVG file of pieces', () => {
-	const svg = drawingsSvg(arranged(DRAWINGS, mm(1400)), 'The Linnet dress');
+	const svg = drawingsSvg(arranged(DRAWINGS, mm(1400)), 'The course dress');
 
 	it('is as wide and high in millimetres as its box has units', () => {
 		const [, width, height] = /width="([\d.]+)mm" height="([\d.]+)mm"/.exec(svg) ?? [];
@@ -50,7 +50,7 @@ describe('an SVG file of pieces', () => {
 });
 
 describe.each(DEMO_BODIES)('the SVG of the dress for $body.name', ({ body }) => {
-	const { pieces } = madeFor(garmentOf('linnet-dress'), body);
+	const { pieces } = madeFor(garmentOf('course-dress'), body);
 	const svg = drawingsSvg(
 		arranged(
 			pieces.map((piece) => pieceDrawing(piece, [piece.name], english)),
@@ -129,7 +129,7 @@ describe('tables', () => {
 	});
 
 	it('a draft’s points: negative lengths stay numbers', () => {
-		const method = findMethod('linnet-front');
+		const method = findMethod('dress-front');
 		const draft = pattern.drafts['front'];
 		if (!method || !draft) throw new Error('no draft');
 		const rows: Record<string, string>[] = parse(draftCsv(method, draft, english), { columns: true });

@@ -27,10 +27,10 @@ interface Read {
 	readonly entities: readonly (Entity & { readonly name: string })[];
 }
 
-const pattern = madeFor(garmentOf('linnet-dress'), bodyOf('heron'));
+const pattern = madeFor(garmentOf('course-dress'), bodyOf('heron'));
 const FILE = dxfFile(
 	pattern.pieces.map((piece) => ({ piece, words: pieceWords(piece, 'Heron', english) })),
-	'The Linnet dress for Heron',
+	'The course dress for Heron',
 	english
 );
 /** The file as an independent parser reads it. */
@@ -109,7 +109,7 @@ describe('a drawing file of the dress, read by an independent parser', () => {
 });
 
 describe.each(DEMO_BODIES)('the dress for $body.name', ({ body }) => {
-	const { pieces } = madeFor(garmentOf('linnet-dress'), body);
+	const { pieces } = madeFor(garmentOf('course-dress'), body);
 	const read = new DxfParser().parseSync(
 		dxfFile(
 			pieces.map((piece) => ({ piece, words: pieceWords(piece, body.name, english) })),
@@ -160,7 +160,7 @@ describe.each(DEMO_BODIES)('the dress for $body.name', ({ body }) => {
 });
 
 describe('the dress in Spanish', () => {
-	const spanish = lessonCourse('es').garment('linnet-dress');
+	const spanish = lessonCourse('es').garment('course-dress');
 	if (!spanish) throw new Error('no dress');
 	const speech = speechFor('es');
 	const file = dxfFile(

@@ -22,7 +22,7 @@ const MARGIN = PAGE_MARGIN * PER_MM;
 /** Reach of an alignment mark's arms and a little more, in millimetres. */
 const MARK = 3.5;
 
-const garment = garmentOf('linnet-dress');
+const garment = garmentOf('course-dress');
 const drawn = (body: string, paper: string): readonly Drawing[] =>
 	patternSheet(garment, madeFor(garment, bodyOf(body)), { pieces: [], paper, scale: 'full', speech: english })
 		.drawings;

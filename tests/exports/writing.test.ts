@@ -27,7 +27,7 @@ const cornersOf = (words: readonly Words[]): readonly SheetPoint[] => {
 };
 
 describe.each(DEMO_BODIES)('writing on the dress for $body.name', ({ body }) => {
-	const { pieces } = madeFor(garmentOf('linnet-dress'), body);
+	const { pieces } = madeFor(garmentOf('course-dress'), body);
 
 	it.each(pieces)('$name: lies within the piece, off the grain line, its name first', (piece) => {
 		const texts = pieceWords(piece, body.name, english);

@@ -202,7 +202,7 @@ const apartAlike = (first: Path, second: Path): number =>
 	);
 
 describe('the dress', () => {
-	const pattern = madeFor(garmentOf('linnet-dress'), bodyOf('heron'));
+	const pattern = madeFor(garmentOf('course-dress'), bodyOf('heron'));
 
 	it.each(['shoulder', 'side', 'frontNeckline', 'backNeckline', 'bandShoulder'])(
 		'%s: the two lie on each other within a millionth of a millimetre',

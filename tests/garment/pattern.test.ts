@@ -168,7 +168,7 @@ describe.each(garments())('$name', (garment) => {
 describe('the dress', () => {
 	it('has the seam table of its method: the pairs, and how closely each must match', () => {
 		const within = Object.fromEntries(
-			garmentOf('linnet-dress').seams.map(({ name, within: most }) => [name, most])
+			garmentOf('course-dress').seams.map(({ name, within: most }) => [name, most])
 		);
 		expect(within).toMatchObject({
 			shoulder: 1,

@@ -175,7 +175,7 @@ describe('a garment file', () => {
 describe('the garments of the lessons', () => {
 	it('are read, each with an id of its own', () => {
 		const ids = garments().map(({ id }) => id);
-		expect(ids).toContain('linnet-dress');
+		expect(ids).toContain('course-dress');
 		expect(new Set(ids).size).toBe(ids.length);
 	});
 });

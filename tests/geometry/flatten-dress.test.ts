@@ -67,7 +67,7 @@ const uniformCount = (outline: Path): number => {
 
 /** The stitching and the cutting lines of the dress. */
 const outlinesFor = (body: Body): readonly Path[] =>
-	madeFor(garmentOf('linnet-dress'), body).pieces.flatMap(({ outline, cutting }) => [
+	madeFor(garmentOf('course-dress'), body).pieces.flatMap(({ outline, cutting }) => [
 		outline,
 		cutting.outline
 	]);

@@ -35,7 +35,7 @@ const SOUND = `---
 title: A planted lesson
 part: Practice
 method: first-marks
-garment: linnet-dress
+garment: course-dress
 minutes: 2
 summary: Stands here to be spoilt.
 ---
@@ -102,11 +102,11 @@ describe('a planted bad lesson is seen', () => {
 		['</Step>', '<Step name="A">\n\n</Step>', 'line 16: the step of line 12 is not closed'],
 		['**A**.', '**A**. </Step>', 'line 14: <Step> must have a line of its own'],
 		['Go down.', 'Go {down}.', 'line 14: a brace would be read as code'],
-		['garment: linnet-dress', 'garment: linnet', 'there is no garment "linnet"'],
-		['garment: linnet-dress\n', '', 'line 25: <GarmentPieces> needs a garment in the front matter'],
-		['garment: linnet-dress\n', '', 'line 31: <LayingFigure> needs a garment in the front matter'],
-		['piece="front"', 'piece="frontt"', 'line 28: linnet-dress has no piece "frontt"'],
-		['seam="side"', 'seam="sides"', 'line 30: linnet-dress has no seam "sides"'],
+		['garment: course-dress', 'garment: dress', 'there is no garment "dress"'],
+		['garment: course-dress\n', '', 'line 25: <GarmentPieces> needs a garment in the front matter'],
+		['garment: course-dress\n', '', 'line 31: <LayingFigure> needs a garment in the front matter'],
+		['piece="front"', 'piece="frontt"', 'line 28: course-dress has no piece "frontt"'],
+		['seam="side"', 'seam="sides"', 'line 30: course-dress has no seam "sides"'],
 		[' caption="The front."', '', 'line 28: <PieceFigure> needs caption'],
 		['<SewnSeam seam="side" />', '<SewnSeam />', 'line 30: <SewnSeam> needs seam'],
 		['<LayingFigure />', '<LayingFigure width="140" />', 'line 32: <LayingFigure> knows no width']

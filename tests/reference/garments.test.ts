@@ -11,15 +11,15 @@ import { surveyFigures } from './survey-bodies.ts';
 
 /** A garment is data: what is asked of the dress is asked of each of these. */
 const GARMENTS = [
-	['dunlin-skirt', undefined],
+	['straight-skirt', undefined],
 	['circle-skirt', 'quarter'],
 	['circle-skirt', 'half'],
 	['circle-skirt', 'threeQuarter'],
 	['circle-skirt', 'full'],
-	['pipit-bodice', undefined]
+	['sleeved-bodice', undefined]
 ] as const;
 /** How many of the 300 women have each; tests of each draft say who has none, and why. */
-const HAVE_NONE: Readonly<Record<string, number>> = { quarter: 3, 'pipit-bodice': 3 };
+const HAVE_NONE: Readonly<Record<string, number>> = { quarter: 3, 'sleeved-bodice': 3 };
 
 const SURVEY: readonly Body[] = surveyFigures().map((figure) => readBody({ ...figure }));
 const DEMO: readonly Body[] = DEMO_BODIES.map(({ body }) => body);
@@ -116,7 +116,7 @@ describe.each(GARMENTS)('%s %s', (id, fullness) => {
 
 describe('what is sewn to what', () => {
 	it('the waistband is the waist and its ease, whole, for a straight and for a circle skirt', () => {
-		for (const id of ['dunlin-skirt', 'circle-skirt']) {
+		for (const id of ['straight-skirt', 'circle-skirt']) {
 			for (const { pattern } of madeFor(garmentOf(id), DEMO)) {
 				const bands = pattern.seams.filter(({ second }) => second[0]?.startsWith('waistband.'));
 				expect(bands).toHaveLength(2);
@@ -130,7 +130,7 @@ describe('what is sewn to what', () => {
 	});
 
 	it('the cap is eased into the armhole by what was chosen, half in front and half behind', () => {
-		const garment = garmentOf('pipit-bodice');
+		const garment = garmentOf('sleeved-bodice');
 		for (const ease of [0, 20, 40]) {
 			const work = makePattern(garment, DEMO[0] as Body, { allowances: { capEase: mm(ease) }, edges: {} });
 			if (work.kind !== 'made') throw new Error('Heron has no bodice');
@@ -143,7 +143,7 @@ describe('what is sewn to what', () => {
 	});
 
 	it('the notches of each seam lie on both its edges', () => {
-		const pattern = madeFor(garmentOf('pipit-bodice'), DEMO.slice(0, 1))[0]?.pattern;
+		const pattern = madeFor(garmentOf('sleeved-bodice'), DEMO.slice(0, 1))[0]?.pattern;
 		for (const name of ['shoulder', 'side', 'hip', 'frontCap', 'backCap', 'underarm']) {
 			const notches = pattern?.pieces.flatMap((piece) => piece.notches.filter(({ seam }) => seam === name));
 			expect(notches, name).toHaveLength(2);

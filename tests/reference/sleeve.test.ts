@@ -18,7 +18,7 @@ import {
 	square,
 	way,
 	type Curve
-} from './linnet-curves.ts';
+} from './dress-curves.ts';
 import { surveyFigures } from './survey-bodies.ts';
 
 const METHOD = lessonMethod('90-sleeve-frame');

@@ -17,11 +17,11 @@ import {
 	square,
 	turned,
 	way
-} from './linnet-curves.ts';
+} from './dress-curves.ts';
 import { surveyFigures } from './survey-bodies.ts';
 
-const FRONT = lessonMethod('80-dunlin-front');
-const BACK = lessonMethod('82-dunlin-back');
+const FRONT = lessonMethod('80-straight-skirt-front');
+const BACK = lessonMethod('82-straight-skirt-back');
 /** A hundredth of a millimetre, in cm. */
 const AGREES = 0.001;
 /** Simpson's steps: ten times finer than a thousandth of a millimetre asks for. */

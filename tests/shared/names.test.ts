@@ -27,9 +27,9 @@ describe('nearest names', () => {
 
 describe('what was renamed', () => {
 	it('is near its old name, where it is there at all', () => {
-		const ids = ['linnet-dress', 'dunlin-skirt', 'circle-skirt'];
+		const ids = ['course-dress', 'straight-skirt', 'circle-skirt'];
 		expect(nearestName('swift-three-quarter-skirt', ids)).toBe('circle-skirt');
-		expect(nearestName('swift-three-quarter-skirt', ['linnet-dress'])).toBeUndefined();
+		expect(nearestName('swift-three-quarter-skirt', ['course-dress'])).toBeUndefined();
 	});
 
 	it.each([
@@ -38,6 +38,12 @@ describe('what was renamed', () => {
 		['/lessons/85-swift-quarter-skirt', '/lessons/85-circle-skirt'],
 		['/es/lessons/88-swift-full-skirt', '/es/lessons/85-circle-skirt'],
 		['/drafts/swift-half-skirt/print', '/drafts/circle-skirt/print'],
+		['/patterns/linnet-dress', '/patterns/course-dress'],
+		['/es/drafts/linnet-front/print', '/es/drafts/dress-front/print'],
+		['/lessons/64-linnet-contour-dart', '/lessons/64-dress-armhole-dart'],
+		['/lessons/80-dunlin-front', '/lessons/80-straight-skirt-front'],
+		['/es/patterns/dunlin-skirt', '/es/patterns/straight-skirt'],
+		['/patterns/pipit-bodice', '/patterns/sleeved-bodice'],
 		['/patterns/circle-skirt', undefined],
 		['//elsewhere.example/patterns/swift-half-skirt', undefined]
 	])('%s is now %s', (before, now) => {

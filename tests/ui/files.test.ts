@@ -12,7 +12,7 @@ import { askOf, firstWords } from '../exports/raster.ts';
 import { english } from '../support/speech.ts';
 import { bodyOf, garmentOf } from '../garment/garment-files.ts';
 
-const garment = garmentOf('linnet-dress');
+const garment = garmentOf('course-dress');
 const ALL = garment.pieces.map(({ key }) => key);
 const heron = bodyOf('heron');
 const LAID = {
@@ -67,7 +67,7 @@ describe('a pattern as files', () => {
 		const told: string[] = [];
 		const [file] = await filesOf(save(), (done, of) => told.push(`${String(done)}/${String(of)}`));
 		if (!file) throw new Error('no file');
-		expect(file.name).toBe('The Linnet dress for Heron.pdf');
+		expect(file.name).toBe('The course dress for Heron.pdf');
 		expect(file.content.type).toBe('application/pdf');
 		const printed = every.length - blank.length;
 		expect(askOf('pdfinfo', await bytesOf(file))).toMatch(new RegExp(`Pages: +${String(printed + 1)}\\n`));
@@ -86,8 +86,8 @@ describe('a pattern as files', () => {
 			(done) => told.push(done)
 		);
 		expect(files.map(({ name }) => name)).toEqual([
-			'1 Front bodice, The Linnet dress for Heron, half size.svg',
-			'6 Front skirt, The Linnet dress for Heron, half size.svg'
+			'1 Front bodice, The course dress for Heron, half size.svg',
+			'6 Front skirt, The course dress for Heron, half size.svg'
 		]);
 		expect(told).toEqual([1, 2]);
 		const texts = await Promise.all(files.map(({ content }) => content.text()));

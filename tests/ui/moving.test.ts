@@ -22,8 +22,8 @@ import { freshStores } from './memory-store.ts';
 
 freshStores();
 
-const FRONT = lessonMethod('62-linnet-front-top');
-const BACK = lessonMethod('68-linnet-back-waist');
+const FRONT = lessonMethod('62-dress-front-top');
+const BACK = lessonMethod('68-dress-back-waist');
 /** The demo body that learners begin with. */
 const HERON = DEMO_BODIES.find(({ id }) => id === 'heron')?.body;
 const DRAFT = draftOf(FRONT, HERON);
@@ -266,7 +266,7 @@ describe('names where there is no room for all', () => {
 		).toBe(true);
 	});
 
-	it('of the finished Linnet front, no two that are written stand on each other', () => {
+	it('of the finished dress front, no two that are written stand on each other', () => {
 		for (const { id, body } of DEMO_BODIES) {
 			const { points, lines } = inkOf(FRONT, draftOf(FRONT, body));
 			const named = points.map(({ name, at: place, tone }) => ({
@@ -299,7 +299,7 @@ describe('a wrong turn that is kept', () => {
 	const kept = (): Work => {
 		const work = takeUp(FRONT);
 		work.draftBefore('G3');
-		// Half of the contour dart, and more: what follows starts from there.
+		// Half of the armhole dart, and more: what follows starts from there.
 		const [start, goal] = [pointIn('G2'), pointIn('G1')];
 		work.place('G3', point((start.x * 3 + goal.x) / 4 + 3, (start.y * 3 + goal.y) / 4));
 		expect(work.check('G3').answer).toBe('wrong');

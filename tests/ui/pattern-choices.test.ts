@@ -8,9 +8,9 @@ import { freshStores, MemoryStore, useStore } from './memory-store.ts';
 
 freshStores();
 
-const GARMENT = garmentOf('linnet-dress');
+const GARMENT = garmentOf('course-dress');
 const SLOT = choicesSlot(GARMENT, { id: 'heron', name: 'Heron' });
-const KEY = 'square-across.choices.linnet-dress.heron';
+const KEY = 'square-across.choices.course-dress.heron';
 const CHOSEN: SavedChoices = {
 	allowances: { skirtLength: mm(700), bustEase: mm(-10) },
 	edges: { 'front.side': mm(25), 'skirtFront.hem': mm(0) },
@@ -53,7 +53,7 @@ describe('what a maker chose', () => {
 		const { value, setAside } = new Saved().load(SLOT);
 		expect(value).toEqual(sound);
 		expect(toldOf(setAside)).toMatchObject({
-			what: `Your choices for The Linnet dress, for Heron: ${name}`,
+			what: `Your choices for The course dress, for Heron: ${name}`,
 			partly: true
 		});
 		expect(toldOf(setAside)?.reason).toMatch(reason);

@@ -10,7 +10,7 @@ import { layWords, pieceLabel, seamWords } from '#ui/garments/piece-words.ts';
 import { english } from '../support/speech.ts';
 import { bodyOf, garmentOf, garments, madeFor } from '../garment/garment-files.ts';
 
-const DRESS = madeFor(garmentOf('linnet-dress'), bodyOf('heron'));
+const DRESS = madeFor(garmentOf('course-dress'), bodyOf('heron'));
 const pieceOf = (key: string): Piece => {
 	const piece = DRESS.pieces.find((each) => each.key === key);
 	if (!piece) throw new Error(`there is no piece ${key}`);

@@ -14,7 +14,7 @@ import { freshStores } from './memory-store.ts';
 
 freshStores();
 
-const DRESS = garmentOf('linnet-dress');
+const DRESS = garmentOf('course-dress');
 const making = (learner: Learner = arrive()): Making => {
 	const made = new Making(DRESS, learner);
 	made.load();

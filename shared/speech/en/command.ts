@@ -34,8 +34,8 @@ const CANNOT_WRITE: Readonly<Record<string, string>> = {
 
 const ASK = {
 	draft: 'name the method to draft, such as back-block',
-	pattern: 'name the garment, such as linnet-dress',
-	export: 'name the garment or the method, such as linnet-dress',
+	pattern: 'name the garment, such as course-dress',
+	export: 'name the garment or the method, such as course-dress',
 	check: 'name the method to check, such as back-block'
 } as const;
 

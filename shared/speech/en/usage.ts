@@ -13,7 +13,7 @@ export const USAGE = {
   square-across build                                    build the lessons for serving
 
 METHOD is back-block or another id of lessons/*/method.yaml; \`draft --help\` says how a body is written.
-GARMENT is linnet-dress or another id of lessons/*/garment.yaml; \`pattern --help\` says what may be chosen for it.
+GARMENT is course-dress or another id of lessons/*/garment.yaml; \`pattern --help\` says what may be chosen for it.
 With --language es everything is said in Spanish.
 `,
 	draft: `Usage:
@@ -27,7 +27,7 @@ with "allowances":{"bustEase":4} if you like. Lengths: 96, 96.5, "96,5", "37 3/4
   square-across pattern GARMENT --body FILE.json [--json]   every piece of a garment for one body; - reads standard input
   square-across pattern GARMENT --bodies FILE.csv           for a table of bodies: one line of JSON a row
 
-GARMENT is linnet-dress or another id of lessons/*/garment.yaml. A body is written as for draft, and may choose
+GARMENT is course-dress or another id of lessons/*/garment.yaml. A body is written as for draft, and may choose
 "allowances":{"skirtLength":70,"seamAllowance":1.5} and for single edges "edges":{"front.side":2,"skirtFront.hem":4}.
 A table may have allowances as columns. Without --json the tables are in cm; JSON is in mm.
 `,

@@ -31,8 +31,8 @@ const CANNOT_WRITE: Readonly<Record<string, string>> = {
 
 const ASK = {
 	draft: 'escribe qué método hay que trazar, como back-block',
-	pattern: 'escribe qué prenda, como linnet-dress',
-	export: 'escribe qué prenda o qué método, como linnet-dress',
+	pattern: 'escribe qué prenda, como course-dress',
+	export: 'escribe qué prenda o qué método, como course-dress',
 	check: 'escribe qué método hay que comprobar, como back-block'
 } as const;
 

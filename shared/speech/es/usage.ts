@@ -14,7 +14,7 @@ export const USAGE: Readonly<Record<keyof typeof ENGLISH, string>> = {
   square-across build                                       prepara las lecciones para servirlas
 
 MÉTODO es back-block u otro id de lessons/*/method.yaml; \`draft --help\` dice cómo se escribe un cuerpo.
-PRENDA es linnet-dress u otro id de lessons/*/garment.yaml; \`pattern --help\` dice qué se puede elegir para ella.
+PRENDA es course-dress u otro id de lessons/*/garment.yaml; \`pattern --help\` dice qué se puede elegir para ella.
 Con --language en, todo se dice en inglés.
 `,
 	draft: `Uso:
@@ -28,7 +28,7 @@ con "allowances":{"bustEase":4} si quieres. Longitudes: 96, 96.5, "96,5", "37 3/
   square-across pattern PRENDA --body ARCHIVO.json [--json]   todas las piezas de una prenda para un cuerpo; - lee la entrada estándar
   square-across pattern PRENDA --bodies ARCHIVO.csv           para una tabla de cuerpos: una línea de JSON por fila
 
-PRENDA es linnet-dress u otro id de lessons/*/garment.yaml. Un cuerpo se escribe como para draft, y puede elegir
+PRENDA es course-dress u otro id de lessons/*/garment.yaml. Un cuerpo se escribe como para draft, y puede elegir
 "allowances":{"skirtLength":70,"seamAllowance":1.5} y, para algunos bordes, "edges":{"front.side":2,"skirtFront.hem":4}.
 Una tabla puede tener ajustes como columnas. Sin --json las tablas están en cm; JSON está en mm.
 `,

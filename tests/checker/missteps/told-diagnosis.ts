@@ -15,8 +15,8 @@ import { TOLD_SLIPS, type ToldSlip } from './told-slips.ts';
 const METHODS = {
 	back: backBlock(),
 	front: frontBlock(),
-	'Linnet front': lessonMethod('62-linnet-front-top'),
-	'Linnet back': lessonMethod('68-linnet-back-waist')
+	'dress front': lessonMethod('62-dress-front-top'),
+	'dress back': lessonMethod('68-dress-back-waist')
 };
 
 /** What Square Across says of a told slip. */

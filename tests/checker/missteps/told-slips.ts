@@ -7,7 +7,7 @@ import type { Typed } from '#shared/placement.ts';
 export interface ToldSlip {
 	readonly tale: string;
 	readonly body: 'Heron' | 'Wren' | 'Plover' | 'Lark' | 'Gannet' | 'Eider';
-	readonly panel: 'back' | 'front' | 'Linnet front' | 'Linnet back';
+	readonly panel: 'back' | 'front' | 'dress front' | 'dress back';
 	readonly step: string;
 	/** Where the point was put, in centimetres across and down. */
 	readonly at: readonly [across: number, down: number];
@@ -176,12 +176,12 @@ const HERON_FRONT = slips('Heron', 'front', [
 ]);
 
 /**
- * Heron's Linnet dress. Front: the bust point T lies at (9.75, 26.5). G2 lies 13.65 from it and is turned by 2.0° onto the line
+ * Heron's course dress. Front: the bust point T lies at (9.75, 26.5). G2 lies 13.65 from it and is turned by 2.0° onto the line
  * through G1; E2 lies 15.63 from it and is turned by 11.1° onto D3. Back: the side U1–V is 19.75 long and swings about U1 (26.5, 23.7)
  * until the waist curve is as long as the front's, 24.73.
  */
-const HERON_LINNET = [
-	...slips('Heron', 'Linnet front', [
+const HERON_DRESS = [
+	...slips('Heron', 'dress front', [
 		// Right: G3 15.09 across, 13.93 down.
 		['The panel not turned at all: G3 written beside G2.', 'G3', 15.53, 14.13, 'unmoved'],
 		['Turned by 2.0° the other way, so that the dart gapes.', 'G3', 15.96, 14.34, 'direction:opposite'],
@@ -197,10 +197,10 @@ const HERON_LINNET = [
 		['The panel left open: E3 written beside E2.', 'E3', 24.87, 30.47, 'unmoved'],
 		['Half of the dart closed, 5.5° of 11.1°.', 'E3', 25.18, 28.99, 'fraction:half-for-whole'],
 		['Turned by 11.1° the other way.', 'E3', 23.83, 33.29, 'direction:opposite'],
-		['Turned by 2.0°, the angle of the contour dart.', 'E3', 25, 29.93, 'turn:G3-for-E3'],
-		['Turned by both, 13.1°: the contour dart was closed already.', 'E3', 25.38, 26.94, 'turn:G3-and-E3']
+		['Turned by 2.0°, the angle of the armhole dart.', 'E3', 25, 29.93, 'turn:G3-for-E3'],
+		['Turned by both, 13.1°: the armhole dart was closed already.', 'E3', 25.38, 26.94, 'turn:G3-and-E3']
 	]),
-	...slips('Heron', 'Linnet back', [
+	...slips('Heron', 'dress back', [
 		// Right: V1 24.7 across, 43.35 down.
 		[
 			'The side not swung: V1 written beside V. The block’s straight waist is 20.5 long, too.',
@@ -295,7 +295,7 @@ const TYPED = sums('Heron', 'back', [
 export const TOLD_SLIPS: readonly ToldSlip[] = [
 	...HERON_BACK,
 	...HERON_FRONT,
-	...HERON_LINNET,
+	...HERON_DRESS,
 	...OTHERS,
 	...TYPED
 ];
