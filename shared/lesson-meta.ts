@@ -1,4 +1,5 @@
 import { z } from './shape.ts';
+import type { Language } from './speech/language.ts';
 
 const text = z.string().check(z.minLength(1));
 
@@ -22,4 +23,6 @@ export type LessonMeta = z.infer<typeof lessonMetaSchema>;
 export interface LessonLink {
 	readonly href: string;
 	readonly title: string;
+	/** The language that it is written in, and its title with it. */
+	readonly language: Language;
 }

@@ -64,7 +64,7 @@ describe('the finder of words in code', () => {
 });
 
 /** How many words are not in a catalogue yet. It only goes down, and then this line goes. */
-const NOT_YET = 1;
+const NOT_YET = 0;
 
 describe('no words are left in code, where no other language can say them', () => {
 	it('but for those that are excepted', () => {

@@ -12,7 +12,7 @@ export const FIRST_MARKS: Method = lessonMethod('10-the-sheet');
 
 /** A learner who has just opened a page of a lesson, and what was kept for them in this browser. */
 export const arrive = (): Learner => {
-	const learner = new Learner();
+	const learner = new Learner(() => english.words.site.unnamed);
 	learner.load();
 	return learner;
 };

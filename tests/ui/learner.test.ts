@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { Learner } from '#ui/keeping/learner.svelte.ts';
 import { savedKey } from '#ui/keeping/shelf.ts';
+import { english } from '../support/speech.ts';
 import { arrive, toldOf } from './desk.ts';
 import { forbidStore, freshStores, MemoryStore, useStore } from './memory-store.ts';
 
@@ -14,7 +15,7 @@ const MINE = { name: 'Mine', unit: 'in' as const, allowances: {}, bust: '37 3/4'
 
 describe('a learner', () => {
 	it('before the store is read drafts for Heron, in centimetres', () => {
-		const learner = new Learner();
+		const learner = new Learner(() => english.words.site.unnamed);
 		expect(learner.loaded).toBe(false);
 		expect(learner.unit).toBe('cm');
 		expect(learner.current).toMatchObject({ id: 'heron', own: false, body: { name: 'Heron' } });
@@ -207,7 +208,7 @@ describe('two tabs', () => {
 	});
 
 	it('what is not this program’s, and what comes before the store is read, changes nothing', () => {
-		const [one, two] = [arrive(), new Learner()];
+		const [one, two] = [arrive(), new Learner(() => english.words.site.unnamed)];
 		telling(SETTINGS, two, () => one.change({ unit: 'in' }));
 		expect(two.unit).toBe('cm');
 		const before = JSON.stringify(one.settings);

@@ -105,7 +105,7 @@ describe('making a garment', () => {
 
 	it('names what is missing of a new body, and what a body is refused for', () => {
 		const made = making();
-		made.newBody('My measurements');
+		made.newBody();
 		made.load();
 		expect(made.standing).toEqual({ kind: 'missing', missing: DRESS.measurements });
 		const copied = making();

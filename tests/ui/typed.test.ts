@@ -13,7 +13,7 @@ import {
 	type Around,
 	type Fields
 } from '#ui/desk/dock/typed.ts';
-import { freeName, ownName } from '#ui/keeping/names.ts';
+import { freeName } from '#ui/keeping/names.ts';
 import { FIRST_MARKS, takeUp, toolAt } from './desk.ts';
 import { freshStores } from './memory-store.ts';
 
@@ -143,12 +143,5 @@ describe('the names of own bodies', () => {
 	it('no two are alike, and none goes without', () => {
 		expect(freeName('Ana', ['Heron', 'Bea'])).toBe('Ana');
 		expect(freeName(' ana ', ['Ana', 'ANA 2'])).toBe('ana 3');
-		expect(freeName('', [])).toBe('My measurements');
-		expect(freeName('  ', ['My measurements'])).toBe('My measurements 2');
-		expect([ownName({}), ownName({ name: ' ' }), ownName({ name: 'Ana' })]).toEqual([
-			'My measurements',
-			'My measurements',
-			'Ana'
-		]);
 	});
 });

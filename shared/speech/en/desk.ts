@@ -2,6 +2,7 @@ import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
 import type { Mm, Radians, Unit } from '../../units.ts';
 import { capital, the, The } from './grammar.ts';
+import { smallIn } from './slight.ts';
 
 /** A step as it is named: a point has a name beside what it is called. */
 export interface NamedStep {
@@ -30,7 +31,7 @@ export interface Turned {
 /** The sheet, its tool, the dock and typed entry. */
 export const desk = (v: Voice) => {
 	const unitName = (unit: Unit): string => (unit === 'in' ? 'inches' : unit);
-	const small = (length: Mm): string => v.small(length) ?? 'a hair';
+	const small = (length: Mm): string => smallIn(v, length);
 	const onSheet = ({ x, y }: Place): string => `${v.length(x)} across, ${v.length(y)} down`;
 	const turned = ({ angle, open }: Turned): string => {
 		const size = v.fixed(Math.abs((angle * 180) / Math.PI), 1);

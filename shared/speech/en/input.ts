@@ -1,4 +1,4 @@
-import { MEASUREMENT_KEYS, type MeasurementKey } from '../../measurements.ts';
+import type { MeasurementKey } from '../../measurements.ts';
 import { MM_PER, type Mm, type Unit } from '../../units.ts';
 import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
@@ -10,10 +10,10 @@ import { allowanceNoun, MEASUREMENT_WORDS, measurementNoun, STANDING } from './n
 const OTHER_UNITS = /^(m|km|met(er|re)s?|ft|foot|feet|yd|yards?|dm)$/;
 const WAYS = /^(down|up|across|out|left|right)$/;
 /** Words whose numbers stand beside the step. */
-const GIVEN = new Set([
-	...wordsOf(STANDING),
-	...MEASUREMENT_KEYS.flatMap((key) => [...wordsOf({ [key]: MEASUREMENT_WORDS[key].noun })])
-]);
+const GIVEN = wordsOf({
+	...STANDING,
+	...Object.fromEntries(Object.entries(MEASUREMENT_WORDS).map(([key, { noun }]) => [key, noun]))
+});
 
 /** What may be named, by the word for it, and how the names that there are are led in where it is not "there are". */
 const KINDS = {

@@ -5,7 +5,6 @@ import { the } from './grammar.ts';
 
 /** What lessons embed beside the steps: figures, tapes, comparisons. */
 export const lesson = (v: Voice) => {
-	const small = (length: Mm): string => v.small(length) ?? 'a hair';
 	return {
 		about: ({ part, minutes }: { part: string; minutes: number }) => `${part} · about ${minutes} minutes`,
 		lessons: 'Lessons',
@@ -56,7 +55,6 @@ export const lesson = (v: Voice) => {
 		yourOwn: ({ title }: { title: string }) => `Your own ${title.toLowerCase()}`,
 		inNamed: ({ title, name }: { title: string; name: string }) => `${title}, in ${name}`,
 		ofNamed: ({ title, name }: { title: string; name: string }) => `${title} of ${name}`,
-		unnamed: 'My measurements',
 		fold: 'fold',
 		whose: 'Whose measurements',
 		keepIt: 'Keep it',
@@ -114,10 +112,6 @@ export const lesson = (v: Voice) => {
 			`${standing}: ${step}, in the lesson ${lesson}`,
 		fromOwn: ', from your own earlier mark',
 		shown: ', drafted for you',
-		strays: ({ by }: { by: Mm }) => `strays ${small(by)}`,
-		longer: ({ by }: { by: Mm }) => `${small(by)} longer`,
-		shorter: ({ by }: { by: Mm }) => `${small(by)} shorter`,
-		noDifference: 'no difference to speak of',
 
 		front: 'Front',
 		back: 'Back',

@@ -29,7 +29,6 @@ export const measurements = (v: Voice) => ({
 	/** What is said of an invented body: in English its own file says it. */
 	demoBody: ({ id }: { id: string }) => BODIES[id] ?? '',
 	addOwn: 'Add your own',
-	unnamed: 'My measurements',
 	notTaken: 'not taken',
 	name: 'Name',
 	unit: 'Unit',

@@ -1,5 +1,6 @@
 import type { Compass } from '../../method.ts';
 import type { MeasurementKey } from '../../measurements.ts';
+import { did, misdoneOf, type Misdone } from '../misdone.ts';
 import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
 import { the } from './grammar.ts';
@@ -22,12 +23,6 @@ export type Taken =
 	| { readonly kind: 'line'; readonly line: Line }
 	| { readonly kind: 'distance' }
 	| { readonly kind: 'length' };
-
-/** One thing that went wrong: what was done, to follow "you" or "they", and the rule that it is held against. */
-export interface Misdone {
-	readonly did: string;
-	readonly rule?: string;
-}
 
 const OF: Readonly<Record<Share, string>> = {
 	whole: 'the whole of',
@@ -73,8 +68,6 @@ const said = (taken: Taken): string => the(nounOf(taken));
 
 /** The name of a draft within a sentence: "the front block". */
 const small = (name: string): string => name.charAt(0).toLowerCase() + name.slice(1);
-
-const did = (did: string, rule?: string): Misdone => (rule === undefined ? { did } : { did, rule });
 
 /** What may have gone wrong, by kind. */
 const slips = {
@@ -169,19 +162,16 @@ const slips = {
 	tooShort: () => did('drew it too short', 'it would not fit what it is sewn to')
 };
 
-const sentence = (who: string, { did, rule }: Misdone): string =>
-	rule === undefined ? `${who} ${did}.` : `${who} ${did}; ${rule}.`;
-
 /** What may have gone wrong at a step. */
 export const missteps = (_voice: Voice) => ({
 	slips,
 	/** To whoever did it. */
-	yours: (misdone: Misdone) => sentence('You', misdone),
+	yours: (misdone: Misdone) => misdoneOf('You', misdone),
 	/** Of whoever did it. */
-	theirs: (misdone: Misdone) => sentence('They', misdone),
+	theirs: (misdone: Misdone) => misdoneOf('They', misdone),
 	/** The same, of a slip that was handed on as data. */
 	theirSlip: ({ key, values }: { key: keyof typeof slips; values: readonly unknown[] }) =>
-		sentence('They', (slips[key] as (...values: readonly unknown[]) => Misdone)(...values)),
+		misdoneOf('They', (slips[key] as (...values: readonly unknown[]) => Misdone)(...values)),
 	/** One of several. */
 	either: (all: readonly Misdone[]) => `Either ${all.map(({ did }) => `you ${did}`).join(', or ')}.`
 });

@@ -2,6 +2,7 @@ import type { Mm, Radians } from '../../units.ts';
 import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
 import { capital } from './grammar.ts';
+import { smallIn } from './slight.ts';
 
 /** One side of a seam: the pieces that it runs over, whether they are several, and how long it is. */
 export interface SeamSide {
@@ -32,7 +33,7 @@ interface OpenOf {
 /** The pages of patterns. */
 export const pattern = (v: Voice) => {
 	const angle = (each: Radians): string => `${v.fixed(Math.abs((each * 180) / Math.PI), 1)}°`;
-	const small = (length: Mm): string => v.small(length) ?? 'a hair';
+	const small = (length: Mm): string => smallIn(v, length);
 	const LAID = { fold: 'on the fold', pairs: 'in pairs, right sides together', once: 'once' } as const;
 	const GROUPS: Readonly<Record<AllowanceGroupName, readonly [title: string, about: string, usual: string]>> =
 		{

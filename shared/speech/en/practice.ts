@@ -1,9 +1,9 @@
-import { UNSPOKEN } from '../../tolerances.ts';
-import { mm, type Mm } from '../../units.ts';
+import type { Mm } from '../../units.ts';
 import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
 import { capital, the, The } from './grammar.ts';
 import { partOf } from './nouns.ts';
+import { smallIn, wayOff } from './slight.ts';
 
 /** A line as data: what it is called, and the draft that it is of where that is another one. */
 export interface LineName {
@@ -36,25 +36,13 @@ interface NamedPoint extends Point {
 
 /** Exercises, what is said of answers, and how rules stand. */
 export const practice = (v: Voice) => {
-	const small = (length: Mm): string => v.small(length) ?? 'a hair';
+	const small = (length: Mm): string => smallIn(v, length);
 	const sum = (parts: readonly Mm[], whole: Mm): string =>
 		parts.length > 1
 			? `${parts.map((part) => v.length(part)).join(' + ')} = ${v.length(whole)}`
 			: v.length(whole);
 	const lineNoun = ({ noun, of }: LineName): Noun => (of ? partOf(noun, of) : noun);
 	const named = (lines: readonly LineName[]): string => v.list(lines.map((line) => the(lineNoun(line))));
-	const way = (across: Mm, down: Mm, tolerance: Mm): string => {
-		const spoken = [
-			{ length: across, words: across > 0 ? 'too far out' : 'too far in' },
-			{ length: down, words: down > 0 ? 'too low' : 'too high' }
-		].filter(({ length }) => Math.abs(length) >= UNSPOKEN);
-		const said = spoken.map(({ length, words }) => {
-			const size = mm(Math.abs(length));
-			const over = spoken.length === 1 && size > tolerance && small(size) === small(tolerance);
-			return `${over ? 'a little over ' : ''}${small(size)} ${words}`;
-		});
-		return said.join(', ') || 'a hair off';
-	};
 	const STANDINGS = { new: 'new', coming: 'coming', secure: 'secure', due: 'due again' } as const;
 	const RESULTS = {
 		right: 'right at once',
@@ -138,7 +126,7 @@ export const practice = (v: Voice) => {
 		differenceTooSmall: ({ by }: { by: Mm }) => `Your difference is ${small(by)} too small.`,
 		nowMove: ({ point }: Point) => `That is the difference. Now move ${point}.`,
 		pointLies: ({ point, across, down, tolerance }: Point & { across: Mm; down: Mm; tolerance: Mm }) =>
-			`${point} lies ${way(across, down, tolerance)}.`,
+			`${point} lies ${wayOff(v, { across, down, limit: tolerance })}.`,
 		seamsAgree: 'The two seams agree now.',
 		seamsDisagree: 'The two seams do not agree yet.',
 		measureEdges: 'Measure each edge along its line, piece by piece, and add the pieces up.',
@@ -151,7 +139,6 @@ export const practice = (v: Voice) => {
 		moveAway: (move: Move) =>
 			`Move ${move.point} ${v.length(move.by)} along its line, away from ${move.from}, so that it lies ${v.length(move.reach)} from there.`,
 
-		notUsable: 'That entry cannot be used; nothing is counted.',
 		nothingAnswered: 'Nothing is answered yet.',
 		cannotBeAsked: ({ step, method, kind, near }: CannotBeAsked) =>
 			`"${step}" of ${method} cannot be asked as ${kind}${near === undefined ? '' : ` (did you mean "${near}"?)`}`,

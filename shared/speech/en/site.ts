@@ -60,6 +60,8 @@ export const site = (v: Voice) => {
 		/** What is kept in the browser, by name. */
 		settings: 'Your settings',
 		bodies: 'Your own measurements',
+		/** What own measurements are called that were given no name. */
+		unnamed: 'My measurements',
 		draftOf: ({ method, body }: { method: string; body: string | undefined }) =>
 			`Your draft of ${method}${body === undefined ? '' : ` for ${body}`}`,
 		choicesFor: ({ garment, body }: { garment: string; body: string }) =>
@@ -70,8 +72,6 @@ export const site = (v: Voice) => {
 		called: ({ label }: { label: Noun }) => the(label),
 		bodyNumber: ({ number }: { number: number }) => `number ${number}`,
 		/** Why it could not be read: the place in it, and what reading it gave. */
-		notExpected: ({ place, told }: { place: string; told: string | undefined }) =>
-			`${place || 'the whole'}: ${told ?? 'not what was expected'}`,
 		breaksRule: ({ place, rule }: { place: string; rule: string }) => `${place || 'the whole'}: ${rule}`,
 		unreadable: ({ told }: { told: string }) => told,
 

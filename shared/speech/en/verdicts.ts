@@ -4,34 +4,20 @@ import type { FindingOf } from '../../verdict.ts';
 import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
 import { the, The } from './grammar.ts';
+import { overIn, smallIn, wayOff, type Off } from './slight.ts';
 
 /** The aspects that are a place, by what lies there. */
 const SUBJECTS = { place: 'It lies', start: 'Its first end lies', end: 'Its last end lies' } as const;
 
 /** What the checker says of a placement. */
 export const verdicts = (v: Voice) => {
-	const small = (length: Mm): string => v.small(length) ?? 'a hair';
-	/** A size that is over its limit, never said as though it were just the limit. */
-	const over = (size: Mm, limit: Mm | undefined): string => {
-		const tooClose = limit !== undefined && size > limit && small(size) === small(limit);
-		return tooClose ? `a little over ${small(size)}` : small(size);
-	};
+	const small = (length: Mm): string => smallIn(v, length);
+	const over = (size: Mm, limit: Mm | undefined): string => overIn(v, size, limit);
 	const overDegrees = (angle: Radians, limit: Radians): string =>
 		angle > limit && v.degrees(angle) === v.degrees(limit)
 			? `a little over ${v.degrees(angle)}`
 			: v.degrees(angle);
-	/** "9 mm too far out, 2 mm too low": how far and which way a place lies from where it should; `limit` is how far it might have lain. */
-	const way = ({ across, down, limit }: { across: Mm; down: Mm; limit?: Mm | undefined }): string => {
-		const spoken = [
-			{ length: across, ahead: 'too far out', back: 'too far in' },
-			{ length: down, ahead: 'too low', back: 'too high' }
-		].filter(({ length }) => Math.abs(length) >= UNSPOKEN);
-		const words = spoken.map(({ length, ahead, back }) => {
-			const size = over(mm(Math.abs(length)), spoken.length === 1 ? limit : undefined);
-			return `${size} ${length > 0 ? ahead : back}`;
-		});
-		return words.join(', ') || 'a hair off';
-	};
+	const way = (off: Off): string => wayOff(v, off);
 	return {
 		small,
 		way,

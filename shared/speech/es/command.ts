@@ -148,7 +148,7 @@ export const command: typeof english = (v) => ({
 	order: 'Orden de confección',
 	cautions: 'Precauciones',
 	agree: ({ within }) => (within ? 'coinciden' : 'NO COINCIDEN'),
-	smooth: ({ within }) => (within ? 'continuo' : 'HACE ESQUINA'),
+	smooth: ({ within }) => (within ? 'continuo' : 'HACE PICO'),
 	outOfBounds: 'fuera de los límites',
 
 	wrongPort: ({ most, seen }) => `--port debe ser un número entero de 0 a ${most}; dice «${seen}».`,

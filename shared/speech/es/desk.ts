@@ -1,7 +1,15 @@
 import type { desk as english, NamedStep, Place, Slant, Turned } from '../en/desk.ts';
 import type { Mm, Radians, Unit } from '../../units.ts';
 import { capital, del, el, El } from './grammar.ts';
+import { smallIn } from './slight.ts';
 
+/** What a slanting way is told from, which a narrow sheet has room for. */
+const PLUMB: Readonly<Record<Slant['straight'], string>> = {
+	down: 'la vertical',
+	up: 'la vertical',
+	across: 'la horizontal',
+	in: 'la horizontal'
+};
 const WAYS: Readonly<Record<Slant['straight'], string>> = {
 	down: 'hacia abajo',
 	up: 'hacia arriba',
@@ -12,7 +20,7 @@ const WAYS: Readonly<Record<Slant['straight'], string>> = {
 /** The sheet, its tool, the dock and typed entry. */
 export const desk: typeof english = (v) => {
 	const unitName = (unit: Unit): string => (unit === 'in' ? 'pulgadas' : unit);
-	const small = (length: Mm): string => v.small(length) ?? 'un pelo';
+	const small = (length: Mm): string => smallIn(v, length);
 	const onSheet = ({ x, y }: Place): string => `${v.length(x)} hacia fuera, ${v.length(y)} hacia abajo`;
 	const turned = ({ angle, open }: Turned): string => {
 		const size = v.fixed(Math.abs((angle * 180) / Math.PI), 1);
@@ -78,9 +86,7 @@ export const desk: typeof english = (v) => {
 		from: ({ far, point, way: { straight, off } }) => {
 			const angle = v.degrees(off);
 			const way =
-				angle === v.degrees(0 as Radians)
-					? `recto ${WAYS[straight]}`
-					: `desviado ${angle} de la recta ${WAYS[straight]}`;
+				angle === v.degrees(0 as Radians) ? `recto ${WAYS[straight]}` : `a ${angle} de ${PLUMB[straight]}`;
 			return `a ${v.length(far)} de ${point}, ${way}`;
 		},
 		onSheet,

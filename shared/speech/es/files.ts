@@ -136,7 +136,8 @@ export const files: typeof english = (v) => {
 		notLoaded: 'No se ha podido cargar lo que hace los archivos. ¿Tienes conexión? Inténtalo otra vez.',
 		chooseOne: 'elige al menos una pieza',
 		noPiece: 'no se ha elegido ninguna pieza',
-		lacks: ({ body, keys }) => `a ${body} le falta ${v.list(keys.map((key) => el(measurementNoun(key))))}`,
+		lacks: ({ body, keys }) =>
+			`a ${body} ${v.plural(keys.length, { one: 'le falta', other: 'le faltan' })} ${v.list(keys.map((key) => el(measurementNoun(key))))}`,
 		cannotDraft: ({ body, reasons }) =>
 			`con las medidas de ${body} todavía no se puede trazar nada: ${reasons.join('; ')}`,
 

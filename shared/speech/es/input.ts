@@ -1,4 +1,3 @@
-import { MEASUREMENT_KEYS } from '../../measurements.ts';
 import { MM_PER } from '../../units.ts';
 import type { input as english, Kind, Limit } from '../en/input.ts';
 import { wordsOf } from '../given-words.ts';
@@ -9,10 +8,10 @@ import { allowanceNoun, MEASUREMENT_WORDS, measurementNoun, STANDING } from './n
 const OTHER_UNITS = /^(m|km|metros?|ft|pies?|yd|yardas?|dm)$/;
 const WAYS = /^(abajo|arriba|fuera|dentro|izquierda|derecha)$/;
 /** Words whose numbers stand beside the step. */
-const GIVEN = new Set([
-	...wordsOf(STANDING),
-	...MEASUREMENT_KEYS.flatMap((key) => [...wordsOf({ [key]: MEASUREMENT_WORDS[key].noun })])
-]);
+const GIVEN = wordsOf({
+	...STANDING,
+	...Object.fromEntries(Object.entries(MEASUREMENT_WORDS).map(([key, { noun }]) => [key, noun]))
+});
 
 /** What may be named: "ningún punto", "ninguna línea", and how the names that there are are led in. */
 const KINDS: Readonly<Record<Kind, readonly [word: string, lead: string]>> = {

@@ -1,12 +1,10 @@
 import type { lesson as english } from '../en/lesson.ts';
 import { el } from './grammar.ts';
-import type { Mm } from '../../units.ts';
 
 const SEEN = { front: 'delante', back: 'detrás' } as const;
 
 /** What lessons embed beside the steps: figures, tapes, comparisons. */
 export const lesson: typeof english = (v) => {
-	const small = (length: Mm): string => v.small(length) ?? 'un pelo';
 	return {
 		about: ({ part, minutes }) => `${part} · unos ${minutes} minutos`,
 		lessons: 'Lecciones',
@@ -55,7 +53,6 @@ export const lesson: typeof english = (v) => {
 		yourOwn: ({ title }) => `Tu ${title.toLowerCase()}`,
 		inNamed: ({ title, name }) => `${title}, en «${name}»`,
 		ofNamed: ({ title, name }) => `${title} de ${name}`,
-		unnamed: 'Mis medidas',
 		fold: 'doblez',
 		whose: 'De quién son las medidas',
 		keepIt: 'Guardar',
@@ -105,10 +102,6 @@ export const lesson: typeof english = (v) => {
 		inLesson: ({ standing, step, lesson: title }) => `${standing}: ${step}, en la lección «${title}»`,
 		fromOwn: ', a partir de una marca anterior tuya',
 		shown: ', trazado por el programa',
-		strays: ({ by }) => `se desvía ${small(by)}`,
-		longer: ({ by }) => `${small(by)} de más`,
-		shorter: ({ by }) => `${small(by)} de menos`,
-		noDifference: 'sin diferencia apreciable',
 
 		front: 'Delantero',
 		back: 'Espalda',
@@ -128,8 +121,8 @@ export const lesson: typeof english = (v) => {
 		sameLength: 'miden lo mismo',
 		neckAcross: 'El escote, al pasar por el hombro',
 		armholeAcross: 'La sisa, al pasar por el hombro',
-		runsOn: '✓ sigue sin esquina',
-		corner: ({ degrees }) => `✕ hace una esquina de ${v.fixed(degrees, 1)}°`,
+		runsOn: '✓ sigue sin pico',
+		corner: ({ degrees }) => `✕ hace un pico de ${v.fixed(degrees, 1)}°`,
 		shoulders: ({ lengths }) => {
 			const [front, back] = lengths.map((each) => v.length(each));
 			if (front === undefined || back === undefined) return '';

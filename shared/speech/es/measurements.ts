@@ -26,7 +26,6 @@ export const measurements: typeof english = (v) => ({
 	invented: 'inventadas',
 	demoBody: ({ id }) => BODIES[id] ?? '',
 	addOwn: 'Añadir las tuyas',
-	unnamed: 'Mis medidas',
 	notTaken: 'sin tomar',
 	name: 'Nombre',
 	unit: 'Unidad',
@@ -42,6 +41,7 @@ export const measurements: typeof english = (v) => ({
 	reallyRemove: 'Sí, quitar estas medidas',
 	keep: 'Dejarlas',
 	ready: 'Se puede trazar',
-	wanted: ({ keys }) => `Falta por tomar: ${v.list(keys.map((key) => el(measurementNoun(key))))}`,
+	wanted: ({ keys }) =>
+		`${v.plural(keys.length, { one: 'Falta', other: 'Faltan' })} por tomar: ${v.list(keys.map((key) => el(measurementNoun(key))))}`,
 	because: ({ reason }) => capital(reason)
 });

@@ -1,5 +1,6 @@
 import type { Compass } from '../../method.ts';
-import type { Line, Misdone, missteps as english, Share, Taken } from '../en/missteps.ts';
+import type { Line, missteps as english, Share, Taken } from '../en/missteps.ts';
+import { did, misdoneOf, type Misdone } from '../misdone.ts';
 import type { Noun } from '../noun.ts';
 import { del, el } from './grammar.ts';
 import { allowanceNoun, measurementNoun, partOf } from './nouns.ts';
@@ -50,8 +51,6 @@ const shareOf = (share: Share, of: readonly Taken[]): string =>
 		: `${share === 'part' ? 'una parte' : ALONE[share]} ${of.map(ofIt).join(' y ')}`;
 const wayShare = (share: Share): string =>
 	share === 'whole' ? 'todo el camino' : `${share === 'part' ? 'una parte' : ALONE[share]} del camino`;
-
-const did = (did: string, rule?: string): Misdone => (rule === undefined ? { did } : { did, rule });
 
 /** What may have gone wrong; each follows «has» or «ha». */
 const slips: ReturnType<typeof english>['slips'] = {
@@ -137,16 +136,13 @@ const slips: ReturnType<typeof english>['slips'] = {
 	tooShort: () => did('trazado la línea demasiado corta', 'no encajaría con lo que se le cose')
 };
 
-const sentence = (who: string, { did, rule }: Misdone): string =>
-	rule === undefined ? `${who} ${did}.` : `${who} ${did}; ${rule}.`;
-
 /** What may have gone wrong at a step. */
 export const missteps: typeof english = () => ({
 	slips,
-	yours: (misdone) => sentence('Has', misdone),
-	theirs: (misdone) => sentence('Ha', misdone),
+	yours: (misdone) => misdoneOf('Has', misdone),
+	theirs: (misdone) => misdoneOf('Ha', misdone),
 	theirSlip: ({ key, values }) =>
-		sentence('Ha', (slips[key] as (...values: readonly unknown[]) => Misdone)(...values)),
+		misdoneOf('Ha', (slips[key] as (...values: readonly unknown[]) => Misdone)(...values)),
 	either: (all) =>
 		all
 			.map(({ did }, i) => `${i === 0 ? 'O' : 'o'} bien has ${did}`)

@@ -50,8 +50,8 @@ export const paper: typeof english = (v) => ({
 	givenLengths: ({ given }) =>
 		`${capital(v.list(given.map(({ noun, length }) => `${el(noun)} mide${noun.plural ? 'n' : ''} ${v.length(length)}`)))}.`,
 	answer: 'Respuesta',
-	note: 'Nota',
-	mark: 'Puntos',
+	note: 'Observación',
+	mark: 'Nota',
 	total: 'Total',
 	outOf: ({ outOf }) => `de ${v.number(outOf)}`,
 	workOf: ({ work, learner }) => `${work}. ${learner}`,

@@ -1,11 +1,12 @@
 import type { Mm, Radians } from '../../units.ts';
 import type { AllowanceGroupName, pattern as english, SeamSide, SewnSides } from '../en/pattern.ts';
 import { capital } from './grammar.ts';
+import { smallIn } from './slight.ts';
 
 /** The pages of patterns. */
 export const pattern: typeof english = (v) => {
 	const angle = (each: Radians): string => `${v.fixed(Math.abs((each * 180) / Math.PI), 1)}°`;
-	const small = (length: Mm): string => v.small(length) ?? 'un pelo';
+	const small = (length: Mm): string => smallIn(v, length);
 	const LAID = { fold: 'al doblez', pairs: 'en parejas, derecho con derecho', once: 'una vez' };
 	const GROUPS: Readonly<Record<AllowanceGroupName, readonly [title: string, about: string, usual: string]>> =
 		{
@@ -57,7 +58,7 @@ export const pattern: typeof english = (v) => {
 		toCutting: 'Lista de corte',
 		toFabric: 'Tela',
 		toSewing: 'Confección',
-		toTable: 'A la mesa',
+		toTable: 'Mesa de corte',
 		toLessons: 'Sus lecciones',
 		theNumbers: 'Los números',
 		changeNumbers: 'Cambiar los números',
@@ -75,7 +76,7 @@ export const pattern: typeof english = (v) => {
 		howMuchFabric: '¿Cuánta tela hace falta?',
 		sewingOrder: 'Orden de confección',
 		takeCare: 'Ten cuidado',
-		table: 'Llévalo a la mesa',
+		table: 'Llévalo a la mesa de corte',
 		tableAbout:
 			'El patrón a tamaño real, hecho aquí, en tu navegador: ninguna medida sale de este dispositivo.',
 

@@ -1,31 +1,19 @@
-import { UNSPOKEN } from '../../tolerances.ts';
-import { mm, type Mm } from '../../units.ts';
+import type { Mm } from '../../units.ts';
 import type { LineName, practice as english } from '../en/practice.ts';
 import type { Noun } from '../noun.ts';
-import { capital, del, El, el } from './grammar.ts';
+import { capital, El, el } from './grammar.ts';
+import { partOf } from './nouns.ts';
+import { smallIn, wayOff } from './slight.ts';
 
 /** Exercises, what is said of answers, and how rules stand. */
 export const practice: typeof english = (v) => {
-	const small = (length: Mm): string => v.small(length) ?? 'un pelo';
+	const small = (length: Mm): string => smallIn(v, length);
 	const sum = (parts: readonly Mm[], whole: Mm): string =>
 		parts.length > 1
 			? `${parts.map((part) => v.length(part)).join(' + ')} = ${v.length(whole)}`
 			: v.length(whole);
-	const lineNoun = ({ noun, of }: LineName): Noun =>
-		of ? { ...noun, name: `${noun.name} ${del(of)}` } : noun;
+	const lineNoun = ({ noun, of }: LineName): Noun => (of ? partOf(noun, of) : noun);
 	const named = (lines: readonly LineName[]): string => v.list(lines.map((line) => el(lineNoun(line))));
-	const way = (across: Mm, down: Mm, tolerance: Mm): string => {
-		const spoken = [
-			{ length: across, words: across > 0 ? 'hacia fuera' : 'hacia dentro' },
-			{ length: down, words: down > 0 ? 'más abajo' : 'más arriba' }
-		].filter(({ length }) => Math.abs(length) >= UNSPOKEN);
-		const said = spoken.map(({ length, words }) => {
-			const size = mm(Math.abs(length));
-			const over = spoken.length === 1 && size > tolerance && small(size) === small(tolerance);
-			return `${over ? 'algo más de ' : ''}${small(size)} ${words}`;
-		});
-		return said.join(', ') || 'a un pelo de su sitio';
-	};
 	const STANDINGS = {
 		new: 'nueva',
 		coming: 'en camino',
@@ -115,7 +103,8 @@ export const practice: typeof english = (v) => {
 		differenceTooGreat: ({ by }) => `Tu diferencia tiene ${small(by)} de más.`,
 		differenceTooSmall: ({ by }) => `Tu diferencia tiene ${small(by)} de menos.`,
 		nowMove: ({ point }) => `Esa es la diferencia. Ahora mueve ${point}.`,
-		pointLies: ({ point, across, down, tolerance }) => `${point} está ${way(across, down, tolerance)}.`,
+		pointLies: ({ point, across, down, tolerance }) =>
+			`${point} está ${wayOff(v, { across, down, limit: tolerance })}.`,
 		seamsAgree: 'Los dos bordes ya miden lo mismo.',
 		seamsDisagree: 'Los dos bordes no miden lo mismo todavía.',
 		measureEdges: 'Mide cada borde a lo largo de su línea, tramo a tramo, y suma los tramos.',
@@ -127,7 +116,6 @@ export const practice: typeof english = (v) => {
 		moveAway: (move) =>
 			`Mueve ${move.point} ${v.length(move.by)} por su línea, alejándolo de ${move.from}, para que quede a ${v.length(move.reach)} de ese punto.`,
 
-		notUsable: 'Esta respuesta no se puede usar; no cuenta para nada.',
 		nothingAnswered: 'Todavía no has respondido.',
 		cannotBeAsked: ({ step, method, kind, near }) =>
 			`«${step}» de ${method} no se puede preguntar como ${kind}${near === undefined ? '' : ` (¿querías decir «${near}»?)`}`,

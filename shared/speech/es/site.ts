@@ -52,6 +52,7 @@ export const site: typeof english = (v) => {
 			'lección a otra, pero lo que traces ahora se perderá al cerrar la página o volver a cargarla.',
 		settings: 'Tus preferencias',
 		bodies: 'Tus propias medidas',
+		unnamed: 'Mis medidas',
 		draftOf: ({ method, body }) => `Tu trazado de «${method}»${body === undefined ? '' : ` para ${body}`}`,
 		choicesFor: ({ garment, body }) => `Lo que elegiste de «${garment}» para ${body}`,
 		practised: 'Lo que practicaste',
@@ -59,9 +60,9 @@ export const site: typeof english = (v) => {
 		partsOf: ({ what, parts }) => `${what}: ${v.list(parts)}`,
 		called: ({ label }) => el(label),
 		bodyNumber: ({ number }) => `número ${number}`,
-		notExpected: ({ place }) => `${place || 'el conjunto'}: no es lo que se esperaba`,
 		breaksRule: ({ place, rule }) => `${place || 'el conjunto'}: ${rule}`,
-		unreadable: ({ told }) => `no está bien escrito: ${told}`,
+		// The engine's own words come in English alone.
+		unreadable: () => 'no está bien escrito',
 
 		notReadBack: ({ reason }) => `: no se ha podido leer (${reason}).`,
 		staysAs: [

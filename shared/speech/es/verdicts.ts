@@ -1,33 +1,22 @@
 import { UNSPOKEN } from '../../tolerances.ts';
 import { mm, type Mm, type Radians } from '../../units.ts';
+import type { Off } from '../en/slight.ts';
 import type { verdicts as english } from '../en/verdicts.ts';
 import { el, El } from './grammar.ts';
+import { overIn, smallIn, wayOff } from './slight.ts';
 
 const SUBJECTS = { place: 'Está', start: 'Su primer extremo está', end: 'Su último extremo está' } as const;
 const UPRIGHT = { up: 'la vertical hacia arriba', down: 'la vertical hacia abajo' } as const;
 
 /** Lo que dice el corrector de lo que se ha colocado. */
 export const verdicts: typeof english = (v) => {
-	const small = (length: Mm): string => v.small(length) ?? 'un pelo';
-	const over = (size: Mm, limit: Mm | undefined): string => {
-		const tooClose = limit !== undefined && size > limit && small(size) === small(limit);
-		return tooClose ? `algo más de ${small(size)}` : small(size);
-	};
+	const small = (length: Mm): string => smallIn(v, length);
+	const over = (size: Mm, limit: Mm | undefined): string => overIn(v, size, limit);
 	const overDegrees = (angle: Radians, limit: Radians): string =>
 		angle > limit && v.degrees(angle) === v.degrees(limit)
 			? `algo más de ${v.degrees(angle)}`
 			: v.degrees(angle);
-	const way: ReturnType<typeof english>['way'] = ({ across, down, limit }) => {
-		const spoken = [
-			{ length: across, ahead: 'demasiado hacia fuera', back: 'demasiado hacia dentro' },
-			{ length: down, ahead: 'demasiado abajo', back: 'demasiado arriba' }
-		].filter(({ length }) => Math.abs(length) >= UNSPOKEN);
-		const words = spoken.map(({ length, ahead, back }) => {
-			const size = over(mm(Math.abs(length)), spoken.length === 1 ? limit : undefined);
-			return `${size} ${length > 0 ? ahead : back}`;
-		});
-		return words.join(', ') || 'a un pelo de su sitio';
-	};
+	const way = (off: Off): string => wayOff(v, off);
 	return {
 		small,
 		way,
@@ -58,7 +47,7 @@ export const verdicts: typeof english = (v) => {
 		reach: ({ by, tolerance }) => `Termina ${over(mm(Math.abs(by)), tolerance)} antes de donde debe llegar.`,
 		strays: ({ away }) => `se desvía ${small(away)}`,
 		differs: ({ by }) => `${small(mm(Math.abs(by)))} de ${by > 0 ? 'más' : 'menos'}`,
-		noDifference: 'ninguna diferencia digna de mención',
+		noDifference: 'sin diferencia apreciable',
 		noPlacement: ({ where }) => ['esto no es una colocación', where].filter(Boolean).join(': '),
 		asksForPoint: 'este paso pide un punto, y se ha trazado una línea',
 		asksForLine: 'este paso pide una línea, y se ha colocado un punto',

@@ -1,4 +1,7 @@
 import { expect, type Locator, type Page } from '@playwright/test';
+import { addressIn } from '#shared/speech/language.ts';
+import type { Speech } from '#shared/speech/speech.ts';
+import { english } from '../../support/speech.ts';
 import type { Answer } from './heron.ts';
 
 /** A place in millimetres, from the corner of the sheet or from another place. */
@@ -8,34 +11,31 @@ export type At = readonly [across: number, down: number];
 export type Typed =
 	{ readonly point: At } | { readonly ends: readonly [string, string] } | { readonly offsets: readonly At[] };
 
-/** Millimetres as a learner writes them, in centimetres to a tenth of a millimetre. */
-const written = (value: number): string => (value / 10).toFixed(2);
-
-/** What the mouse looks for, as a language writes it, and where its pages begin. */
-export interface DeskWords {
-	readonly check: string;
-	readonly all: string;
-	readonly handles: string;
-	readonly path: string;
-}
-const ENGLISH: DeskWords = { check: 'Check', all: 'All', handles: 'Handle to move', path: '' };
-
-/** The lesson's page as a learner uses it. */
+/** The lesson's page as a learner uses it, in the language that they read. */
 export class Desk {
 	readonly sheet: Locator;
 	readonly verdict: Locator;
 
 	constructor(
 		readonly page: Page,
-		readonly words: DeskWords = ENGLISH
+		readonly speech: Speech = english
 	) {
 		this.sheet = page.getByTestId('sheet');
 		this.verdict = page.getByTestId('verdict');
 	}
 
+	get words() {
+		return this.speech.words.desk;
+	}
+
+	/** Millimetres as a learner writes them, in centimetres to a tenth of a millimetre. */
+	written(value: number): string {
+		return this.speech.fixed(value / 10, 2);
+	}
+
 	/** Opens a lesson, and waits until the page has come alive. */
 	async open(lesson: string): Promise<void> {
-		await this.page.goto(`${this.words.path}/lessons/${lesson}`);
+		await this.page.goto(addressIn(this.speech.language, `/lessons/${lesson}`));
 		await this.page.locator('[data-alive=true]').waitFor();
 		await this.sheet.locator('svg').waitFor();
 	}
@@ -121,16 +121,21 @@ export class Desk {
 	async byKeyboard(answer: Answer): Promise<void> {
 		const form = this.page.locator('.dock form');
 		if ('ends' in answer) {
-			await this.chooseByKey(this.page.getByLabel('From', { exact: true }), answer.ends[0]);
-			await this.chooseByKey(this.page.getByLabel('to', { exact: true }), answer.ends[1]);
+			await this.chooseByKey(this.page.getByLabel(this.words.startPoint, { exact: true }), answer.ends[0]);
+			await this.chooseByKey(this.page.getByLabel(this.words.endPoint, { exact: true }), answer.ends[1]);
 			await this.tabTo(this.button(this.words.check));
 			await this.page.keyboard.press('Enter');
 			return;
 		}
 		if ('handles' in answer) throw new Error('handles are typed by their offsets');
 		if ('point' in answer && answer.sum === undefined) {
-			await this.typeInto(form.getByLabel('Across', { exact: true }), String(answer.point[0] / 10));
-			await this.typeInto(form.getByLabel('Down', { exact: true }), String(answer.point[1] / 10));
+			const [across, down] = answer.point;
+			const corner = { point: undefined };
+			await this.typeInto(
+				form.getByLabel(this.words.acrossFrom(corner), { exact: true }),
+				this.written(across)
+			);
+			await this.typeInto(form.getByLabel(this.words.downFrom(corner), { exact: true }), this.written(down));
 		} else {
 			if ('from' in answer && answer.from) await this.chooseByKey(form.getByLabel('From'), answer.from);
 			await this.typeInto(form.getByLabel(/Distance or sum/), answer.sum ?? '');
@@ -142,24 +147,30 @@ export class Desk {
 		await this.page.keyboard.press('Enter');
 	}
 
+	/** Turns the form to the two fields for across and down. */
+	async byAcrossAndDown(): Promise<void> {
+		const turn = this.page.locator('.dock form').getByRole('button', { name: this.words.byAcrossDown });
+		if (await turn.isVisible()) await turn.click();
+	}
+
 	/** Fills the two fields for across and down, and places what they say. */
 	async fillPlace([across, down]: At): Promise<void> {
 		const form = this.page.locator('.dock form');
-		await form.getByLabel(/^Across/).fill(written(across));
-		await form.getByLabel(/^Down/).fill(written(down));
-		await form.getByRole('button', { name: 'Place' }).click();
+		const field = (name: string): Locator => form.getByRole('textbox', { name });
+		await field(this.words.acrossFrom({ point: undefined })).fill(this.written(across));
+		await field(this.words.downFrom({ point: undefined })).fill(this.written(down));
+		await form.getByRole('button', { name: this.words.place }).click();
 	}
 
 	/** Does a step by its fields, and checks it. */
 	async byTyping(typed: Typed): Promise<void> {
 		if ('ends' in typed) {
-			await this.page.getByLabel('From', { exact: true }).selectOption(typed.ends[0]);
-			await this.page.getByLabel('to', { exact: true }).selectOption(typed.ends[1]);
+			await this.page.getByLabel(this.words.startPoint, { exact: true }).selectOption(typed.ends[0]);
+			await this.page.getByLabel(this.words.endPoint, { exact: true }).selectOption(typed.ends[1]);
 		} else if ('point' in typed) {
 			const form = this.page.locator('.dock form');
 			await form.waitFor();
-			if (await form.getByLabel('Direction').isVisible())
-				await form.getByRole('button', { name: 'across, down' }).click();
+			await this.byAcrossAndDown();
 			await this.fillPlace(typed.point);
 		} else {
 			const handles = this.page.getByRole('group', { name: this.words.handles }).getByRole('button');

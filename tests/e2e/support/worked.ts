@@ -6,6 +6,7 @@ import type { Step } from '#drafting/steps/step-rules.ts';
 import type { Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
 import type { At, Typed } from './desk.ts';
+import type { Answer } from './heron.ts';
 
 /** Each handle of a curve as it is typed: how far across and down it lies from its own end. */
 const offsetsOf = (path: Path): readonly At[] =>
@@ -16,7 +17,8 @@ const offsetsOf = (path: Path): readonly At[] =>
 		return [offset(from, leaving), offset(to, arriving)];
 	});
 
-const typedFor = (step: Step, { points, lines }: Draft): Typed | undefined => {
+/** What is typed for a step that is worked rightly; undefined for one that this draft does not have. */
+export const typedFor = (step: Step, { points, lines }: Draft): Typed | undefined => {
 	const [point, line] = [points[step.name], lines[step.name]];
 	if (point) return { point: [point.x, point.y] };
 	if (!line) return undefined;
@@ -39,4 +41,21 @@ export const workedSteps = (method: Method, body: Body): ReadonlyMap<string, Typ
 			return typed ? [[step.name, typed]] : [];
 		})
 	);
+};
+
+/** What is put down with the mouse for a step that is worked rightly; undefined for one that this draft does not have. */
+export const pointedAt = (step: Step, { points, lines }: Draft): Answer | undefined => {
+	const [point, path] = [points[step.name], lines[step.name]?.path];
+	if (point) return { point: [point.x, point.y] };
+	const last = path?.at(-1);
+	if (!path || !last) return undefined;
+	if (step.kind === 'level') return { end: [last.to.x, last.to.y], sum: '' };
+	if (step.kind === 'straight') {
+		const [first, end] = [step.through[0], step.through.at(-1)];
+		return first && end ? { ends: [first, end] } : undefined;
+	}
+	const at = ({ x, y }: SheetPoint): At => [x, y];
+	return {
+		handles: path.flatMap((each) => (each.kind === 'cubic' ? [at(each.leaving), at(each.arriving)] : []))
+	};
 };

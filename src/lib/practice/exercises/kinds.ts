@@ -96,7 +96,7 @@ export const judgedWords = ({ said, diagnosis = NO_DIAGNOSIS }: Judged, speech: 
 const saidWords = (said: Said, speech: Speech): VerdictWords => {
 	if ('verdict' in said) return verdictWords(said.verdict, { name: said.name }, speech);
 	if ('unusable' in said) {
-		return { headline: speech.words.practice.notUsable, sentences: [`${speech.tell(said.unusable)}.`] };
+		return { headline: speech.words.verdicts.notValid, sentences: [`${speech.tell(said.unusable)}.`] };
 	}
 	return { headline: speech.tell(said.headline), sentences: said.sentences.map((each) => speech.tell(each)) };
 };

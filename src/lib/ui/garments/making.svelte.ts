@@ -127,9 +127,9 @@ export class Making {
 		learner.change({ body: id });
 	}
 
-	/** Makes an own body of a name with nothing measured yet, and drafts for that. */
-	newBody(name: string): void {
-		this.learner.change({ body: this.learner.newBody(this.#freeName(name)) });
+	/** Makes an own body with nothing measured yet, and drafts for that. */
+	newBody(): void {
+		this.learner.change({ body: this.learner.newBody(this.#freeName(this.learner.unnamed())) });
 	}
 
 	#freeName(wanted: string): string {

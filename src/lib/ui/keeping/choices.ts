@@ -80,7 +80,7 @@ const readAll = <Value extends number>(
 		try {
 			good[key] = check(key, number.parse(value));
 		} catch (error) {
-			bad.push({ key, reason: reasonOf(error), json: value });
+			bad.push({ key, reason: reasonOf(error, value), json: value });
 		}
 	}
 	return { good, bad };

@@ -59,7 +59,7 @@ const bodies: Kind<readonly OwnBody[]> = {
 		for (const [i, each] of ownBodiesSchema.parse(json).bodies.entries()) {
 			const { data, error } = ownBodySchema.safeParse(each);
 			if (data) value.push({ ...data, id: freeId(data.id, value) });
-			else bad.push({ name: bodyName(each, i), reason: reasonOf(error), json: each });
+			else bad.push({ name: bodyName(each, i), reason: reasonOf(error, each), json: each });
 		}
 		return {
 			value,
@@ -97,7 +97,7 @@ const work = (
 		for (const [step, each] of Object.entries(whole.steps)) {
 			const { data, error } = entrySchema.safeParse(each);
 			if (data) value[step] = data;
-			else bad[step] = { name: spoken(step), reason: reasonOf(error), json: each };
+			else bad[step] = { name: spoken(step), reason: reasonOf(error, each), json: each };
 		}
 		const steps = Object.fromEntries(Object.entries(bad).map(([step, each]) => [step, each.json]));
 		return { value, damage: damageOf(Object.values(bad), { ...whole, steps }) };

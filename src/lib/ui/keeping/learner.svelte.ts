@@ -1,7 +1,6 @@
 import { untrack } from 'svelte';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { readBody, type Body } from '#shared/body.ts';
-import { UNNAMED } from './names.ts';
 import { BODIES, SETTINGS } from './kinds.ts';
 import { SavedWork } from './saved-work.svelte.ts';
 import { Saved, type SetAside, type Slot } from './saved.ts';
@@ -37,12 +36,15 @@ export class Learner {
 
 	readonly bodies: readonly ChoosableBody[] = $derived([
 		...DEMO_BODIES.map(({ id, body }) => ({ id, own: false, body })),
-		...this.own.map(({ id, file }) => ({ id, own: true, body: readBody(file, '', UNNAMED) }))
+		...this.own.map(({ id, file }) => ({ id, own: true, body: readBody(file, '', this.unnamed()) }))
 	]);
 	readonly current: ChoosableBody = $derived(
 		this.bodies.find(({ id }) => id === this.settings.body) ?? this.#firstBody()
 	);
 	readonly unit: ScreenUnit = $derived(this.settings.unit);
+
+	/** `unnamed` says what an own body is called that has no name, in the language of the page. */
+	constructor(readonly unnamed: () => string) {}
 
 	/** Reads the browser's store; called once, when the page has come alive. */
 	load(): void {
@@ -111,11 +113,11 @@ export class Learner {
 		);
 	}
 
-	/** A new own body with nothing measured yet; gives its id. */
-	newBody(name = UNNAMED): string {
+	/** A new own body with nothing measured yet; gives its id. One that has no name is called so in every language. */
+	newBody(name = this.unnamed()): string {
 		let id = `own-${Date.now().toString(36)}`;
 		while (this.own.some((each) => each.id === id)) id += 'x';
-		this.saveBody(id, { name, unit: this.unit, allowances: {} });
+		this.saveBody(id, { ...(name !== this.unnamed() && { name }), unit: this.unit, allowances: {} });
 		return id;
 	}
 

@@ -1,14 +1,8 @@
-/** What a learner's own body is called that was given no name. */
-export const UNNAMED = 'My measurements';
-
-/** The name of an own body as it is shown. */
-export const ownName = ({ name }: { readonly name?: string | undefined }): string => name?.trim() || UNNAMED;
-
 /** A name that no other body bears: "Ana", or "Ana 2" where there is an Ana already. */
 export const freeName = (wanted: string, taken: readonly string[]): string => {
 	const isTaken = (name: string): boolean =>
 		taken.some((each) => each.trim().toLowerCase() === name.toLowerCase());
-	const base = wanted.trim() || UNNAMED;
+	const base = wanted.trim();
 	let name = base;
 	for (let number = 2; isTaken(name); number++) name = `${base} ${number}`;
 	return name;

@@ -1,4 +1,5 @@
 import { BadInput } from '#shared/bad-input.ts';
+import { shapeSlip } from '#shared/reading.ts';
 import { z } from '#shared/shape.ts';
 import { message, type Message } from '#shared/speech/message.ts';
 import { alike } from './merge.ts';
@@ -73,12 +74,13 @@ const ruleOf = (error: unknown): Message => {
 };
 
 /** Why a saved value could not be read: where, and what was expected there. */
-export const reasonOf = (error: unknown): Message => {
+export const reasonOf = (error: unknown, json: unknown): Message => {
 	if (!(error instanceof z.core.$ZodError)) return ruleOf(error);
 	const issue = error.issues[0];
-	const place = issue?.path.join('.') ?? '';
-	if (issue?.code !== 'custom' || !(issue.params?.['slip'] instanceof BadInput))
-		return message('site', 'notExpected', { place, told: issue?.message });
+	if (!issue) return message('input', 'invalid');
+	const place = issue.path.join('.');
+	if (issue.code !== 'custom' || !(issue.params?.['slip'] instanceof BadInput))
+		return message('site', 'breaksRule', { place, rule: shapeSlip(issue, json) });
 	const { slip } = issue.params as { readonly slip: BadInput };
 	const inside = [place, slip.place].filter(Boolean).join('.');
 	return message('site', 'breaksRule', { place: inside, rule: ruleOf(slip) });
@@ -91,11 +93,13 @@ interface Read<T> {
 }
 
 const readRaw = <T>(kind: Kind<T>, raw: string): Read<T> => {
+	let json: unknown;
 	try {
-		const { value, damage } = kind.read(JSON.parse(raw));
+		json = JSON.parse(raw);
+		const { value, damage } = kind.read(json);
 		return { value, damage: damage && { ...damage, raw: JSON.stringify(damage.rest) } };
 	} catch (error) {
-		return { value: undefined, damage: { parts: [], reason: reasonOf(error), raw } };
+		return { value: undefined, damage: { parts: [], reason: reasonOf(error, json), raw } };
 	}
 };
 

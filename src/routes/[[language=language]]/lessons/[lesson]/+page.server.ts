@@ -4,7 +4,11 @@ import type { LessonOf } from '#ui/embeds/lesson-of.ts';
 import { courseAt, notFound } from '../../../course.server.ts';
 import type { PageServerLoad } from './$types';
 
-const linkTo = ({ id, meta }: Lesson): LessonLink => ({ href: `/lessons/${id}`, title: meta.title });
+const linkTo = ({ id, meta, language }: Lesson): LessonLink => ({
+	href: `/lessons/${id}`,
+	title: meta.title,
+	language
+});
 const link = (lesson: Lesson | undefined): LessonLink | undefined => lesson && linkTo(lesson);
 
 /** The lesson of every step of a method. */

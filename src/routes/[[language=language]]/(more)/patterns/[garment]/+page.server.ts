@@ -17,5 +17,5 @@ export const load: PageServerLoad = async ({ params, url }) => {
 	const garment = course.garment(params.garment);
 	if (!garment) return notFound(url, 'garment', params.garment, course.garmentIds);
 	const lesson = firstLesson(course, garment);
-	return { garment, lesson: lesson && { href: `/lessons/${lesson.id}`, title: lesson.meta.title } };
+	return { garment, lesson: lesson && `/lessons/${lesson.id}` };
 };

@@ -1,0 +1,25 @@
+import { UNSPOKEN } from '../../tolerances.ts';
+import { mm } from '../../units.ts';
+import type { overIn as englishOver, smallIn as englishSmall, wayOff as englishWay } from '../en/slight.ts';
+
+/** A small difference; less than is worth a number is «un pelo». */
+export const smallIn: typeof englishSmall = (v, length) => v.small(length) ?? 'un pelo';
+
+/** A size that is over its limit, never said as though it were just the limit. */
+export const overIn: typeof englishOver = (v, size, limit) => {
+	const said = smallIn(v, size);
+	return limit !== undefined && size > limit && said === smallIn(v, limit) ? `algo más de ${said}` : said;
+};
+
+/** «9 mm demasiado hacia fuera, 2 mm demasiado abajo»: after «está». */
+export const wayOff: typeof englishWay = (v, { across, down, limit }) => {
+	const spoken = [
+		{ length: across, ahead: 'demasiado hacia fuera', back: 'demasiado hacia dentro' },
+		{ length: down, ahead: 'demasiado abajo', back: 'demasiado arriba' }
+	].filter(({ length }) => Math.abs(length) >= UNSPOKEN);
+	const words = spoken.map(({ length, ahead, back }) => {
+		const size = overIn(v, mm(Math.abs(length)), spoken.length === 1 ? limit : undefined);
+		return `${size} ${length > 0 ? ahead : back}`;
+	});
+	return words.join(', ') || 'a un pelo de su sitio';
+};
