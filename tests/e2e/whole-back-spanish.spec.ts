@@ -103,10 +103,10 @@ test('who reads only Spanish drafts the whole back, errs, is told why, takes hel
 	await expectSpanish(page);
 	await page.locator('#lessons').getByText('El patrón base de espalda', { exact: true }).click();
 	await page.getByRole('link', { name: 'Los niveles', exact: true }).click();
+	await expect(page.getByRole('heading', { level: 1 })).toHaveText('Los niveles');
 
 	let erred = false;
 	for (;;) {
-		await alive(page);
 		const names = await page
 			.locator('.text .step')
 			.evaluateAll((steps) => steps.map(({ id }) => id.replace('step-', '')));

@@ -76,7 +76,8 @@ describe('own bodies', () => {
 		const learner = arrive();
 		learner.change({ unit: 'in' });
 		const id = learner.newBody();
-		expect(learner.own).toEqual([{ id, file: { name: 'My measurements', unit: 'in', allowances: {} } }]);
+		expect(learner.own).toEqual([{ id, file: { unit: 'in', allowances: {} } }]);
+		expect(learner.bodies.at(-1)?.body.name).toBe('My measurements');
 		expect(arrive().own).toHaveLength(1);
 	});
 
