@@ -3,7 +3,7 @@ import type { Garment } from '#garment/garment.ts';
 import { patternWarningWords, type Pattern, type ReportedNumber } from '#garment/pattern.ts';
 import type { Piece } from '#garment/piece.ts';
 import type { RunReport, SeamReport } from '#garment/seams.ts';
-import { pieceWords } from '#garment/words.ts';
+import { patternName, pieceWords } from '#garment/words.ts';
 import { onOneLine } from './output.ts';
 import { cm, table } from './table.ts';
 
@@ -64,7 +64,7 @@ export const patternTable = (garment: Garment, pattern: Pattern, speech: Speech)
 	const found = (title: string, rows: readonly unknown[], text: string): readonly string[] =>
 		rows.length === 0 ? [] : [section(title, text)];
 	return [
-		`${command.patternTitle({ name: garment.name, body })}\n`,
+		`${command.patternTitle({ name: patternName(garment, pattern, speech), body })}\n`,
 		...pieces.map((piece) => pieceSection(piece, body, speech)),
 		...found(command.seams, seams, seamTable(seams, speech)),
 		...found(command.runs, runs, runTable(runs, speech)),

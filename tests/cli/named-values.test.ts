@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
 import { afterAll, expect, it } from 'vitest';
 import { onlyPattern, patternHere } from './pattern-here.ts';
 import { mainHere, newFolder } from './run-here.ts';
@@ -18,6 +20,23 @@ it('the fullness of a circle skirt is named in a body: its hem follows', async (
 	expect(await hemOf('full')).toBeCloseTo(195 + (600 * Math.PI) / 2, 3);
 	expect(await hemOf('quarter')).toBeCloseTo(195 + (600 * Math.PI) / 8, 3);
 });
+
+it.each([
+	['en', 'The circle skirt (a full circle)', 'for'],
+	['es', 'Falda circular (un círculo entero)', 'para']
+])(
+	'what was chosen is part of the name of the pattern and of each piece, in %s',
+	async (language, name, linked) => {
+		const file = folder.write('body.json', JSON.stringify({ ...WAIST, allowances: { fullness: 'full' } }));
+		const { out } = await patternHere('circle-skirt', '--body', file, '--language', language);
+		expect(out.startsWith(`${name} ${linked} `)).toBe(true);
+		const svg = path.join(path.dirname(file), `${language}.svg`);
+		const written = ['export', 'circle-skirt', '--body', file, '--to', svg, '--language', language];
+		expect(await mainHere(written)).toMatchObject({ code: 0, err: '' });
+		// In the title, and on both halves of the skirt: the waistband has room for its own name alone.
+		expect(readFileSync(svg, 'utf8').split(name)).toHaveLength(4);
+	}
+);
 
 it('or in a column of a table; a row with a wrong name says so, and which there are', async () => {
 	const table = folder.write(

@@ -55,6 +55,9 @@ export const garments = (v: Voice) => ({
 	edgeKind: ({ kind }: { kind: EdgeKind }) => EDGE_KINDS[kind],
 	notchStyle: ({ style }: { style: NotchStyle }) => ({ single: 'single', double: 'double' })[style],
 	caution: ({ caution }: { caution: Caution }) => CAUTIONS[caution],
+	/** A garment, and the named values that this one is made with. */
+	made: ({ name, chosen }: { name: string; chosen: readonly string[] }) =>
+		chosen.length === 0 ? name : `${name} (${v.list(chosen)})`,
 	forBody: ({ body }: { body: string }) => `For ${body}`,
 	cut: ({ cut, onFold }: { cut: readonly CutCount[]; onFold: boolean }) =>
 		`Cut ${cut.map((each) => counted(each, onFold)).join('; ')}`,

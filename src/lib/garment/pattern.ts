@@ -1,4 +1,4 @@
-import type { AllowanceValues } from '#shared/allowances.ts';
+import { isChoice, type AllowanceValues } from '#shared/allowances.ts';
 import type { Body } from '#shared/body.ts';
 import { message, type Message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
@@ -43,6 +43,8 @@ export type PatternWarning = Refusal | Message;
 export interface Pattern {
 	readonly garment: string;
 	readonly body: string;
+	/** The named values that it is made with, by their labels: "a half circle". */
+	readonly chosen: readonly string[];
 	readonly pieces: readonly Piece[];
 	readonly seams: readonly SeamReport[];
 	readonly runs: readonly RunReport[];
@@ -135,6 +137,11 @@ export const makePattern = (garment: Garment, body: Body, choices: Choices = NO_
 	const drafts = draftsOf(garment, body, choices.allowances);
 	if (isRefused(drafts)) return drafts;
 	const scope = scopeOf(garment, body, { points: {}, lines: {}, uses: drafts }, choices.allowances);
+	const chosen = garment.allowances
+		.filter(isChoice)
+		.flatMap(({ key, choices: values }) =>
+			values.filter(({ share }) => share === scope.share(key)).map(({ label }) => label)
+		);
 	const draftOf = (alias: string): Draft => {
 		const draft = drafts[alias];
 		if (!draft) throw new Error(`the garment ${garment.id} has no draft "${alias}"`);
@@ -163,6 +170,6 @@ export const makePattern = (garment: Garment, body: Body, choices: Choices = NO_
 	];
 	return {
 		kind: 'made',
-		pattern: { garment: garment.id, body: body.name, pieces, seams, runs, numbers, drafts, warnings }
+		pattern: { garment: garment.id, body: body.name, chosen, pieces, seams, runs, numbers, drafts, warnings }
 	};
 };

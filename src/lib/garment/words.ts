@@ -3,7 +3,16 @@ import { SAME_PLACE } from '#shared/tolerances.ts';
 import { mm, type Mm, type Unit } from '#shared/units.ts';
 import { pathEnd, pathStart, type Path } from '#geometry/path.ts';
 import { alongness, directionTo, distance, squareTo } from '#geometry/point.ts';
+import type { Garment } from './garment.ts';
+import type { Pattern } from './pattern.ts';
 import type { Piece, PieceEdge } from './piece.ts';
+
+/** What a garment is called as it is made here: "The circle skirt (a half circle)". */
+export const patternName = (
+	{ name }: Pick<Garment, 'name'>,
+	{ chosen }: Pick<Pattern, 'chosen'>,
+	speech: Speech
+): string => speech.words.garments.made({ name, chosen });
 
 /** How many of a piece are cut in which cloth: "Cut 2 in fabric, as a pair; 1 in interfacing". */
 export const cutWords = ({ cut, fold }: Pick<Piece, 'cut' | 'fold'>, speech: Speech): string =>

@@ -5,7 +5,7 @@ import { mm } from '#shared/units.ts';
 import type { Garment } from '#garment/garment.ts';
 import type { Pattern } from '#garment/pattern.ts';
 import type { Piece } from '#garment/piece.ts';
-import { pieceWords } from '#garment/words.ts';
+import { patternName, pieceWords } from '#garment/words.ts';
 import { arranged } from '../drawing/arrange.ts';
 import { drawingScaled, type Drawing } from '../drawing/drawing.ts';
 import { pieceDrawing } from '../drawing/piece-drawing.ts';
@@ -59,9 +59,9 @@ const chosenPieces = ({ pieces }: Pattern, wanted: readonly string[]): readonly 
 };
 
 /** What is written on a piece. */
-const writtenOn = (piece: Piece, garment: Garment, { body }: Pattern, speech: Speech): readonly string[] => [
-	...pieceWords(piece, body, speech),
-	garment.name
+const writtenOn = (piece: Piece, garment: Garment, pattern: Pattern, speech: Speech): readonly string[] => [
+	...pieceWords(piece, pattern.body, speech),
+	patternName(garment, pattern, speech)
 ];
 
 /** The chosen pieces as they are drawn at the wanted scale. */
@@ -103,7 +103,7 @@ const pdf = async (garment: Garment, pattern: Pattern, request: FileRequest): Pr
 	const { patternPdf } = await import('../pdf/pattern-pdf.ts');
 	return patternPdf(drawings, {
 		paper,
-		title: garment.name,
+		title: patternName(garment, pattern, request.speech),
 		about: [
 			printedFor(pattern.body, request),
 			...garment.cautions.map((caution) => request.speech.words.garments.caution({ caution }))
@@ -127,7 +127,10 @@ export const patternFile = async (
 	const { format, speech } = request;
 	const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 	const pieces = chosenPieces(pattern, request.pieces);
-	const title = speech.words.paper.madeFor({ what: garment.name, body: pattern.body });
+	const title = speech.words.paper.madeFor({
+		what: patternName(garment, pattern, speech),
+		body: pattern.body
+	});
 	const words = (piece: Piece): readonly string[] => writtenOn(piece, garment, pattern, speech);
 	if (format === 'csv')
 		return bytes((await import('../table/tables.ts')).patternCsv({ ...pattern, pieces }, speech));

@@ -9,6 +9,7 @@ import { paperOf, patternFile, patternSheet, SCALES, type Format } from '#export
 import { planPages } from '#exports/sheets/page-plan.ts';
 import { ROLLS } from '#exports/sheets/tiles.ts';
 import { makePattern, type Pattern } from '#garment/pattern.ts';
+import { patternName } from '#garment/words.ts';
 import type { DraftJob, Job, LaidPattern, MadeFile, Pages, PatternJob, Said } from './job.ts';
 
 /** What a job is done with. */
@@ -79,7 +80,10 @@ const patternFiles = async (job: PatternJob, doing: Doing): Promise<readonly Mad
 	const { files: words, paper: printed } = speech.words;
 	const pattern = patternOf(job, speech);
 	const request = { format, paper, scale, speech, date, font };
-	const name = words.sized({ name: printed.madeFor({ what: garment.name, body: body.name }), scale });
+	const name = words.sized({
+		name: printed.madeFor({ what: patternName(garment, pattern, speech), body: body.name }),
+		scale
+	});
 	if (!job.each) {
 		const bytes = await patternFile(garment, pattern, { ...request, pieces, onPage: onProgress });
 		return [madeFile(name, bytes, format)];
