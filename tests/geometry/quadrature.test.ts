@@ -1,4 +1,4 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { integral } from '#geometry/quadrature.ts';
 
 it('is exact for powers, over any span', () => {
@@ -15,4 +15,29 @@ it('turns its sign with the span, and is nothing over none', () => {
 it('keeps within its error where the function has a corner or a steep start', () => {
 	expect(Math.abs(integral((x) => Math.abs(x - 0.3), 0, 1, 1e-9) - 0.29)).toBeLessThan(1e-9);
 	expect(Math.abs(integral(Math.sqrt, 0, 1, 1e-8) - 2 / 3)).toBeLessThan(1e-8);
+});
+
+describe('what does not settle', () => {
+	/** How often a function is asked for a value while it is summed. */
+	const asked = (f: (t: number) => number): { readonly value: number; readonly times: number } => {
+		let times = 0;
+		const counted = (t: number): number => {
+			times += 1;
+			return f(t);
+		};
+		return { value: integral(counted, 0, 1, 1e-6), times };
+	};
+
+	it('is given back as it comes where it is no finite number, without halving', () => {
+		expect(asked(() => NaN)).toEqual({ value: NaN, times: 48 });
+		expect(asked(() => Infinity)).toEqual({ value: Infinity, times: 48 });
+		expect(asked((t) => t * 1e300).value / 5e299).toBeCloseTo(1, 12);
+	});
+
+	it('is cut into a thousand parts at the most', () => {
+		let seed = 1;
+		const noise = (): number => (seed = (seed * 16807) % 2147483647) * 1e6;
+		expect(asked(noise).times).toBeLessThan(40_000);
+		expect(asked((t) => 1e200 / (t - 0.3)).times).toBeLessThan(40_000);
+	});
 });

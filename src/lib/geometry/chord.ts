@@ -7,6 +7,9 @@ export const chordMeets = (
 	to: SheetPoint,
 	{ left, top, right, bottom }: Bounds
 ): boolean => {
+	// Most chords lie wholly to one side, and thousands are asked about.
+	if ((from.x < left && to.x < left) || (from.x > right && to.x > right)) return false;
+	if ((from.y < top && to.y < top) || (from.y > bottom && to.y > bottom)) return false;
 	let [enter, leave] = [0, 1];
 	const sides: readonly (readonly [start: number, way: number, least: number, most: number])[] = [
 		[from.x, to.x - from.x, left, right],

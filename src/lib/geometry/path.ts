@@ -135,8 +135,14 @@ export const chained = (lines: readonly Path[]): Path | undefined => {
 	return whole;
 };
 
+/** How near to half of the last digit `toFixed`, which is exact and slow, is asked which way to round. */
+const NEAR_HALF = 1e-4;
+
 const written = (value: number, digits: number): string => {
-	const rounded = Number(value.toFixed(digits));
+	const parts = value * 10 ** digits;
+	const whole = Math.round(parts);
+	const isNearHalf = Math.abs(Math.abs(parts - whole) - 0.5) < NEAR_HALF;
+	const rounded = isNearHalf ? Number(value.toFixed(digits)) : whole / 10 ** digits;
 	return String(rounded === 0 ? 0 : rounded);
 };
 

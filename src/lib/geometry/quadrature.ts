@@ -35,23 +35,45 @@ const once = (f: (t: number) => number, from: number, to: number): number => {
 
 /** Halvings allowed: only a cusp needs more than a few, and its error falls by half each time. */
 const DEEPEST = 24;
+/** Share of a part's value below which two sums of it differ by rounding alone. */
+const ROUNDING = 8 * Number.EPSILON;
+/** Parts that one integral is cut into at the most: a cusp takes some fifty, and what takes more will not settle. */
+const MOST_PARTS = 1000;
 
-const halved = (
-	f: (t: number) => number,
-	from: number,
-	to: number,
-	whole: number,
-	error: number,
-	depth: number
-): number => {
-	const middle = (from + to) / 2;
-	const [left, right] = [once(f, from, middle), once(f, middle, to)];
-	if (depth >= DEEPEST || Math.abs(left + right - whole) <= error) return left + right;
-	return (
-		halved(f, from, middle, left, error / 2, depth + 1) + halved(f, middle, to, right, error / 2, depth + 1)
-	);
+/** A part of an integral still to be added: its span, its sum so far, the error that it may make and how often it was halved. */
+interface Part {
+	readonly from: number;
+	readonly to: number;
+	readonly sum: number;
+	readonly error: number;
+	readonly depth: number;
+}
+
+/**
+ * The integral of `f` from `from` to `to` within `error`, by Gauss-Legendre quadrature with halving where needed. What
+ * is not a finite number cannot be halved into one: it is given back as it comes.
+ */
+export const integral = (f: (t: number) => number, from: number, to: number, error: number): number => {
+	const waiting: Part[] = [];
+	let part: Part | undefined = { from, to, sum: once(f, from, to), error, depth: 0 };
+	let total = 0;
+	for (let parts = 1; part; part = waiting.pop()) {
+		const { to: end, depth }: Part = part;
+		const middle = (part.from + end) / 2;
+		const left = once(f, part.from, middle);
+		const right = once(f, middle, end);
+		const sum = left + right;
+		const strays = Math.abs(sum - part.sum) > Math.max(part.error, ROUNDING * Math.abs(sum));
+		if (!strays || depth >= DEEPEST || parts >= MOST_PARTS) {
+			total += sum;
+			continue;
+		}
+		parts += 1;
+		const half = { error: part.error / 2, depth: depth + 1 };
+		waiting.push(
+			{ from: middle, to: end, sum: right, ...half },
+			{ from: part.from, to: middle, sum: left, ...half }
+		);
+	}
+	return total;
 };
-
-/** The integral of `f` from `from` to `to` within `error`, by Gauss-Legendre quadrature with halving where needed. */
-export const integral = (f: (t: number) => number, from: number, to: number, error: number): number =>
-	halved(f, from, to, once(f, from, to), error, 0);

@@ -36,6 +36,12 @@ export const cubic = (
 	to: SheetPoint
 ): CubicSegment => ({ kind: 'cubic', from, leaving, arriving, to });
 
+/** The places that a segment is given by: its ends, and the handles of a curve. */
+export const segmentPlaces = (segment: Segment): readonly SheetPoint[] =>
+	segment.kind === 'straight'
+		? [segment.from, segment.to]
+		: [segment.from, segment.leaving, segment.arriving, segment.to];
+
 /** The place at parameter t, 0 at the start and 1 at the end. */
 export const segmentPoint = (segment: Segment, t: number): SheetPoint => {
 	if (segment.kind === 'straight') return between(segment.from, segment.to, t);
@@ -61,26 +67,60 @@ const velocity = ({ from, leaving, arriving, to }: CubicSegment, t: number): rea
 /** Error allowed in a computed length: ten thousand times below a hundredth of a millimetre. */
 const LENGTH_ERROR: Mm = mm(1e-6);
 
-const speed = (segment: CubicSegment, t: number): number => Math.hypot(...velocity(segment, t));
+/** The speed of a cubic as a function of t. A length asks for it dozens of times: no pair is made, and a square root does. */
+const speedOf = ({ from, leaving, arriving, to }: CubicSegment): ((t: number) => number) => {
+	const [x1, x2, x3] = [3 * (leaving.x - from.x), 6 * (arriving.x - leaving.x), 3 * (to.x - arriving.x)];
+	const [y1, y2, y3] = [3 * (leaving.y - from.y), 6 * (arriving.y - leaving.y), 3 * (to.y - arriving.y)];
+	return (t) => {
+		const s = 1 - t;
+		const [a, b, c] = [s * s, s * t, t * t];
+		const x = a * x1 + b * x2 + c * x3;
+		const y = a * y1 + b * y2 + c * y3;
+		return Math.sqrt(x * x + y * y);
+	};
+};
+
+/** Whole lengths of cubics, each worked once: a line is measured where it is drafted, sewn, notched and cut. */
+const LENGTHS = new WeakMap<CubicSegment, Mm>();
 
 /** The length of a segment, or of its part up to parameter `upTo`. */
-export const segmentLength = (segment: Segment, upTo = 1): Mm =>
-	segment.kind === 'straight'
-		? mm(distance(segment.from, segment.to) * upTo)
-		: mm(integral((t) => speed(segment, t), 0, upTo, LENGTH_ERROR));
+export const segmentLength = (segment: Segment, upTo = 1): Mm => {
+	if (segment.kind === 'straight') return mm(distance(segment.from, segment.to) * upTo);
+	if (upTo !== 1) return mm(integral(speedOf(segment), 0, upTo, LENGTH_ERROR));
+	const known = LENGTHS.get(segment);
+	if (known !== undefined) return known;
+	const length = mm(integral(speedOf(segment), 0, 1, LENGTH_ERROR));
+	LENGTHS.set(segment, length);
+	return length;
+};
 
-/** The parameter at which a segment has run `length` from its start, by bisection (a length always grows with t). */
+/** Difference of two parameters that are one: a billionth of a millimetre in a segment of a metre. */
+const SAME_PARAMETER = 1e-12;
+/** Rounds that always do: halving alone needs forty, and Newton's method four. */
+const MOST_ROUNDS = 60;
+
+/**
+ * The parameter at which a segment has run `length` from its start, 0 to 1: by Newton's method, since the speed is how a
+ * length grows, and by halving where that would leave the part in which the place must lie, as it does at a cusp.
+ */
 export const parameterAtLength = (segment: Segment, length: Mm): number => {
 	const whole = segmentLength(segment);
 	if (whole === 0) return 0;
 	if (segment.kind === 'straight') return length / whole;
-	let [low, high] = [0, 1];
-	while (high - low > 1e-12) {
-		const middle = (low + high) / 2;
-		if (segmentLength(segment, middle) < length) low = middle;
-		else high = middle;
+	if (length >= whole) return 1;
+	if (!(length > 0)) return 0;
+	const speed = speedOf(segment);
+	let [low, high, t] = [0, 1, length / whole];
+	for (let round = 0; round < MOST_ROUNDS; round++) {
+		const over = integral(speed, 0, t, LENGTH_ERROR) - length;
+		if (over > 0) high = t;
+		else low = t;
+		const ahead = t - over / speed(t);
+		const next = ahead >= low && ahead <= high ? ahead : (low + high) / 2;
+		if (Math.abs(next - t) <= SAME_PARAMETER) return next;
+		t = next;
 	}
-	return (low + high) / 2;
+	return t;
 };
 
 /** The direction in which a segment runs at t; where a handle lies on its own end, the next handle decides. */
