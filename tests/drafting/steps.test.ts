@@ -42,6 +42,18 @@ describe('corner and mark', () => {
 	});
 });
 
+describe('a rule that for one body comes to nothing finite', () => {
+	const zero = 'neck - bustSpan - bustSpan';
+	const unsound = (name: string): string =>
+		`the rule of ${name} divides by nothing, or comes to more than any draft measures`;
+
+	it('is refused by the name of its step, and so is what would go round without end', () => {
+		expect(whyNot(mark('D', 'B', 'across', `bust * bust / (${zero})`))).toBe(unsound('D'));
+		const round = { kind: 'arc', name: 'round', label: 'the arc', about: 'A', from: 'B', toward: 'across' };
+		expect(whyNot({ ...round, turn: `bust / (${zero})` })).toBe(unsound('round'));
+	});
+});
+
 describe('meeting', () => {
 	it('is as far across as one point and as far down as the other', () => {
 		const step = { kind: 'meeting', name: 'D', label: 'meeting', down: 'A', across: 'C' };

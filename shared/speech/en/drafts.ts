@@ -36,5 +36,7 @@ export const drafts = (v: Voice) => ({
 		`the length swung from ${from} does not reach the level of ${name}`,
 	cannotTurn: ({ name, move, about }: { name: string; move: string; about: string }) =>
 		`${name} cannot be reached by turning ${move} about ${about}`,
-	noPlace: ({ name }: { name: string }) => `no place of ${name} makes the curve as long as it must be`
+	noPlace: ({ name }: { name: string }) => `no place of ${name} makes the curve as long as it must be`,
+	notFinite: ({ name }: { name: string }) =>
+		`the rule of ${name} divides by nothing, or comes to more than any draft measures`
 });

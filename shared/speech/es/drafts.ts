@@ -25,5 +25,6 @@ export const drafts: typeof english = (v) => ({
 	nothingLeft: ({ name, of }) => `no queda nada de ${of} para ${name}`,
 	doesNotReach: ({ name, from }) => `la longitud girada desde ${from} no llega al nivel de ${name}`,
 	cannotTurn: ({ name, move, about }) => `no se llega a ${name} girando ${move} alrededor de ${about}`,
-	noPlace: ({ name }) => `ninguna posición de ${name} da a la curva la longitud que debe tener`
+	noPlace: ({ name }) => `ninguna posición de ${name} da a la curva la longitud que debe tener`,
+	notFinite: ({ name }) => `la regla de ${name} divide entre cero o da más de lo que mide cualquier trazado`
 });

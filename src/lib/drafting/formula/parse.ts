@@ -9,7 +9,7 @@ import { straight } from '#geometry/segment.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { numberOf, type Scope } from './value.ts';
 import type { Kind } from '#shared/speech/en/input.ts';
-import { SIGNS, type Formula, type Sign } from './formula.ts';
+import { formulaParts, SIGNS, type Formula, type Sign } from './formula.ts';
 
 /** The names that a formula may use beside the measurements, which are always known. */
 export interface KnownNames {
@@ -208,6 +208,14 @@ const powerOf = (formula: Formula, source: Source): number => {
 	return fail(source, 1, message('reading', 'plainNumber'));
 };
 
+/** Whether a formula, and whatever it is made of, comes to a number that a draft can have. */
+const isSound = (formula: Formula): boolean => {
+	const scope = trialScope();
+	const isFinitePart = (part: Formula): boolean =>
+		Number.isFinite(numberOf(part, scope)) && formulaParts(part).every(isFinitePart);
+	return Math.abs(numberOf(formula, scope)) < FURTHEST && isFinitePart(formula);
+};
+
 const parsed = (source: Source): jsep.Expression => {
 	try {
 		return jsep(source.text);
@@ -234,7 +242,6 @@ export const parseFormula = (
 	if (powerOf(formula, source) !== (wanted === 'length' ? 1 : 0)) {
 		return fail(source, 1, message('reading', wanted === 'length' ? 'notLength' : 'notShare'));
 	}
-	if (!(Math.abs(numberOf(formula, trialScope())) < FURTHEST))
-		return fail(source, 1, message('reading', 'notFinite'));
+	if (!isSound(formula)) return fail(source, 1, message('reading', 'notFinite'));
 	return formula;
 };

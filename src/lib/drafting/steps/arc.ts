@@ -6,6 +6,9 @@ import { numberOf, type Scope } from '../formula/value.ts';
 import { COMPASS } from './compass.ts';
 import { impossible, madeLine, NOTHING, type StepOf, type StepRules } from './step-rules.ts';
 
+/** No pattern goes round more often; each turn is drawn in sixteen pieces. */
+const MOST_TURNS = 100;
+
 /** The angle of the arc: a share of the full turn, on the side toward which it sets off. */
 const angleOf = ({ about, from, toward, turn }: StepOf<'arc'>, scope: Scope): Radians | undefined => {
 	const out = directionTo(scope.point(about), scope.point(from));
@@ -25,8 +28,12 @@ export const arc: StepRules<'arc'> = {
 	start: ({ about }) => about,
 	work: (step, scope) => {
 		const angle = angleOf(step, scope);
-		return angle === undefined
-			? impossible(message('drafts', 'noRadius', { name: step.name, about: step.about, from: step.from }))
+		if (angle === undefined)
+			return impossible(
+				message('drafts', 'noRadius', { name: step.name, about: step.about, from: step.from })
+			);
+		return !(Math.abs(angle) <= MOST_TURNS * 2 * Math.PI)
+			? impossible(message('drafts', 'notFinite', { name: step.name }))
 			: madeLine(arcPath(scope.point(step.about), scope.point(step.from), angle));
 	},
 	explain: (step, scope, { speech }) => {

@@ -1,6 +1,9 @@
 import type { Compass, MotionFile, StepFile, StepKind } from '#shared/method.ts';
 import type { Language } from '#shared/speech/language.ts';
+import { message } from '#shared/speech/message.ts';
 import { readNoun } from '#shared/speech/noun.ts';
+import type { SheetPoint } from '#geometry/point.ts';
+import { segmentPlaces } from '#geometry/segment.ts';
 import { depends } from '../conditions.ts';
 import {
 	formulaKeys,
@@ -27,7 +30,16 @@ import { mirror } from './mirror.ts';
 import { parallel } from './parallel.ts';
 import { section } from './section.ts';
 import { spread } from './spread.ts';
-import type { Answer, Explanation, FormulaReader, Ruler, Step, StepRules, Work } from './step-rules.ts';
+import {
+	impossible,
+	type Answer,
+	type Explanation,
+	type FormulaReader,
+	type Ruler,
+	type Step,
+	type StepRules,
+	type Work
+} from './step-rules.ts';
 import { straight } from './straight.ts';
 import { swing } from './swing.ts';
 import { traced } from './traced.ts';
@@ -146,8 +158,18 @@ export const followsFromLines = (step: Step): boolean => rulesOf(step).makes ===
 export const isDrafted = (step: Step, scope: Scope): boolean =>
 	depends(step, scope) && (rulesOf(step).exists?.(step, scope) ?? true);
 
-/** Works a step from what is in scope: a place, a line, or why there is none. */
-export const workStep = (step: Step, scope: Scope): Work => rulesOf(step).work(step, scope);
+const isFinitePlace = ({ x, y }: SheetPoint): boolean => Number.isFinite(x) && Number.isFinite(y);
+
+/** Works a step from what is in scope: a place, a line, or why there is none. For one body a rule may divide by nothing. */
+export const workStep = (step: Step, scope: Scope): Work => {
+	const work = rulesOf(step).work(step, scope);
+	if (work.kind === 'impossible') return work;
+	const isSound =
+		work.kind === 'point'
+			? isFinitePlace(work.point)
+			: work.path.every((segment) => segmentPlaces(segment).every(isFinitePlace));
+	return isSound ? work : impossible(message('drafts', 'notFinite', { name: step.name }));
+};
 
 /** A step's rule in words and numbers. */
 export const explainStep = (step: Step, scope: Scope, telling: Telling): Explanation =>
