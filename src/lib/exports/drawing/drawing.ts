@@ -63,12 +63,21 @@ const wordsCorners = ({ text, at: { x, y }, size, middle, turn }: Words): readon
 	);
 };
 
+/** The rectangle that words take up, near enough. */
+export const wordsBounds = (words: Words): Bounds => boundsOf([], wordsCorners(words));
+
+/** The rectangles of drawings, each worked once: every page of every arrangement that is tried asks for them. */
+const BOUNDS = new WeakMap<Drawing, Bounds>();
+
 /** The rectangle that holds a drawing. Throws for an empty one. */
-export const drawingBounds = ({ strokes, words }: Drawing): Bounds =>
-	boundsOf(
-		strokes.map(({ path }) => path),
-		words.flatMap(wordsCorners)
-	);
+export const drawingBounds = (drawing: Drawing): Bounds => {
+	const known = BOUNDS.get(drawing);
+	if (known) return known;
+	const paths = drawing.strokes.map(({ path }) => path);
+	const bounds = boundsOf(paths, drawing.words.flatMap(wordsCorners));
+	BOUNDS.set(drawing, bounds);
+	return bounds;
+};
 
 /** The rectangle that holds some drawings, grown on all sides. Throws BadInput where nothing is drawn. */
 export const boundsOfDrawings = (drawings: readonly Drawing[], by: Mm): Bounds => {

@@ -47,10 +47,11 @@ const halves = (lines: readonly string[], share: number): readonly [number, numb
 /** Whether a place lies within a closed ring of chords (by counting how many lie to its right). */
 const within = (ring: readonly SheetPoint[], { x, y }: SheetPoint): boolean => {
 	let inside = false;
-	ring.forEach((a, i) => {
-		const b = ring.at(i - 1) ?? a;
-		if (a.y > y !== b.y > y && x < a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)) inside = !inside;
-	});
+	let b = ring.at(-1);
+	for (const a of ring) {
+		if (b && a.y > y !== b.y > y && x < a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)) inside = !inside;
+		b = a;
+	}
 	return inside;
 };
 
@@ -115,13 +116,14 @@ const widest = (
 	ring: readonly SheetPoint[],
 	places: readonly SheetPoint[]
 ): SheetPoint | undefined => {
-	const clear = (place: SheetPoint): number => distance(nearestOnPath(outline, place), place);
-	return places
-		.filter((place) => within(ring, place))
-		.reduce<SheetPoint | undefined>(
-			(best, each) => (best && clear(best) >= clear(each) ? best : each),
-			undefined
-		);
+	let best: SheetPoint | undefined;
+	let most = -1;
+	for (const place of places) {
+		if (!within(ring, place)) continue;
+		const clear = distance(nearestOnPath(outline, place), place);
+		if (clear > most) [best, most] = [place, clear];
+	}
+	return best;
 };
 
 /**

@@ -1,7 +1,7 @@
 import { mm, type Mm } from '#shared/units.ts';
 import { chordMeets } from '#geometry/chord.ts';
 import { boundsOf, pathSamples, pathStart, type Bounds } from '#geometry/path.ts';
-import { drawingBounds, grown, isEmpty, type Drawing, type Stroke } from '../drawing/drawing.ts';
+import { drawingBounds, grown, isEmpty, wordsBounds, type Drawing, type Stroke } from '../drawing/drawing.ts';
 import type { Tile } from './tiles.ts';
 
 /** How far ink reaches beside a line's middle, with something to spare: half the widest line. */
@@ -16,8 +16,27 @@ const reachOf = ({ left, top, width, height }: Tile): Bounds =>
 const apart = (a: Bounds, b: Bounds): boolean =>
 	a.right < b.left || a.left > b.right || a.bottom < b.top || a.top > b.bottom;
 
-const strokeIn = ({ path, closed }: Stroke, page: Bounds): boolean => {
-	if (apart(boundsOf([path]), page)) return false;
+/** What leaves ink on a drawing: a line or words, and the rectangle that holds it. */
+interface Inked {
+	readonly bounds: Bounds;
+	readonly stroke?: Stroke;
+}
+
+/** The ink of drawings, each looked at once for all pages. */
+const INKED = new WeakMap<Drawing, readonly Inked[]>();
+
+const inkedOn = (drawing: Drawing): readonly Inked[] => {
+	const known = INKED.get(drawing);
+	if (known) return known;
+	const inked = [
+		...drawing.words.map((words) => ({ bounds: wordsBounds(words) })),
+		...drawing.strokes.map((stroke) => ({ bounds: boundsOf([stroke.path]), stroke }))
+	];
+	INKED.set(drawing, inked);
+	return inked;
+};
+
+const comesInto = ({ path, closed }: Stroke, page: Bounds): boolean => {
 	const places = pathSamples(path, STEP);
 	const ring = closed ? [...places, pathStart(path)] : places;
 	return ring.some((place, i) => i > 0 && chordMeets(ring[i - 1] ?? place, place, page));
@@ -30,9 +49,8 @@ export const hasInk = (drawings: readonly Drawing[], tile: Tile): boolean => {
 		(drawing) =>
 			!isEmpty(drawing) &&
 			!apart(drawingBounds(drawing), page) &&
-			(drawing.words.some(
-				(words) => !apart(drawingBounds({ ...drawing, strokes: [], words: [words] }), page)
-			) ||
-				drawing.strokes.some((stroke) => strokeIn(stroke, page)))
+			inkedOn(drawing).some(
+				({ bounds, stroke }) => !apart(bounds, page) && (!stroke || comesInto(stroke, page))
+			)
 	);
 };
