@@ -24,7 +24,7 @@ export const workTable = async (
 	const table = readBodyTable(file, wanted, speech);
 	if (table.ignored !== undefined) complain(table.ignored);
 	let chunk = '';
-	for (const row of table.rows()) {
+	for await (const row of table.rows()) {
 		chunk += `${'body' in row ? lineOf(row.body) : refusedLine(row.name, slipWords(row.problem, speech))}\n`;
 		if (chunk.length < CHUNK) continue;
 		if (!(await writeOut(chunk))) return;

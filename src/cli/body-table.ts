@@ -1,3 +1,5 @@
+import { Readable } from 'node:stream';
+import { parse as parser } from 'csv-parse';
 import { parse, CsvError } from 'csv-parse/sync';
 import type { Allowance } from '#shared/allowances.ts';
 import { BadInput, cut, shown } from '#shared/bad-input.ts';
@@ -16,7 +18,7 @@ export type BodyRow =
 /** A table of bodies. `ignored` is one line about columns of no known name, where there are any. */
 export interface BodyTable {
 	readonly ignored: string | undefined;
-	rows(): Iterable<BodyRow>;
+	rows(): AsyncIterable<BodyRow>;
 }
 
 /** What a table is read for: the measurements that it must have, and the allowances that it may have. */
@@ -39,32 +41,58 @@ const OTHERS: readonly string[] = ['name', 'id', 'unit', 'note', 'about'];
 const isUnit = (text: string): text is Unit => UNITS.includes(text);
 
 /**
- * A spreadsheet whose decimal sign is a comma parts its cells with semicolons; a heading holds
+ * How a table is parted. A spreadsheet whose decimal sign is a comma parts its cells with semicolons; a heading holds
  * neither sign, so the first line tells. Inch marks stand in cells unquoted, so loose quotes are let be.
  */
-const readLines = ({ text, place }: InputFile): readonly Line[] => {
-	const [heading = ''] = text.split(/[\r\n]/, 1);
+const partedBy = (text: string) => ({
+	delimiter: /^[^\r\n]*;/.test(text) ? ';' : ',',
+	record_delimiter: ['\r\n', '\n', '\r'],
+	relax_column_count: true,
+	relax_quotes: true,
+	skip_empty_lines: true,
+	skip_records_with_empty_values: true,
+	trim: true
+});
+
+/** Goes through a table once, so that one that cannot be parted is refused before any row is worked: its heading, and how many rows follow. */
+const overview = ({
+	text,
+	place
+}: InputFile): { readonly heading: readonly string[] | undefined; readonly rows: number } => {
+	let heading: readonly string[] | undefined;
+	let records = 0;
+	const seen = (record: readonly string[]): null => {
+		heading ??= record;
+		records += 1;
+		return null;
+	};
 	try {
-		const records = parse(text, {
-			delimiter: heading.includes(';') ? ';' : ',',
-			record_delimiter: ['\r\n', '\n', '\r'],
-			relax_column_count: true,
-			relax_quotes: true,
-			skip_empty_lines: true,
-			skip_records_with_empty_values: true,
-			trim: true,
-			info: true
-		}) as unknown as readonly {
-			readonly record: readonly string[];
-			readonly info: { readonly lines: number };
-		}[];
-		return records.map(({ record, info }) => ({ cells: record, line: info.lines }));
+		parse(text, { ...partedBy(text), on_record: seen });
 	} catch (problem) {
 		if (problem instanceof CsvError)
 			throw new BadInput(place, message('command', 'notTable', { problem: problem.message }));
 		throw problem;
 	}
+	return { heading, rows: records - 1 };
 };
+
+/** Characters of a table that are parted at a time. */
+const CHUNK = 65_536;
+
+function* chunksOf(text: string): Iterable<string> {
+	for (let from = 0; from < text.length; from += CHUNK) yield text.slice(from, from + CHUNK);
+}
+
+/** The records of a table one after the other, the heading first: however long the table, few are held at once. */
+async function* linesOf({ text }: InputFile): AsyncIterable<Line> {
+	const records = Readable.from(chunksOf(text)).pipe(
+		parser({ ...partedBy(text), info: true })
+	) as AsyncIterable<{
+		readonly record: readonly string[];
+		readonly info: { readonly lines: number };
+	}>;
+	for await (const { record, info } of records) yield { cells: record, line: info.lines };
+}
 
 const checkColumns = (columns: readonly string[], wanted: Wanted, place: string, speech: Speech): void => {
 	const twice = columns.find((column, i) => column !== '' && columns.indexOf(column) !== i);
@@ -169,16 +197,19 @@ const readRow = ({ cells, line }: Line, number: number, reading: Reading, file: 
  */
 export const readBodyTable = (file: InputFile, wanted: Wanted, speech: Speech): BodyTable => {
 	const { place } = file;
-	const [heading, ...lines] = readLines(file);
-	if (!heading) throw new BadInput(place, message('command', 'emptyFile'));
-	const columns = heading.cells;
+	const { heading: columns, rows } = overview(file);
+	if (!columns) throw new BadInput(place, message('command', 'emptyFile'));
 	checkColumns(columns, wanted, place, speech);
-	if (lines.length === 0) throw new BadInput(place, message('command', 'noRows'));
+	if (rows === 0) throw new BadInput(place, message('command', 'noRows'));
 	const known = [...MEASUREMENT_KEYS, ...wanted.allowances.map(({ key }) => key), ...OTHERS];
 	return {
 		ignored: ignoredLine(columns, known, place, speech),
-		*rows() {
-			for (const [i, line] of lines.entries()) yield readRow(line, i + 1, { columns, wanted, speech }, place);
+		async *rows() {
+			let number = 0;
+			for await (const line of linesOf(file)) {
+				if (number > 0) yield readRow(line, number, { columns, wanted, speech }, place);
+				number += 1;
+			}
 		}
 	};
 };

@@ -5,7 +5,7 @@ import { oneOf } from '#shared/reading.ts';
 import { message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { fileName, fileNames } from '#exports/files/file-name.ts';
-import { readBodyTable } from './body-table.ts';
+import { readBodyTable, type BodyRow } from './body-table.ts';
 import type { Command } from './exit-code.ts';
 import { readExportOptions, type ExportOptions } from './export-options.ts';
 import { subjectOf } from './find-subject.ts';
@@ -70,7 +70,8 @@ const exportMany = async (subject: Subject, options: ExportOptions, speech: Spee
 	const table = readBodyTable(file, subject, speech);
 	if (table.ignored !== undefined) complain(table.ignored);
 	await writing(options.to, () => mkdir(options.to, { recursive: true }));
-	const rows = [...table.rows()];
+	const rows: BodyRow[] = [];
+	for await (const row of table.rows()) rows.push(row);
 	const names = fileNames(rows.map(({ name }) => name));
 	const ending = options.apart ? '' : `.${options.format}`;
 	let failed = 0;
