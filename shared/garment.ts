@@ -109,6 +109,8 @@ export const garmentFileSchema = z.strictObject({
 	numbers: z.array(number).default([]),
 	/** The order of sewing. */
 	order: z.array(label).min(1),
+	/** Whether it can be cut in cheap cloth to be tried on: it opens, so that it can be put on unfinished. */
+	toile: z.boolean().default(false),
 	cautions: z.array(z.enum(CAUTIONS)).min(1)
 });
 

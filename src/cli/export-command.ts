@@ -9,6 +9,7 @@ import { readBodyTable, type BodyRow } from './body-table.ts';
 import type { Command } from './exit-code.ts';
 import { readExportOptions, type ExportOptions } from './export-options.ts';
 import { subjectOf } from './find-subject.ts';
+import { lessonCourse } from './lesson-course.ts';
 import type { NamedPiece, Request, Subject } from './subject.ts';
 import { readInputFile } from './input-file.ts';
 import { complain, writeOut } from './output.ts';
@@ -25,6 +26,14 @@ const wantedPieces = ({ id, formats, pieces }: Subject, options: ExportOptions):
 	const keys = pieces.map(({ key }) => key);
 	for (const key of wanted) oneOf('piece', key, keys, 'export', keys);
 	return wanted.length === 0 ? pieces : pieces.filter(({ key }) => wanted.includes(key));
+};
+
+/** The toile of what was asked for. Throws BadInput, naming what can be one, where it has none. */
+const toileOf = ({ id, toile }: Subject, { language }: Speech): Subject => {
+	if (toile) return toile();
+	const course = lessonCourse(language);
+	const ids = course.garmentIds.filter((each) => course.garment(each)?.toile);
+	throw new BadInput('export', message('command', 'noToile', { id, ids }));
 };
 
 const requestOf = ({ format, pieces, paper, scale, date }: ExportOptions): Request => ({
@@ -99,7 +108,8 @@ export const exportCommand: Command = async (words, speech) => {
 		await writeOut(speech.words.command.usage({ of: 'export' }));
 		return;
 	}
-	const subject = await subjectOf('garmentOrMethod', options.id, 'export', speech);
+	const found = await subjectOf('garmentOrMethod', options.id, 'export', speech);
+	const subject = options.toile ? toileOf(found, speech) : found;
 	wantedPieces(subject, options);
 	await (options.input.kind === 'body' ? exportOne : exportMany)(subject, options, speech);
 };

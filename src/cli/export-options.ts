@@ -16,6 +16,8 @@ export interface ExportOptions {
 	readonly format: Format;
 	/** Whether each piece is a file of its own. */
 	readonly apart: boolean;
+	/** Whether it is cut in cheap cloth, to be tried on. */
+	readonly toile: boolean;
 	readonly paper: string;
 	/** The keys of the pieces that are wanted; all where none is named. */
 	readonly pieces: readonly string[];
@@ -28,6 +30,7 @@ const OPTIONS = {
 	to: { type: 'string', multiple: true },
 	as: { type: 'string', multiple: true },
 	apart: { type: 'boolean' },
+	toile: { type: 'boolean' },
 	paper: { type: 'string', multiple: true },
 	pieces: { type: 'string', multiple: true },
 	scale: { type: 'string', multiple: true },
@@ -95,7 +98,7 @@ export const readExportOptions = (words: readonly string[]): ExportOptions | 'he
 	if (values.help) return 'help';
 	const id = onlyOf({ command: 'export', kind: 'garment' }, positionals);
 	const one = (
-		flag: Exclude<keyof typeof OPTIONS, 'help' | 'apart' | 'body' | 'bodies'>
+		flag: Exclude<keyof typeof OPTIONS, 'help' | 'apart' | 'toile' | 'body' | 'bodies'>
 	): string | undefined => onlyOne('export', values[flag], `--${flag}`);
 	const input = bodiesInput('export', values);
 	const [to, as, apart] = [one('to'), one('as'), values.apart ?? false];
@@ -111,6 +114,7 @@ export const readExportOptions = (words: readonly string[]): ExportOptions | 'he
 		to,
 		format,
 		apart,
+		toile: values.toile ?? false,
 		paper: named(
 			'paper',
 			one('paper') ?? 'a4',

@@ -4,6 +4,7 @@ import { FORMATS, patternFile } from '#exports/files/pattern-file.ts';
 import { patternJson } from '#exports/table/pattern-json.ts';
 import type { Garment } from '#garment/garment.ts';
 import { makePattern } from '#garment/pattern.ts';
+import { toileOf } from '#garment/toile.ts';
 import { readMaker } from './edge-allowances.ts';
 import { patternTable } from './pattern-table.ts';
 import { checkComplete, reasons } from './refusals.ts';
@@ -16,6 +17,7 @@ export const garmentSubject = (garment: Garment, speech: Speech): Subject => ({
 	allowances: garment.allowances,
 	formats: FORMATS,
 	pieces: garment.pieces.map(({ key, number, name }) => ({ key, fileName: `${number} ${name}` })),
+	toile: garment.toile ? () => garmentSubject(toileOf(garment, speech), speech) : undefined,
 	read: (file) => readMaker(file, garment, speech),
 	work: ({ body, edges }, place) => {
 		checkComplete(garment, body, place);

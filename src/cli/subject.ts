@@ -25,6 +25,8 @@ export interface Subject extends Wanted {
 	readonly formats: readonly Format[];
 	/** All pieces; none for a draft. */
 	readonly pieces: readonly NamedPiece[];
+	/** The same as it is cut to be tried on, where that can be. */
+	readonly toile?: (() => Subject) | undefined;
 	/** Reads a body's file. Throws BadInput. */
 	readonly read: (file: InputFile) => Maker;
 	/** Works it out for a body. Throws BadInput at `place` where the body is refused. */

@@ -34,6 +34,7 @@ const VALUES: Readonly<Record<string, readonly string[]>> = {
 	PieceFigure: ['piece', 'caption'],
 	SewnSeam: ['seam'],
 	Tape: ['of'],
+	Toile: [],
 	TryIt: ['of'],
 	Comparison: [],
 	SideBySide: []
@@ -98,7 +99,7 @@ const badReference = (tag: Tag, method: Method | undefined): string | undefined 
 };
 
 /** The components that show something of the lesson's garment. */
-const OF_GARMENT = ['GarmentPieces', 'LayingFigure', 'PieceFigure', 'SewnSeam'];
+const OF_GARMENT = ['GarmentPieces', 'LayingFigure', 'PieceFigure', 'SewnSeam', 'Toile'];
 
 const badGarment = (tag: Tag, garment: Garment | undefined): string | undefined => {
 	if (tag.closing || !OF_GARMENT.includes(tag.name)) return undefined;

@@ -162,6 +162,8 @@ export const command = (v: Voice) => ({
 	isDraft: ({ id, format, formats }: Id & Formats & { readonly format: string }) =>
 		`${id} is a draft, and a ${format} file holds the pieces of a garment; take ${formats.join(', ')}`,
 	hasNoPieces: ({ id }: Id) => `${id} is a draft, which has no pieces to choose or to set apart`,
+	noToile: ({ id, ids }: Id & { readonly ids: readonly string[] }) =>
+		`${id} is not cut as a toile; take ${ids.join(' or ')}`,
 	rowsFailed: ({ failed, rows }: { readonly failed: number; readonly rows: number }) =>
 		`${failed} of ${rows} rows could not be made`,
 	marksPdf: ({ to }: To) => `a marks sheet is a .pdf, not "${to}"`,

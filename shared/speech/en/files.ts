@@ -111,6 +111,8 @@ export const files = (v: Voice) => {
 		roll: ({ width }: { width: Mm }) => `Roll ${v.inUnit('cm').length(width)} wide`,
 		scale: 'Scale',
 		scaleOf: ({ scale }: { scale: keyof typeof SCALES }): string => SCALES[scale],
+		asToile: 'As a toile, to try on in cheap cloth: 2.5 cm outside every seam',
+		saveToile: 'Save the toile as PDF',
 		eachPiece: 'A file for each piece',
 		counting: 'The pages are being counted …',
 		pages: ({ pages, paper }: { pages: number; paper: string }) =>

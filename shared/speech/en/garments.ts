@@ -58,6 +58,7 @@ export const garments = (v: Voice) => ({
 	/** A garment, and the named values that this one is made with. */
 	made: ({ name, chosen }: { name: string; chosen: readonly string[] }) =>
 		chosen.length === 0 ? name : `${name} (${v.list(chosen)})`,
+	toile: ({ garment }: { garment: string }) => `${garment} as a toile`,
 	forBody: ({ body }: { body: string }) => `For ${body}`,
 	cut: ({ cut, onFold }: { cut: readonly CutCount[]; onFold: boolean }) =>
 		`Cut ${cut.map((each) => counted(each, onFold)).join('; ')}`,

@@ -40,6 +40,7 @@ A table may have allowances as columns. Without --json the tables are in cm; JSO
   --apart                     each piece in a file of its own in the folder --to (svg; also --as pdf or dxf)
   --paper a4|letter|a3|a0|roll-60|roll-90   of a pdf (a4)
   --pieces front,back         only these pieces
+  --toile                     for a try in cheap cloth: 2.5 cm outside every seam (body-block, sleeved-bodice)
   --scale full|half|quarter   of a pdf or svg, smaller for class work (full)
   --date 2026-01-31           the date that a pdf carries; the same input and date give the same bytes
 

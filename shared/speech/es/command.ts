@@ -127,6 +127,7 @@ export const command: typeof english = (v) => ({
 	isDraft: ({ id, format, formats }) =>
 		`${id} es un trazado, y un archivo ${format} lleva las piezas de una prenda; elige ${formats.join(', ')}`,
 	hasNoPieces: ({ id }) => `${id} es un trazado y no tiene piezas que elegir ni que separar`,
+	noToile: ({ id, ids }) => `${id} no se corta como prueba en retal; elige ${ids.join(' o ')}`,
 	rowsFailed: ({ failed, rows }) =>
 		v.plural(failed, {
 			one: `${failed} de ${rows} filas no se ha podido hacer`,

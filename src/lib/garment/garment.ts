@@ -21,6 +21,8 @@ export interface Garment {
 	readonly smooth: readonly SmoothRule[];
 	readonly numbers: readonly NumberRule[];
 	readonly order: readonly string[];
+	/** Whether it can be cut as a toile (toile.ts). */
+	readonly toile: boolean;
 	readonly cautions: readonly Caution[];
 }
 

@@ -172,6 +172,7 @@ export const readGarment = (
 		smooth,
 		numbers: file.numbers.map((each) => readNumber(each, known, place)),
 		order: file.order,
+		toile: file.toile,
 		cautions: file.cautions
 	};
 };

@@ -8,4 +8,5 @@ export { default as SewnSeam } from './SewnSeam.svelte';
 export { default as SideBySide } from './SideBySide.svelte';
 export { default as Step } from './Step.svelte';
 export { default as Tape } from './Tape.svelte';
+export { default as Toile } from './Toile.svelte';
 export { default as TryIt } from './TryIt.svelte';

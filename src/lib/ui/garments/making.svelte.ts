@@ -59,6 +59,13 @@ export class Making {
 		this.learner = learner;
 	}
 
+	/** The pattern of the garment cut otherwise, as its toile is, for the same body and choices; none where the garment itself has none. */
+	cutAs(garment: Garment): Pattern | undefined {
+		if (this.standing.kind !== 'made') return undefined;
+		const work = makePattern(garment, this.body, this.choices);
+		return work.kind === 'made' ? work.pattern : undefined;
+	}
+
 	/** Reads back what was chosen for this body. */
 	load(): void {
 		this.choices = this.learner.take(this.#slot) ?? AS_USUAL;
