@@ -13,7 +13,7 @@ const KNOWN: Known = {
 };
 
 /** A lesson may wait for its translation, but not go back to having none. */
-const LEAST_TRANSLATED = { es: 25 };
+const LEAST_TRANSLATED = { es: 40 };
 
 describe.each(LANGUAGES.filter((language) => language !== 'en'))('the lessons in %s', (language) => {
 	const all = translations(language);
