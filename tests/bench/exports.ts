@@ -21,7 +21,7 @@ import { CHROMIUM_SWITCHES, ensureChromium } from '../support/chromium.ts';
 import { median, type Figure } from './figure.ts';
 
 /** At least so many times faster than a browser's printing. */
-const FASTER = 10;
+const FASTER = 15;
 /** At most this share of the points of uniform sampling. */
 const SHARE = 0.5;
 /** The error that both ways of flattening may make. */

@@ -8,6 +8,8 @@ import { median, quantile, type Figure } from './figure.ts';
 
 /** A change must be drawn within a frame of a screen that shows sixty a second. */
 const FRAME_MS = 16;
+/** The engine's part of it: the rest of the frame draws. */
+const ENGINE_MS = 10;
 /** All pieces, allowances and seams: at most so many times as long as the drafts alone that they are traced off. */
 const GOAL = 5;
 const MANY = 1000;
@@ -53,8 +55,8 @@ export const patternFigures = (): readonly Figure[] => {
 		{
 			name: 'the pattern after a change, ninety-nine bodies in a hundred',
 			figure: `${slow.toFixed(1)} ms (median ${median(patterns).toFixed(1)} ms)`,
-			goal: `under ${FRAME_MS} ms, a frame of the screen`,
-			met: slow < FRAME_MS
+			goal: `at most ${ENGINE_MS} ms of a frame's ${FRAME_MS}`,
+			met: slow <= ENGINE_MS
 		},
 		{
 			name: `patterns of ${MANY} bodies`,

@@ -17,7 +17,7 @@ import { draftOf } from '../drafting/small-method.ts';
 import { median, type Figure } from './figure.ts';
 
 const GOAL = 10_000;
-const GOAL_SECONDS = 60;
+const GOAL_SECONDS = 30;
 /** Learners a block; each draws another body. */
 const LEARNERS = 60;
 const ROUNDS = 9;

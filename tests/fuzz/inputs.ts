@@ -23,8 +23,8 @@ export interface FuzzedInput {
 	readonly name: string;
 	/** Of a million inputs, how many are of this kind. */
 	readonly ofAMillion: number;
-	draw(chance: Chance): unknown;
-	read(input: never): void;
+	readonly draw: (chance: Chance) => unknown;
+	readonly read: (input: never) => void;
 }
 
 const input = <T>(
