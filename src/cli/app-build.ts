@@ -1,21 +1,14 @@
 import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync } from 'node:fs';
-import { readdir, readFile, writeFile } from 'node:fs/promises';
+import { readdir, readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { cut } from '#shared/bad-input.ts';
 import type { Speech } from '#shared/speech/speech.ts';
+import { builtFrom, finishBuild, lastBuildSeconds, newBuildFolder, PROJECT } from './build-folders.ts';
 import { BAD_USE } from './exit-code.ts';
 import { complain } from './output.ts';
-
-/** The project's folder, whatever folder the command was typed in. */
-const PROJECT = fileURLToPath(new URL('../../', import.meta.url));
-
-/** Where the built app lies, and the note beside it that says what it was built from. */
-export const BUILD_FOLDER = path.join(PROJECT, 'build');
-const STAMP_FILE = path.join(BUILD_FOLDER, '.stamp');
 
 /** Everything that the built app is made from. */
 const SOURCES = [
@@ -34,11 +27,6 @@ const NOT_IN_THE_APP = /^src\/cli\/|\.test\.ts$/;
 
 /** What a first build takes on a small machine; later ones are announced by the last one's length. */
 const FIRST_GUESS_SECONDS = 15;
-
-interface Stamp {
-	readonly sources: string;
-	readonly seconds: number;
-}
 
 /** A build that went wrong, with all that the bundler said. */
 export class BuildFailed extends Error {
@@ -71,22 +59,15 @@ const hashSources = async (): Promise<string> => {
 	return hash.digest('hex');
 };
 
-/** The stamp of the last build; null when there is none, or when it cannot be read. */
-const readStamp = async (): Promise<Stamp | null> => {
-	const text = await readFile(STAMP_FILE, 'utf8').catch(() => null);
-	if (text === null) return null;
-	const [sources, seconds] = text.trim().split(' ');
-	const took = Number(seconds);
-	return sources && Number.isFinite(took) ? { sources, seconds: took } : null;
-};
-
-/** Runs the bundler quietly: its output is shown only when it fails. */
-const runVite = (): Promise<void> => {
+/** Runs the bundler quietly into a folder: its output is shown only when it fails. */
+const runVite = (folder: string): Promise<void> => {
 	const manifest = createRequire(import.meta.url).resolve('vite/package.json');
 	const vite = path.join(path.dirname(manifest), 'bin/vite.js');
 	return new Promise((resolve, reject) => {
 		const child = spawn(process.execPath, [vite, 'build'], {
 			cwd: PROJECT,
+			// Read by svelte.config.js.
+			env: { ...process.env, SQUARE_ACROSS_BUILD: folder },
 			stdio: ['ignore', 'pipe', 'pipe']
 		});
 		const output: Buffer[] = [];
@@ -100,30 +81,25 @@ const runVite = (): Promise<void> => {
 	});
 };
 
-/** The stamp is taken before the build, so an edit made during it leads to another build next time. */
-const build = async (
-	sources: string,
-	guess: number,
-	say: (line: string) => void,
-	{ words }: Speech
-): Promise<void> => {
-	say(words.command.building({ seconds: guess }));
+/** The hash is taken before the build, so an edit made during it leads to another build next time. Gives the folder. */
+const build = async (sources: string, say: (line: string) => void, { words }: Speech): Promise<string> => {
+	say(words.command.building({ seconds: (await lastBuildSeconds()) ?? FIRST_GUESS_SECONDS }));
 	const start = performance.now();
-	await runVite();
+	const making = await newBuildFolder();
+	await runVite(making);
 	const seconds = Math.max(1, Math.round((performance.now() - start) / 1000));
-	await writeFile(STAMP_FILE, `${sources} ${String(seconds)}\n`);
+	return finishBuild(making, sources, seconds);
 };
 
 /**
- * Builds the app unless the last build was made from the very same sources.
+ * The folder of the app as it is built from the sources; built first unless that was done from the very same ones.
  *
  * @param say shows one line of progress
  * @throws BuildFailed with the bundler's output
  */
-export const ensureBuilt = async (say: (line: string) => void, speech: Speech): Promise<void> => {
-	const [sources, stamp] = await Promise.all([hashSources(), readStamp()]);
-	const isFresh = stamp?.sources === sources && existsSync(path.join(BUILD_FOLDER, 'handler.js'));
-	if (!isFresh) await build(sources, stamp?.seconds ?? FIRST_GUESS_SECONDS, say, speech);
+export const ensureBuilt = async (say: (line: string) => void, speech: Speech): Promise<string> => {
+	const sources = await hashSources();
+	return (await builtFrom(sources)) ?? build(sources, say, speech);
 };
 
 /** Tells that a build went wrong, and gives the exit code. */
@@ -139,9 +115,8 @@ export const buildCommand = async (words: readonly string[], speech: Speech): Pr
 		complain(command.takesNothing({ command: 'build', seen: cut(words.join(' ')) }));
 		return BAD_USE;
 	}
-	const [sources, stamp] = await Promise.all([hashSources(), readStamp()]);
 	try {
-		await build(sources, stamp?.seconds ?? FIRST_GUESS_SECONDS, console.log, speech);
+		await build(await hashSources(), console.log, speech);
 	} catch (problem) {
 		if (!(problem instanceof BuildFailed)) throw problem;
 		return tellFailure(problem, speech);

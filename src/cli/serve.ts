@@ -3,10 +3,13 @@ import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { BadInput, cut, slipWords } from '#shared/bad-input.ts';
 import type { Speech } from '#shared/speech/speech.ts';
-import { BUILD_FOLDER, BuildFailed, ensureBuilt, tellFailure } from './app-build.ts';
+import { BuildFailed, ensureBuilt, tellFailure } from './app-build.ts';
+import { keepWhileServing } from './build-folders.ts';
+import { boundConnections } from './connections.ts';
 import { BAD_USE } from './exit-code.ts';
 import { parsedWords } from './options.ts';
 import { complain } from './output.ts';
+import { sendToLanguage } from './page-language.ts';
 
 /** Free on most machines, and easy to remember. */
 const USUAL_PORT = 4180;
@@ -81,13 +84,24 @@ const listenSomewhere = async (
 	throw new BadUse(command.takenPort({ first: ports[0] ?? 0, last: ports.at(-1) ?? 0 }));
 };
 
-/** The built app's answer to a request. */
-const loadApp = async (): Promise<RequestListener> => {
+/**
+ * The answer of an app that is built in a folder. What stands at an address changes with the next build, so a browser
+ * asks each time whether it did; files that are named by their content are told by the app to be kept.
+ */
+const loadApp = async (folder: string): Promise<RequestListener> => {
 	// The app cannot see whether it was asked over http or https; behind a proxy ORIGIN says so, here we do.
 	if (process.env['ORIGIN'] === undefined) process.env['PROTOCOL_HEADER'] ??= OWN_PROTOCOL_HEADER;
-	const file = pathToFileURL(path.join(BUILD_FOLDER, 'handler.js')).href;
-	const { handler } = (await import(file)) as { handler: RequestListener };
+	const file = pathToFileURL(path.join(folder, 'handler.js')).href;
+	const { handler } = (await import(/* @vite-ignore */ file)) as { handler: RequestListener };
 	return (request, response) => {
+		// A file that cannot be read, as where too many are open, ends its own request and no other.
+		response.on('pipe', (source) => {
+			source.on('error', () => {
+				response.destroy();
+			});
+		});
+		if (sendToLanguage(request, response)) return;
+		response.setHeader('cache-control', 'no-cache');
 		request.headers[OWN_PROTOCOL_HEADER] = 'http';
 		handler(request, response);
 	};
@@ -129,8 +143,10 @@ const addressInWords = (server: Server, host: string, { command }: Speech['words
 export const serveCommand = async (words: readonly string[], speech: Speech): Promise<number> => {
 	try {
 		const address = readAddress(words, speech.words);
-		await ensureBuilt(console.log, speech);
-		const server = createServer(await loadApp());
+		const folder = await ensureBuilt(console.log, speech);
+		keepWhileServing(folder);
+		const server = createServer(await loadApp(folder));
+		boundConnections(server);
 		await listenSomewhere(server, address, speech.words);
 		const stopped = untilStopped(server);
 		console.log(addressInWords(server, address.host, speech.words));

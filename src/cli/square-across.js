@@ -17,16 +17,12 @@ if (major < OLDEST.major || (major === OLDEST.major && minor < OLDEST.minor)) {
 const isMissingPackage = (problem) =>
 	problem instanceof Error && 'code' in problem && problem.code === 'ERR_MODULE_NOT_FOUND';
 
-const { register } = await import('tsx/esm/api').catch((problem) => {
+const { loadMain } = await import('./bundle.js');
+const main = await loadMain().catch((problem) => {
 	if (!isMissingPackage(problem)) throw problem;
 	process.stderr.write('The packages are not installed yet. Run `npm ci` in the project folder first.\n');
 	process.exit(1);
 });
-
-// The reader's own tsconfig.json, in whatever folder they stand, must not change how this program runs.
-register({ tsconfig: false });
-
-const { main } = await import('./main.ts');
 process.exitCode = await main(process.argv.slice(2));
 
 export {};

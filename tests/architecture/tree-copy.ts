@@ -14,15 +14,19 @@ const COPIED = ['src', 'shared', 'lessons', 'package.json', '.dependency-cruiser
  * itself is never written to, so nothing planted can be left behind in it.
  *
  * @param planted path in the tree -> its text
+ * @param more what else is copied
  */
 export const withTreeCopy = async <T>(
 	planted: Readonly<Record<string, string>>,
-	work: (folder: string) => Promise<T>
+	work: (folder: string) => Promise<T>,
+	more: readonly string[] = []
 ): Promise<T> => {
 	const folder = await mkdtemp(path.join(tmpdir(), 'square-across-copy-'));
 	try {
 		await Promise.all(
-			COPIED.map((place) => cp(path.join(PROJECT, place), path.join(folder, place), { recursive: true }))
+			[...COPIED, ...more].map((place) =>
+				cp(path.join(PROJECT, place), path.join(folder, place), { recursive: true })
+			)
 		);
 		await symlink(path.join(PROJECT, 'node_modules'), path.join(folder, 'node_modules'), 'junction');
 		for (const [file, text] of Object.entries(planted)) {

@@ -1,35 +1,14 @@
-import { spawn, type ChildProcess } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { chromium } from '@playwright/test';
+import { PROJECT } from '../architecture/tree-copy.ts';
 import { CHROMIUM_SWITCHES, ensureChromium } from '../support/chromium.ts';
+import { serveFrom } from '../support/serving.ts';
 import type { Figure } from './figure.ts';
 
-const COMMAND = fileURLToPath(new URL('../../src/cli/square-across.js', import.meta.url));
 const FIRST_LESSON = '/lessons/10-the-sheet';
 /** 120 kB of JavaScript, compressed. */
 const GOAL_BYTES = 120_000;
 const GZIP_LEVEL = 9;
-
-/** Starts the app on a free port and waits until it says its address; it is built first when it must be. */
-const serve = (): Promise<{ child: ChildProcess; address: string }> =>
-	new Promise((resolve, reject) => {
-		const child = spawn(process.execPath, [COMMAND, 'serve', '--port', '0'], {
-			stdio: ['ignore', 'pipe', 'pipe']
-		});
-		let said = '';
-		const listen = (part: Buffer): void => {
-			said += part.toString('utf8');
-			const address = /http:\/\/\S+/.exec(said)?.[0];
-			if (address !== undefined) resolve({ child, address });
-		};
-		child.stdout.on('data', listen);
-		child.stderr.on('data', listen);
-		child.on('error', reject);
-		child.on('exit', (code) => {
-			reject(new Error(`serving ended with exit code ${String(code)}:\n${said}`));
-		});
-	});
 
 /**
  * All JavaScript that a page brings in until it comes to rest, asked of a browser, because only that knows what
@@ -58,9 +37,9 @@ const scriptsOf = async (page: string): Promise<ReadonlyMap<string, string>> => 
 
 /** The compressed size of all JavaScript of the first lesson's page, from the built app as it is served. */
 export const pageWeightFigures = async (): Promise<readonly Figure[]> => {
-	const { child, address } = await serve();
+	const serving = await serveFrom(PROJECT);
 	try {
-		const scripts = await scriptsOf(new URL(FIRST_LESSON, address).href);
+		const scripts = await scriptsOf(new URL(FIRST_LESSON, serving.address).href);
 		const sizes = [...scripts.values()].map((code) => gzipSync(code, { level: GZIP_LEVEL }).length);
 		const sum = sizes.reduce((all, each) => all + each, 0);
 		return [
@@ -72,7 +51,6 @@ export const pageWeightFigures = async (): Promise<readonly Figure[]> => {
 			}
 		];
 	} finally {
-		child.removeAllListeners('exit');
-		child.kill();
+		await serving.stop();
 	}
 };

@@ -7,7 +7,9 @@ import { checkingFigures } from './checking.ts';
 import { draftingFigures } from './drafting.ts';
 import { exportFigures } from './exports.ts';
 import type { Figure } from './figure.ts';
+import { pageSpeedFigures } from './page-speed.ts';
 import { pageWeightFigures } from './page-weight.ts';
+import { servingFigures } from './serving.ts';
 import { patternFigures } from './patterns.ts';
 import { submissionFigures } from './submissions.ts';
 
@@ -22,7 +24,9 @@ for (const measure of [
 	allowanceFigures,
 	submissionFigures,
 	exportFigures,
-	pageWeightFigures
+	pageWeightFigures,
+	pageSpeedFigures,
+	servingFigures
 ]) {
 	for (const figure of await measure()) say(figure);
 }

@@ -1,9 +1,8 @@
 // Several command lines in one process, for tests that need a process of its own but not one for each.
 import { text } from 'node:stream/consumers';
-import { register } from 'tsx/esm/api';
+import { loadMain } from '../../src/cli/bundle.js';
 
-register({ tsconfig: false });
-const { main } = await import('../../src/cli/main.ts');
+const main = await loadMain();
 
 const codes = [];
 for (const line of (await text(process.stdin)).split('\n')) codes.push(await main(JSON.parse(line)));

@@ -29,7 +29,7 @@ const EXCEPTIONS: readonly Exception[] = [
 		words: /^front matter$/,
 		because: 'the place of an error in a file, the same in every language'
 	},
-	{ file: /hooks\.server\.ts$/, words: /^Accept-Language, Cookie$/, because: 'names of HTTP' }
+	{ file: /page-language\.ts$/, words: /; SameSite=Lax$/, because: 'a header of HTTP' }
 ];
 
 const excepted = ({ file, text }: Left): boolean =>

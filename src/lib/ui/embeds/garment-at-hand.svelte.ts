@@ -3,6 +3,9 @@ import type { Garment } from '#garment/garment.ts';
 import type { Learner } from '#ui/keeping/learner.svelte.ts';
 import type { Making } from '#ui/garments/making.svelte.ts';
 
+/** How browsers, and what loads the styles of a script, say that it did not come: nothing else tells it from a script that has come and fails. */
+const FAILED_LOAD = /dynamically imported module|Importing a module script failed|Unable to preload/i;
+
 /**
  * The garment of a lesson, made for the learner's body with the choices of its pattern page. What works it out is
  * brought in only when a picture asks for it, so that no other lesson waits for it.
@@ -12,8 +15,8 @@ export class GarmentAtHand {
 	readonly #learner: Learner;
 	/** Undefined until it has been brought in. */
 	making: Making | undefined = $state.raw();
-	/** Whether it could not be brought in, as where the connection has gone. */
-	failed = $state(false);
+	/** Why there is nothing to show: it could not be brought in, as where the connection has gone, or the fault is ours. */
+	failure: 'not-loaded' | 'our-fault' | undefined = $state();
 	#asked = false;
 	/** The picture that tells why there is no pattern: one is enough. */
 	#teller: unknown;
@@ -27,13 +30,18 @@ export class GarmentAtHand {
 	async bringIn(words: () => Promise<void>): Promise<void> {
 		if (this.#asked) return;
 		this.#asked = true;
-		this.failed = false;
+		this.failure = undefined;
 		try {
 			const [{ Making }] = await Promise.all([import('#ui/garments/making.svelte.ts'), words()]);
 			this.making = new Making(this.garment, this.#learner);
-		} catch {
-			this.failed = true;
-			this.#asked = false;
+		} catch (problem) {
+			if (problem instanceof Error && FAILED_LOAD.test(problem.message)) {
+				this.failure = 'not-loaded';
+				this.#asked = false;
+			} else {
+				console.error('our-fault', problem);
+				this.failure = 'our-fault';
+			}
 		}
 	}
 
