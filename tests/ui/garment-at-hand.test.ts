@@ -6,7 +6,7 @@ import { freshStores } from './memory-store.ts';
 
 freshStores();
 
-const DRESS = garmentOf('linnet-dress');
+const DRESS = garmentOf('course-dress');
 const spoken = (): Promise<void> => Promise.resolve();
 
 describe('the garment of a lesson', () => {
