@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { cp } from 'node:fs/promises';
 import { connect, type Socket } from 'node:net';
 import path from 'node:path';
@@ -8,13 +8,41 @@ import { runProcess } from '../cli/run-cli.ts';
 import { serveFrom, type Serving } from '../support/serving.ts';
 
 /** What a build is made from, besides what every copy of the tree holds. */
-const BUILT_FROM = ['static', 'package-lock.json', 'svelte.config.js', 'vite.config.ts', 'tsconfig.json'];
+const BUILT_FROM = [
+	'static',
+	'package-lock.json',
+	'svelte.config.js',
+	'vite.config.ts',
+	'tsconfig.json',
+	'.svelte-kit/tsconfig.json'
+];
 
 /** A build takes long where much else goes on. */
 test.describe.configure({ timeout: 600_000 });
 
+/** Works on a copy of the tree with what was built from it, since the same sources need not be built a second time. */
+const withBuiltCopy = (work: (folder: string) => Promise<void>): Promise<void> =>
+	withTreeCopy(
+		{},
+		async (folder) => {
+			await cp(path.join(PROJECT, 'build'), path.join(folder, 'build'), {
+				recursive: true,
+				// Who serves a build of the tree serves none of the copy.
+				filter: (file) => !path.basename(file).startsWith('serving-')
+			});
+			await work(folder);
+		},
+		BUILT_FROM
+	);
+
 const builds = (folder: string): readonly string[] =>
 	readdirSync(path.join(folder, 'build')).filter((name) => name.startsWith('app-'));
+
+/** The build that a server serves. */
+const servedBy = (folder: string, { child }: Serving): string =>
+	builds(folder).find((name) =>
+		existsSync(path.join(folder, 'build', name, `serving-${String(child.pid)}`))
+	) ?? 'none';
 
 /** The scripts of a build, as they are asked for. */
 const scripts = (build: string): readonly string[] =>
@@ -29,35 +57,30 @@ const statusOf = async (url: string): Promise<number> => {
 };
 
 test('a server goes on serving its own build while a lesson is changed and the app built anew', async () => {
-	await withTreeCopy(
-		{},
-		async (folder) => {
-			// The same sources have the same build, so it need not be made a second time.
-			await cp(path.join(PROJECT, 'build'), path.join(folder, 'build'), { recursive: true });
-			const first = await serveFrom(folder);
-			const [before = ''] = builds(folder);
-			const lesson = path.join(folder, 'lessons/10-the-sheet/en.md');
-			writeFileSync(lesson, `${readFileSync(lesson, 'utf8')}\nA sentence more.\n`);
-			const built = await runProcess(process.execPath, [
-				path.join(folder, 'src/cli/square-across.js'),
-				'build'
-			]);
-			expect(built.err).toBe('');
-			expect(builds(folder)).toHaveLength(2);
+	await withBuiltCopy(async (folder) => {
+		const first = await serveFrom(folder);
+		const before = servedBy(folder, first);
+		const lesson = path.join(folder, 'lessons/10-the-sheet/en.md');
+		writeFileSync(lesson, `${readFileSync(lesson, 'utf8')}\nA sentence more.\n`);
+		const built = await runProcess(process.execPath, [
+			path.join(folder, 'src/cli/square-across.js'),
+			'build'
+		]);
+		expect(built.err).toBe('');
+		// The old one is served, so it stays; those that nobody serves are gone.
+		expect(builds(folder)).toHaveLength(2);
+		expect(builds(folder)).toContain(before);
 
-			const old = scripts(path.join(folder, 'build', before));
-			for (const script of old) expect(await statusOf(first.address + script), script).toBe(200);
-			expect(await (await fetch(`${first.address}/lessons/10-the-sheet`)).text()).not.toContain(
-				'sentence more'
-			);
-			expect(await statusOf(`${first.address}/lessons/99-nothing`)).toBe(404);
+		for (const script of scripts(path.join(folder, 'build', before)))
+			expect(await statusOf(first.address + script), script).toBe(200);
+		const page = '/lessons/10-the-sheet';
+		expect(await (await fetch(first.address + page)).text()).not.toContain('A sentence more.');
+		expect(await statusOf(`${first.address}/lessons/99-nothing`)).toBe(404);
 
-			const second = await serveFrom(folder);
-			expect(await (await fetch(`${second.address}/lessons/10-the-sheet`)).text()).toContain('sentence more');
-			await Promise.all([first.stop(), second.stop()]);
-		},
-		BUILT_FROM
-	);
+		const second = await serveFrom(folder);
+		expect(await (await fetch(second.address + page)).text()).toContain('A sentence more.');
+		await Promise.all([first.stop(), second.stop()]);
+	});
 });
 
 /** Opens connections that never say anything. */
@@ -106,21 +129,16 @@ test.describe('a server that may have few files open', () => {
 });
 
 test('a file that has gone ends its own request and no other', async () => {
-	await withTreeCopy(
-		{},
-		async (folder) => {
-			await cp(path.join(PROJECT, 'build'), path.join(folder, 'build'), { recursive: true });
-			const serving = await serveFrom(folder);
-			const [build = ''] = builds(folder);
-			const [script = ''] = scripts(path.join(folder, 'build', build));
-			rmSync(path.join(folder, 'build', build, 'client'), { recursive: true });
-			await expect(statusOf(serving.address + script)).rejects.toThrow();
-			expect(await statusOf(`${serving.address}/lessons/10-the-sheet`)).toBe(200);
-			expect(serving.child.exitCode).toBeNull();
-			await serving.stop();
-		},
-		BUILT_FROM
-	);
+	await withBuiltCopy(async (folder) => {
+		const serving = await serveFrom(folder);
+		const build = path.join(folder, 'build', servedBy(folder, serving));
+		const [script = ''] = scripts(build);
+		rmSync(path.join(build, 'client'), { recursive: true });
+		await expect(statusOf(serving.address + script)).rejects.toThrow();
+		expect(await statusOf(`${serving.address}/lessons/10-the-sheet`)).toBe(200);
+		expect(serving.child.exitCode).toBeNull();
+		await serving.stop();
+	});
 });
 
 test('pages come compressed and are asked for again each time; what is named by its content is kept', async ({
