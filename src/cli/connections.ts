@@ -3,8 +3,8 @@ import type { Socket } from 'node:net';
 
 /** More than any class has: some thirty browsers with six connections each, several times over. */
 const MOST = 1_000;
-/** Files that the program itself has open, or may open: its own, the terminal's, what it loads. */
-const OWN_FILES = 60;
+/** Files that the program itself has open, or opens at once: most by far when a page is made for the first time, which loads all its parts. */
+const OWN_FILES = 150;
 /** A request needs two: its connection and the file that is sent. */
 const FILES_EACH = 2;
 /** However few files the system allows. */

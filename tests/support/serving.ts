@@ -13,7 +13,7 @@ export interface Serving {
 /**
  * Serves the app of a project's folder on a free port, and waits until it says its address; it is built first when it must be.
  *
- * @param limits what a shell is to say before, as `ulimit -n 128`
+ * @param limits what a shell is to say before, as `ulimit -n 256`
  * @throws Error with all that it said where it ends instead
  */
 export const serveFrom = (folder: string, limits?: string): Promise<Serving> =>
