@@ -92,6 +92,35 @@ const number = z.strictObject({
 	because: label.optional()
 });
 
+/** Where on a piece a wear check is made: at the level of a point, at a point, on the way between two, or along lines of its draft. */
+const wearPlace = z.union([
+	z.strictObject({ piece: key, level: pointName }),
+	z.strictObject({ piece: key, points: z.tuple([pointName, pointName]) }),
+	z.strictObject({ piece: key, lines: z.array(key).min(1) })
+]);
+
+/**
+ * What the finished garment must be to the body: a number worked from drafted lines and measurements, the least and the most that it
+ * may be, and what too little or too much means to whoever wears it. A measurement in it that was not taken is asked for.
+ */
+const wear = z.strictObject({
+	name: key,
+	label,
+	/** A length; an angle in degrees; or a plain number: what share one length is of another. */
+	kind: z.enum(['length', 'angle', 'ratio']),
+	number: formula,
+	least: z.string().optional(),
+	most: z.string().optional(),
+	/** What it means to be below the least, and above the most. */
+	low: label.optional(),
+	high: label.optional(),
+	when: formula.optional(),
+	unless: formula.optional(),
+	/** The allowances that put it right, the first that does: one, or two that move together. */
+	cure: z.array(z.union([key, z.tuple([key, key])])).default([]),
+	at: wearPlace.optional()
+});
+
 /** A caution that is shown wherever it applies; the words are the program's own. */
 export const CAUTIONS = ['tools', 'iron', 'wash', 'toile', 'children'] as const;
 
@@ -107,6 +136,7 @@ export const garmentFileSchema = z.strictObject({
 	/** Two neighbouring edges of a piece between which the outline has no corner: `front.neckline`, `front.standTop`. */
 	smooth: z.array(z.strictObject({ label, first: edgeName, second: edgeName })).default([]),
 	numbers: z.array(number).default([]),
+	wear: z.array(wear).default([]),
 	/** The order of sewing. */
 	order: z.array(label).min(1),
 	/** Whether it can be cut in cheap cloth to be tried on: it opens, so that it can be put on unfinished. */
@@ -135,6 +165,7 @@ export const garmentWordsSchema = z
 		seams: z.record(key, z.strictObject({ label, runs: seam.shape.runs }).partial()),
 		smooth: z.array(label),
 		numbers: z.record(key, z.strictObject({ label, because: label }).partial()),
+		wear: z.record(key, z.strictObject({ label, low: label, high: label }).partial()),
 		order: z.array(label)
 	})
 	.partial();

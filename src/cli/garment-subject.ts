@@ -8,6 +8,7 @@ import { toileOf } from '#garment/toile.ts';
 import { readMaker } from './edge-allowances.ts';
 import { patternTable } from './pattern-table.ts';
 import { checkComplete, reasons } from './refusals.ts';
+import { withCures } from './wear.ts';
 import type { Subject } from './subject.ts';
 
 /** A garment's pattern, as a command makes it. */
@@ -21,12 +22,14 @@ export const garmentSubject = (garment: Garment, speech: Speech): Subject => ({
 	read: (file) => readMaker(file, garment, speech),
 	work: ({ body, edges }, place) => {
 		checkComplete(garment, body, place);
-		const made = makePattern(garment, body, { allowances: {}, edges });
+		const choices = { allowances: {}, edges };
+		const made = makePattern(garment, body, choices);
 		if (made.kind === 'refused') throw new BadInput(place, reasons(made.refusals, body, speech));
 		const own = speech.inUnit(body.unit);
+		const wear = () => withCures(made.pattern.wear, garment, body, choices);
 		return {
-			json: () => patternJson(made.pattern, own),
-			table: () => patternTable(garment, made.pattern, own),
+			json: () => patternJson(made.pattern, own, wear()),
+			table: () => patternTable(garment, made.pattern, own, wear()),
 			file: (request) => patternFile(garment, made.pattern, { ...request, speech: own })
 		};
 	}

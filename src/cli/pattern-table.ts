@@ -1,4 +1,5 @@
 import type { Speech } from '#shared/speech/speech.ts';
+import type { CuredReport } from '#exports/table/wear-json.ts';
 import type { Garment } from '#garment/garment.ts';
 import { patternWarningWords, type Pattern, type ReportedNumber } from '#garment/pattern.ts';
 import type { Piece } from '#garment/piece.ts';
@@ -6,6 +7,7 @@ import type { RunReport, SeamReport } from '#garment/seams.ts';
 import { patternName, pieceWords } from '#garment/words.ts';
 import { onOneLine } from './output.ts';
 import { cm, table } from './table.ts';
+import { wearTable } from './wear.ts';
 
 const indented = (text: string): string => text.replace(/^(?=.)/gm, '  ');
 
@@ -57,7 +59,12 @@ const numberTable = (numbers: readonly ReportedNumber[], speech: Speech): string
 	);
 
 /** A pattern for reading, lengths in centimetres: its pieces, how they sew together, what to look at, and how it is sewn. */
-export const patternTable = (garment: Garment, pattern: Pattern, speech: Speech): string => {
+export const patternTable = (
+	garment: Garment,
+	pattern: Pattern,
+	speech: Speech,
+	wear: readonly CuredReport[]
+): string => {
 	const { command } = speech.words;
 	const body = onOneLine(pattern.body);
 	const { pieces, seams, runs, numbers, warnings } = pattern;
@@ -68,6 +75,7 @@ export const patternTable = (garment: Garment, pattern: Pattern, speech: Speech)
 		...pieces.map((piece) => pieceSection(piece, body, speech)),
 		...found(command.seams, seams, seamTable(seams, speech)),
 		...found(command.runs, runs, runTable(runs, speech)),
+		...found(speech.words.wear.wear, wear, wearTable(wear, speech)),
 		...found(command.numbers, numbers, numberTable(numbers, speech)),
 		section(
 			command.warnings,

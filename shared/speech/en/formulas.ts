@@ -11,6 +11,15 @@ const FRACTIONS: Readonly<Record<number, string>> = {
 	8: 'an eighth of',
 	12: 'a twelfth of'
 };
+/** What else is measured than lengths of lines. */
+const MEASURED = {
+	rise: (names: readonly string[]) => `rise ${names.join('–')}`,
+	across: (names: readonly string[]) => `way across ${names.join('–')}`,
+	angle: (names: readonly string[]) => `angle of ${names.join('–')}`,
+	turn: ([one = '', other = '']: readonly string[]) => `turn from ${one} to ${other}`,
+	widthAt: ([piece = '', point = '']: readonly string[]) => `width of ${piece} at ${point}`,
+	sewn: ([edge = '']: readonly string[]) => `length of ${edge}`
+};
 /** A number of a formula is written as it is, whatever its decimals. */
 const ALL_DECIMALS = 15;
 
@@ -25,6 +34,10 @@ export const formulas = (v: Voice) => ({
 	}),
 	fromTo: ({ from, to }: { from: string; to: string }): Noun => ({ name: `${from} to ${to}` }),
 	length: (line: Noun): Noun => ({ article: 'the', name: `length of ${the(line)}` }),
+	measured: ({ what, names }: { what: keyof typeof MEASURED; names: readonly string[] }): Noun => ({
+		article: 'the',
+		name: MEASURED[what](names)
+	}),
 	greater: ({ one, other }: { one: Noun; other: Noun }): Noun => ({
 		article: 'the',
 		name: `greater of ${the(one)} and ${the(other)}`

@@ -11,6 +11,21 @@ const FRACTIONS: Readonly<Record<number, Noun>> = {
 	8: { article: 'la', name: 'octava parte', gender: 'f' },
 	12: { article: 'la', name: 'doceava parte', gender: 'f' }
 };
+const MEASURED: Record<
+	Parameters<ReturnType<typeof english>['measured']>[0]['what'],
+	(names: readonly string[]) => Noun
+> = {
+	rise: (names) => ({ article: 'la', name: `subida ${names.join('–')}`, gender: 'f' }),
+	across: (names) => ({ article: 'la', name: `distancia horizontal ${names.join('–')}`, gender: 'f' }),
+	angle: (names) => ({ article: 'el', name: `ángulo de ${names.join('–')}`, gender: 'm' }),
+	turn: ([one = '', other = '']) => ({ article: 'el', name: `giro de ${one} a ${other}`, gender: 'm' }),
+	widthAt: ([piece = '', point = '']) => ({
+		article: 'el',
+		name: `ancho de ${piece} en ${point}`,
+		gender: 'm'
+	}),
+	sewn: ([edge = '']) => ({ article: 'la', name: `longitud de ${edge}`, gender: 'f' })
+};
 const ALL_DECIMALS = 15;
 
 /** A rule's formula in words, with its arithmetic. */
@@ -21,6 +36,7 @@ export const formulas: typeof english = (v) => ({
 	distance: ({ from, to }) => ({ article: 'la', name: `distancia ${from}–${to}`, gender: 'f' }),
 	fromTo: ({ from, to }) => ({ name: `de ${from} a ${to}` }),
 	length: (line) => ({ article: 'la', name: `longitud ${del(line)}`, gender: 'f' }),
+	measured: ({ what, names }) => MEASURED[what](names),
 	greater: ({ one, other }) => ({
 		article: 'el',
 		name: `mayor entre ${el(one)} y ${el(other)}`,

@@ -7,6 +7,7 @@ import { paper } from './paper.ts';
 import { pattern } from './pattern.ts';
 import { practice } from './practice.ts';
 import { steps } from './steps.ts';
+import { wear } from './wear.ts';
 
 /** What is said only where it is asked for, or on other pages. */
 export const later = {
@@ -18,5 +19,6 @@ export const later = {
 	pattern,
 	files,
 	paper,
-	measurements
+	measurements,
+	wear
 };

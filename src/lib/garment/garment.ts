@@ -3,6 +3,7 @@ import type { Caution, CornerRule, CutCount, EdgeKind, NotchStyle } from '#share
 import type { MeasurementKey } from '#shared/measurements.ts';
 import type { Noun } from '#shared/speech/noun.ts';
 import type { Mm } from '#shared/units.ts';
+import type { Dependence } from '#drafting/conditions.ts';
 import type { Formula } from '#drafting/formula/formula.ts';
 import type { Method } from '#drafting/method.ts';
 
@@ -20,6 +21,7 @@ export interface Garment {
 	readonly seams: readonly SeamRule[];
 	readonly smooth: readonly SmoothRule[];
 	readonly numbers: readonly NumberRule[];
+	readonly wear: readonly WearRule[];
 	readonly order: readonly string[];
 	/** Whether it can be cut as a toile (toile.ts). */
 	readonly toile: boolean;
@@ -98,4 +100,31 @@ export interface NumberRule {
 	readonly atLeast: number | undefined;
 	readonly atMost: number | undefined;
 	readonly because: string | undefined;
+}
+
+/** What a wear check's number is. An angle is in degrees. */
+export type WearKind = 'length' | 'angle' | 'ratio';
+
+/** Where on a piece something is to be seen: at the level of a point, between two points, or along lines of its draft. */
+export type PlaceRule = { readonly piece: string } & (
+	| { readonly level: string }
+	| { readonly points: readonly [string, string] }
+	| { readonly lines: readonly string[] }
+);
+
+/** What the finished garment must be to the body that wears it. */
+export interface WearRule extends Dependence {
+	readonly name: string;
+	readonly label: string;
+	readonly kind: WearKind;
+	readonly formula: Formula;
+	/** Millimetres, degrees, or a plain number. */
+	readonly least: number | undefined;
+	readonly most: number | undefined;
+	/** What it means to be below the least, and above the most. */
+	readonly low: string | undefined;
+	readonly high: string | undefined;
+	/** Allowances, or two that move together, by which it can be put right, in the order in which they are tried. */
+	readonly cures: readonly (readonly string[])[];
+	readonly at: PlaceRule | undefined;
 }

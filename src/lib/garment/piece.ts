@@ -1,12 +1,12 @@
 import type { CornerRule, CutCount, EdgeKind, NotchStyle } from '#shared/garment.ts';
 import type { Noun } from '#shared/speech/noun.ts';
 import type { Mm } from '#shared/units.ts';
-import { lengthOf, type Scope } from '#drafting/formula/value.ts';
 import type { Draft } from '#drafting/evaluate.ts';
-import { chained, pathEnd, pathLength, pathReversed, pathStart, type Path } from '#geometry/path.ts';
-import { distance, type SheetPoint } from '#geometry/point.ts';
+import { chained, type Path } from '#geometry/path.ts';
+import type { SheetPoint } from '#geometry/point.ts';
 import { cuttingLine, type CuttingLine } from './cutting-line.ts';
-import type { EdgeRule, PieceRule } from './garment.ts';
+import { OpenOutline } from './edges.ts';
+import type { PieceRule } from './garment.ts';
 
 /** An edge of a piece, running as the outline does. */
 export interface PieceEdge {
@@ -61,70 +61,6 @@ export interface Piece {
 	}[];
 	readonly text: readonly string[];
 }
-
-/** A piece's outline does not close: a fault of ours or of a garment file, not of a body. */
-class OpenOutline extends Error {
-	constructor(piece: string, edge: string) {
-		super(`the outline of ${piece} does not close at ${edge}`);
-		this.name = 'OpenOutline';
-	}
-}
-
-/** The lines of an edge that this body's draft has, end to end; undefined where it has none of them. */
-const edgePath = (rule: EdgeRule, draft: Draft, piece: string): Path | undefined => {
-	const lines = rule.lines.flatMap((name) => {
-		const line = draft.lines[name];
-		return line ? [line.path] : [];
-	});
-	if (lines.length === 0) return undefined;
-	const path = chained(lines);
-	if (!path) throw new OpenOutline(piece, rule.name);
-	return path;
-};
-
-/** Edges turned so that each begins where the one before ends. */
-const inTurn = (
-	paths: readonly { readonly rule: EdgeRule; readonly path: Path }[]
-): readonly { readonly rule: EdgeRule; readonly path: Path }[] => {
-	const [first, second] = paths;
-	if (!first || !second) return paths;
-	const gap = (end: SheetPoint): number =>
-		Math.min(distance(end, pathStart(second.path)), distance(end, pathEnd(second.path)));
-	let end =
-		gap(pathEnd(first.path)) <= gap(pathStart(first.path)) ? pathStart(first.path) : pathEnd(first.path);
-	return paths.map(({ rule, path }) => {
-		const turned = distance(end, pathStart(path)) <= distance(end, pathEnd(path)) ? path : pathReversed(path);
-		end = pathEnd(turned);
-		return { rule, path: turned };
-	});
-};
-
-/** The edges of a piece for this body, each cut with `own` allowance where the maker chose one. */
-export const edgesOf = (
-	piece: PieceRule,
-	draft: Draft,
-	scope: Scope,
-	own: Readonly<Record<string, Mm>>
-): readonly PieceEdge[] => {
-	const paths = piece.edges.flatMap((rule) => {
-		const path = edgePath(rule, draft, piece.key);
-		return path ? [{ rule, path }] : [];
-	});
-	return inTurn(paths).map(({ rule: { name, noun, title, kind, allowance, corner, notch }, path }) => ({
-		name,
-		noun,
-		title,
-		kind,
-		path,
-		length: pathLength(path),
-		allowance:
-			kind === 'fold'
-				? lengthOf(allowance, scope)
-				: (own[`${piece.key}.${name}`] ?? lengthOf(allowance, scope)),
-		corner,
-		notch
-	}));
-};
 
 /** The edges as one closed outline. Throws OpenOutline where they do not close. */
 const outlineOf = (edges: readonly PieceEdge[], piece: string): Path => {

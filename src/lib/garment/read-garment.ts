@@ -11,6 +11,7 @@ import { readUses, type FindMethod, type Told } from '#drafting/read-method.ts';
 import type { Method } from '#drafting/method.ts';
 import { stepMakes } from '#drafting/steps/kinds.ts';
 import type { EdgeRef, EdgeRule, Garment, NumberRule, PieceRule, SeamRule } from './garment.ts';
+import { readWear } from './read-wear.ts';
 import { translated } from './translated.ts';
 
 type PieceFile = GarmentFile['pieces'][number];
@@ -125,10 +126,10 @@ const allowancesOf = (uses: Readonly<Record<string, Method>>): readonly Allowanc
 	return [...new Map(all.map((each) => [each.key, each])).values()];
 };
 
-/** The lines that a garment's formulas may name: those of its drafts. */
-const lineNames = (uses: Readonly<Record<string, Method>>): readonly string[] =>
+/** The points or lines that a garment's formulas may name: those of its drafts. */
+const namesOf = (uses: Readonly<Record<string, Method>>, kind: 'point' | 'line'): readonly string[] =>
 	Object.entries(uses).flatMap(([alias, method]) =>
-		stepNames(method, 'line').map((name) => `${alias}.${name}`)
+		stepNames(method, kind).map((name) => `${alias}.${name}`)
 	);
 
 /**
@@ -150,11 +151,16 @@ export const readGarment = (
 	const allowances = allowancesOf(uses);
 	const known: KnownNames = {
 		...allowanceNames(allowances),
-		points: [],
-		lines: lineNames(uses)
+		points: namesOf(uses, 'point'),
+		lines: namesOf(uses, 'line')
 	};
 	const reading = { uses, known, language, place };
 	const pieces = file.pieces.map((each, i) => readPiece(each, i + 1, reading));
+	const onPieces = {
+		...known,
+		pieces: pieces.map(({ key }) => key),
+		edges: pieces.flatMap(({ key, edges }) => edges.map(({ name }) => `${key}.${name}`))
+	};
 	const smooth = file.smooth.map(({ label, first, second }) => {
 		const where = `${place}: smooth ${label}`;
 		return { label, first: readRef(first, pieces, where), second: readRef(second, pieces, where) };
@@ -171,6 +177,7 @@ export const readGarment = (
 		seams: file.seams.map((each) => readSeam(each, pieces, known, place)),
 		smooth,
 		numbers: file.numbers.map((each) => readNumber(each, known, place)),
+		wear: file.wear.map((each) => readWear(each, { known: onPieces, allowances, pieces }, place)),
 		order: file.order,
 		toile: file.toile,
 		cautions: file.cautions

@@ -27,5 +27,6 @@ export const translated = (file: GarmentFile, words: GarmentWords): GarmentFile 
 	}),
 	smooth: file.smooth.map((each, i) => ({ ...each, label: words.smooth?.[i] ?? each.label })),
 	numbers: file.numbers.map((each) => ({ ...each, ...words.numbers?.[each.name] })),
+	wear: file.wear.map((each) => ({ ...each, ...words.wear?.[each.name] })),
 	order: file.order.map((each, i) => words.order?.[i] ?? each)
 });

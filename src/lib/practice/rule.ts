@@ -1,4 +1,4 @@
-import type { Formula } from '#drafting/formula/formula.ts';
+import { formulaParts, type Formula } from '#drafting/formula/formula.ts';
 import { stepRule } from '#drafting/steps/kinds.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
 
@@ -24,6 +24,8 @@ const formulaName = (formula: Formula): string => {
 			return `distance(${formula.from},${formula.to})`;
 		case 'length':
 			return `length(${formula.line})`;
+		case 'measured':
+			return `${formula.what}(${[...formula.names, ...formulaParts(formula).map(formulaName)].join(',')})`;
 		case 'negative':
 			return `-${bracketed(formula.of)}`;
 		case 'greater':

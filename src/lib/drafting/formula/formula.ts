@@ -10,12 +10,34 @@ export type Formula =
 	| { readonly kind: 'share'; readonly key: string }
 	| { readonly kind: 'distance'; readonly from: string; readonly to: string }
 	| { readonly kind: 'length'; readonly line: string }
+	| Measured
 	| { readonly kind: 'negative'; readonly of: Formula }
 	/** The greater, or the lesser, of two. */
 	| { readonly kind: 'greater' | 'lesser'; readonly left: Formula; readonly right: Formula }
 	/** One formula where `over` is more than nothing, else another. */
 	| { readonly kind: 'choice'; readonly over: Formula; readonly yes: Formula; readonly no: Formula }
 	| Operation;
+
+/**
+ * What is measured on a draft or a piece beside lengths, all as plain geometry:
+ *
+ * - `rise(A, B)`: how much higher B lies than A; negative where it lies lower.
+ * - `across(A, B)`: how much further out from the centre B lies than A.
+ * - `angle(A, B)`: the way from A to B, in degrees from level; upward is more than nothing.
+ * - `turn(a, b)`: by how many degrees the way turns where line `b` goes on from line `a`.
+ * - `widthAt(piece, A)`: how wide the piece is at the level of A, its darts closed; `widthAt(piece, A, h)` so much above A.
+ * - `sewn(piece.edge)`: how long an edge is; nothing where this body's piece does not have it.
+ *
+ * Angles and turns are plain numbers, the rest are lengths.
+ */
+export interface Measured {
+	readonly kind: 'measured';
+	readonly what: MeasuredKind;
+	readonly names: readonly string[];
+	/** Of a width: how far above its point it is taken. */
+	readonly above?: Formula;
+}
+export type MeasuredKind = 'rise' | 'across' | 'angle' | 'turn' | 'widthAt' | 'sewn';
 
 /** Two formulas joined by one of the four signs. */
 export interface Operation {
@@ -33,14 +55,22 @@ export const formulaParts = (formula: Formula): readonly Formula[] => {
 	if (formula.kind === 'operation' || formula.kind === 'greater' || formula.kind === 'lesser')
 		return [formula.left, formula.right];
 	if (formula.kind === 'choice') return [formula.over, formula.yes, formula.no];
+	if (formula.kind === 'measured') return formula.above ? [formula.above] : [];
 	return formula.kind === 'negative' ? [formula.of] : [];
+};
+
+/** The points and lines that something is measured between; pieces and their edges are none. */
+const drawnNames = ({ what, names }: Measured): readonly string[] => {
+	if (what === 'sewn') return [];
+	return what === 'widthAt' ? names.slice(1) : names;
 };
 
 /** The points and lines of its own draft that a formula leans on. */
 export const formulaNeeds = (formula: Formula): readonly string[] => {
 	if (formula.kind === 'distance') return [formula.from, formula.to].filter((name) => !isBorrowed(name));
 	if (formula.kind === 'length') return isBorrowed(formula.line) ? [] : [formula.line];
-	return formulaParts(formula).flatMap(formulaNeeds);
+	const own = formula.kind === 'measured' ? drawnNames(formula).filter((name) => !isBorrowed(name)) : [];
+	return [...own, ...formulaParts(formula).flatMap(formulaNeeds)];
 };
 
 /** The keys of the measurements, or of the allowances, that a formula names. */

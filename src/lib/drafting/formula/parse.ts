@@ -9,7 +9,7 @@ import { straight } from '#geometry/segment.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { numberOf, type Scope } from './value.ts';
 import type { Kind } from '#shared/speech/en/input.ts';
-import { formulaParts, SIGNS, type Formula, type Sign } from './formula.ts';
+import { formulaParts, SIGNS, type Formula, type MeasuredKind, type Sign } from './formula.ts';
 
 /** The names that a formula may use beside the measurements, which are always known. */
 export interface KnownNames {
@@ -18,6 +18,9 @@ export interface KnownNames {
 	readonly shares?: readonly string[];
 	readonly points: readonly string[];
 	readonly lines: readonly string[];
+	/** Pieces, and their edges by names such as `front.side`, where a garment's formulas may measure them. */
+	readonly pieces?: readonly string[];
+	readonly edges?: readonly string[];
 	/** Formulas by name: the name of one stands for all of it. */
 	readonly amounts?: Readonly<Record<string, Formula>>;
 }
@@ -49,7 +52,8 @@ const trialScope = (): Scope => {
 		share: () => 0.37,
 		point: (name) => at(value(name), mm(value(name) ** 2 / 500)),
 		line: (name) => [straight(at(mm(0), mm(0)), at(value(name), mm(0)))],
-		has: () => true
+		has: () => true,
+		pieces: { width: value, edge: value }
 	};
 };
 
@@ -60,8 +64,22 @@ interface Source {
 	readonly known: KnownNames;
 }
 
-/** How many names, or formulas, each function takes. */
-const FUNCTIONS = { distance: 2, length: 1, greater: 2, lesser: 2, choice: 3 } as const;
+/** How many names, or formulas, each function takes at most. */
+const FUNCTIONS = {
+	distance: 2,
+	length: 1,
+	rise: 2,
+	across: 2,
+	angle: 2,
+	turn: 2,
+	widthAt: 3,
+	sewn: 1,
+	greater: 2,
+	lesser: 2,
+	choice: 3
+} as const;
+/** The one that may be left short: a width at the level of a point. */
+const SHORTEST: Partial<Record<keyof typeof FUNCTIONS, number>> = { widthAt: 2 };
 const isSign = (operator: string): operator is Sign => SIGNS.some((sign) => sign === operator);
 const isFunction = (name: string): name is keyof typeof FUNCTIONS => Object.hasOwn(FUNCTIONS, name);
 
@@ -100,16 +118,42 @@ const readCall = (node: jsep.CallExpression, source: Source): Formula => {
 		);
 	}
 	const count = node.arguments.length;
-	if (count !== FUNCTIONS[called]) {
+	if (count > FUNCTIONS[called] || count < (SHORTEST[called] ?? FUNCTIONS[called])) {
 		return fail(
 			source,
 			positionOf(source.text, called),
 			message('reading', 'takesNames', { name: called, wanted: FUNCTIONS[called], count })
 		);
 	}
-	return called === 'length' || called === 'distance'
-		? readDrawn(called, node, source)
-		: readChosen(called, node, source);
+	if (called === 'length' || called === 'distance') return readDrawn(called, node, source);
+	if (called === 'greater' || called === 'lesser' || called === 'choice')
+		return readChosen(called, node, source);
+	return readMeasured(called, node, source);
+};
+
+/** What each argument of a measuring function names. */
+const MEASURED: Readonly<Record<MeasuredKind, readonly ('point' | 'line' | 'piece' | 'edge')[]>> = {
+	rise: ['point', 'point'],
+	across: ['point', 'point'],
+	angle: ['point', 'point'],
+	turn: ['line', 'line'],
+	widthAt: ['piece', 'point'],
+	sewn: ['edge']
+};
+
+/** Something else that is measured on the draft or on a piece: `rise(A, B)`, `widthAt(front, front.T)`. */
+const readMeasured = (what: MeasuredKind, node: jsep.CallExpression, source: Source): Formula => {
+	const { points, lines, pieces = [], edges = [] } = source.known;
+	const known = { point: points, line: lines, piece: pieces, edge: edges };
+	const args = node.arguments;
+	const names = MEASURED[what].map((kind, i) => {
+		const argument = args[i];
+		return knownName(argument ? nameOf(argument, source) : '', known[kind], kind, source);
+	});
+	const height = args[MEASURED[what].length];
+	const above = height && readNode(height, source);
+	if (above && powerOf(above, source) !== 1) return fail(source, 1, message('reading', 'notLength'));
+	return { kind: 'measured', what, names, ...(above ? { above } : {}) };
 };
 
 /** A length that is measured on the draft: `distance(A, B)`, `length(line)`. */
@@ -196,6 +240,7 @@ const powerOf = (formula: Formula, source: Source): number => {
 	if (formula.kind === 'negative') return powerOf(formula.of, source);
 	if (formula.kind === 'measurement' || formula.kind === 'allowance') return 1;
 	if (formula.kind === 'distance' || formula.kind === 'length') return 1;
+	if (formula.kind === 'measured') return formula.what === 'angle' || formula.what === 'turn' ? 0 : 1;
 	const [first, second] =
 		formula.kind === 'choice' ? [formula.yes, formula.no] : [formula.left, formula.right];
 	const [left, right] = [powerOf(first, source), powerOf(second, source)];

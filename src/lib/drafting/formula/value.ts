@@ -1,9 +1,17 @@
 import { SAME_PLACE } from '#shared/tolerances.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import type { MeasurementKey } from '#shared/measurements.ts';
-import { pathLength, type Path } from '#geometry/path.ts';
-import { distance, type SheetPoint } from '#geometry/point.ts';
-import type { Formula } from './formula.ts';
+import { endDirection, pathLength, startDirection, type Path } from '#geometry/path.ts';
+import { angleBetween, distance, type SheetPoint } from '#geometry/point.ts';
+import type { Formula, Measured } from './formula.ts';
+
+/** What a formula may measure on the pieces of a garment. */
+export interface PieceScope {
+	/** How wide a piece is at a level of its draft, darts closed. */
+	width(piece: string, level: Mm): Mm;
+	/** The length of an edge (`front.side`); nothing where the piece does not have it. */
+	edge(name: string): Mm;
+}
 
 /** What a formula is worked from: a body's numbers, and the points and lines drafted so far. */
 export interface Scope {
@@ -15,6 +23,8 @@ export interface Scope {
 	line(name: string): Path;
 	/** Whether this body's draft has such a point or line. */
 	has(name: string): boolean;
+	/** What can be measured on pieces, where there are any. */
+	readonly pieces?: PieceScope | undefined;
 }
 
 /** The value of a formula: millimetres for a length, a plain number for a share. Errors are the scope's. */
@@ -32,6 +42,8 @@ export const numberOf = (formula: Formula, scope: Scope): number => {
 			return distance(scope.point(formula.from), scope.point(formula.to));
 		case 'length':
 			return pathLength(scope.line(formula.line));
+		case 'measured':
+			return measuredOf(formula, scope);
 		case 'negative':
 			return -numberOf(formula.of, scope);
 		case 'greater':
@@ -46,6 +58,37 @@ export const numberOf = (formula: Formula, scope: Scope): number => {
 			if (formula.sign === '-') return left - right;
 			return formula.sign === '*' ? left * right : left / right;
 		}
+	}
+};
+
+const DEGREES = 180 / Math.PI;
+
+const piecesOf = ({ pieces }: Scope): PieceScope => {
+	if (!pieces) throw new Error('there are no pieces to measure');
+	return pieces;
+};
+
+/** What is measured, in millimetres or degrees. */
+const measuredOf = ({ what, names: [first = '', second = ''], above }: Measured, scope: Scope): number => {
+	switch (what) {
+		case 'rise':
+			return scope.point(first).y - scope.point(second).y;
+		case 'across':
+			return scope.point(second).x - scope.point(first).x;
+		case 'angle': {
+			const [from, to] = [scope.point(first), scope.point(second)];
+			return Math.atan2(from.y - to.y, to.x - from.x) * DEGREES;
+		}
+		case 'turn': {
+			const [arriving, leaving] = [endDirection(scope.line(first)), startDirection(scope.line(second))];
+			return arriving && leaving ? angleBetween(arriving, leaving) * DEGREES : 0;
+		}
+		case 'widthAt': {
+			const level = scope.point(second).y - (above ? numberOf(above, scope) : 0);
+			return piecesOf(scope).width(first, mm(level));
+		}
+		case 'sewn':
+			return piecesOf(scope).edge(first);
 	}
 };
 

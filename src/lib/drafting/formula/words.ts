@@ -47,6 +47,8 @@ export const formulaNoun = (formula: Formula, scope: Scope, telling: Telling, pa
 			return formulas.distance(formula);
 		case 'length':
 			return formulas.length(telling.line(formula.line));
+		case 'measured':
+			return formulas.measured(formula);
 		case 'greater':
 		case 'lesser':
 			return formulas[formula.kind]({ one: noun(formula.left), other: noun(formula.right) });

@@ -3,6 +3,7 @@ import { patternWarningWords, type Pattern, type ReportedNumber } from '#garment
 import type { Notch, Piece } from '#garment/piece.ts';
 import type { RunReport, SeamReport } from '#garment/seams.ts';
 import { pieceWords } from '#garment/words.ts';
+import { wearJson, type CuredReport } from './wear-json.ts';
 import { pathJson, placeJson, rounded } from './json-numbers.ts';
 
 /** Numbers that stand beside the pieces under a name of their own, where the garment reports them: what an elastic's seller is asked for. */
@@ -74,8 +75,15 @@ const numbersBeside = (numbers: readonly ReportedNumber[]): object =>
 		})
 	);
 
-/** A pattern as one line of JSON, in millimetres; its words are in the unit of `speech`. */
-export const patternJson = (pattern: Pattern, speech: Speech): string => {
+/**
+ * A pattern as one line of JSON, in millimetres; its words are in the unit of `speech`. `wear` are its checks with what would put them
+ * right, where that was looked for.
+ */
+export const patternJson = (
+	pattern: Pattern,
+	speech: Speech,
+	wear: readonly CuredReport[] = pattern.wear.map((report) => ({ report }))
+): string => {
 	const { garment, body, pieces, seams, runs, numbers, warnings } = pattern;
 	return JSON.stringify({
 		garment,
@@ -91,6 +99,7 @@ export const patternJson = (pattern: Pattern, speech: Speech): string => {
 				{ label, kind, value: rounded(value), within }
 			])
 		),
+		wear: wearJson(wear, speech),
 		warnings: warnings.map((each) => patternWarningWords(each, speech))
 	});
 };
