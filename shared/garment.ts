@@ -109,6 +109,8 @@ const wear = z.strictObject({
 	/** A length; an angle in degrees; or a plain number: what share one length is of another. */
 	kind: z.enum(['length', 'angle', 'ratio']),
 	number: formula,
+	/** Lengths that its number names, such as what is needed to pass over the bust. */
+	lengths: z.record(key, quantity).default({}),
 	least: z.string().optional(),
 	most: z.string().optional(),
 	/** What it means to be below the least, and above the most. */

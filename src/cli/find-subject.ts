@@ -1,19 +1,34 @@
 import { BadInput } from '#shared/bad-input.ts';
-import { readBody } from '#shared/body.ts';
+import { readBody, type Body } from '#shared/body.ts';
 import { unknownName } from '#shared/reading.ts';
 import { message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import type { Course } from '#course/course.ts';
+import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { DRAFT_FORMATS, draftFile, isDraftFormat } from '#exports/files/draft-file.ts';
 import { draftJson } from '#exports/table/draft-json.ts';
+import type { CuredReport } from '#exports/table/wear-json.ts';
+import { isTracedOff, wearOfDraft } from '#garment/draft-wear.ts';
+import { NO_CHOICES } from '#garment/sewn.ts';
 import { draftOrRefuse } from './draft-or-refuse.ts';
 import { draftTable } from './draft-output.ts';
 import { parsedJson } from './input-file.ts';
 import { lessonCourse } from './lesson-course.ts';
 import type { Subject } from './subject.ts';
+import { withCures } from './wear.ts';
 
-const methodSubject = (method: Method, speech: Speech): Subject => ({
+/** The checks of a draft that the first garment made of it has, with what would put right those that fail. */
+const wearOf = (course: Course, method: Method, draft: Draft, body: Body): readonly CuredReport[] => {
+	for (const id of course.garmentIds) {
+		const garment = course.garment(id);
+		if (garment && isTracedOff(garment, method))
+			return withCures(wearOfDraft(garment, draft, body), garment, body, NO_CHOICES);
+	}
+	return [];
+};
+
+const methodSubject = (method: Method, course: Course, speech: Speech): Subject => ({
 	id: method.id,
 	measurements: method.measurements,
 	allowances: method.allowances,
@@ -25,9 +40,10 @@ const methodSubject = (method: Method, speech: Speech): Subject => ({
 	}),
 	work: ({ body }, place) => {
 		const draft = draftOrRefuse(method, body, place, speech);
+		const wear = () => wearOf(course, method, draft, body);
 		return {
-			json: () => draftJson(draft, body.name, speech.inUnit(body.unit)),
-			table: () => draftTable(method, draft, body.name, speech),
+			json: () => draftJson(draft, body.name, speech.inUnit(body.unit), wear()),
+			table: () => draftTable(method, draft, body.name, speech, wear()),
 			file: async ({ format, ...rest }) => {
 				if (!isDraftFormat(format)) throw new Error(`a draft is no ${format}`);
 				return draftFile(method, draft, body, { ...rest, format, speech: speech.inUnit(body.unit) });
@@ -72,7 +88,7 @@ export const subjectOf = async (
 		throw new BadInput(command, unknownName('garment', id, garmentIds, garmentIds));
 	}
 	if (kind === 'method' || methodIds.includes(id))
-		return methodSubject(methodOf(course, id, command), speech);
+		return methodSubject(methodOf(course, id, command), course, speech);
 	const ids = [...new Set([...garmentIds, ...methodIds])];
 	throw new BadInput(command, unknownName(kind, id, ids, ids));
 };

@@ -14,9 +14,11 @@ export const withCures = (
 	body: Body,
 	choices: Choices
 ): readonly CuredReport[] =>
-	reports.map((report) =>
-		report.state === 'fails' ? { report, cure: cureOf(garment, body, choices, report.name) } : { report }
-	);
+	reports.map((report) => {
+		// A draft may be had with fewer measurements than its garment.
+		const asked = report.state === 'fails' && garment.measurements.every((key) => body.measurements[key]);
+		return asked ? { report, cure: cureOf(garment, body, choices, report.name) } : { report };
+	});
 
 const SIGNS = { holds: '✓', fails: '✗', 'not-known': '?' } as const;
 

@@ -76,7 +76,16 @@ const given = (label: string | undefined, key: string): object =>
 const garmentSaid = (folder: string): unknown => {
 	const content = read(folder, 'garment.yaml');
 	if (content === undefined) return {};
-	const { name, about, pieces, seams, smooth, numbers: counted, order } = garmentFileSchema.parse(content);
+	const {
+		name,
+		about,
+		pieces,
+		seams,
+		smooth,
+		numbers: counted,
+		wear,
+		order
+	} = garmentFileSchema.parse(content);
 	return {
 		name,
 		about,
@@ -106,6 +115,11 @@ const garmentSaid = (folder: string): unknown => {
 		})),
 		smooth: smooth.map(({ label }) => label),
 		numbers: named(counted, ({ label, because }) => ({ label, ...given(because, 'because') })),
+		wear: named(wear, ({ label, low, high }) => ({
+			label,
+			...given(low, 'low'),
+			...given(high, 'high')
+		})),
 		order
 	};
 };

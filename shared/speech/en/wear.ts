@@ -43,7 +43,7 @@ export const wear = (v: Voice) => {
 		return low ? `at least ${low}` : `at most ${high || ''}`;
 	};
 	const changed = (changes: readonly SaidChange[]): string =>
-		v.list(changes.map(({ noun, from, to }) => `${the(noun)} ${v.length(to)} instead of ${v.length(from)}`));
+		v.list(changes.map(({ noun, from, to }) => `${the(noun)} at ${v.length(to)} instead of ${v.length(from)}`));
 	const spoils = (spoilt: SaidSpoilt): string => {
 		if (spoilt.kind === 'run')
 			return 'label' in spoilt.run ? spoilt.run.label : `${spoilt.run.piece}: ${spoilt.run.edge}`;
@@ -79,7 +79,7 @@ export const wear = (v: Voice) => {
 		looking: 'Looking for what would put it right …',
 		cure: ({ changes }: { readonly changes: readonly SaidChange[] }) => {
 			const [one, ...more] = changes;
-			const said = `${one ? `${The(one.noun)} ${v.length(one.to)} instead of ${v.length(one.from)}` : ''}${
+			const said = `${one ? `${The(one.noun)} at ${v.length(one.to)} instead of ${v.length(one.from)}` : ''}${
 				more.length > 0 ? `, with ${changed(more)},` : ''
 			}`;
 			return `${said} would put it right.`;

@@ -39,21 +39,21 @@ export const readWear = (file: WearFile, names: WearNames, place: string): WearR
 		if (text === undefined) return undefined;
 		return kind === 'length' ? parseLength(text, 'cm', where) : readShare(text, where);
 	};
+	const lengths = Object.entries(file.lengths).map(
+		([key, text]) =>
+			[key, { kind: 'number', value: parseLength(text, 'cm', `${where}: ${key}`), isLength: true }] as const
+	);
+	const known: KnownNames = { ...names.known, amounts: Object.fromEntries(lengths) };
 	const formula = (text: string | undefined, field: string) =>
-		text === undefined ? undefined : parseFormula(text, `${where}: ${field}`, names.known);
-	const lengths = names.allowances.filter((each) => !isChoice(each)).map(({ key }) => key);
+		text === undefined ? undefined : parseFormula(text, `${where}: ${field}`, known);
+	const movable = names.allowances.filter((each) => !isChoice(each)).map(({ key }) => key);
 	const cures = cure.map((each) => (typeof each === 'string' ? [each] : each));
-	for (const key of cures.flat()) oneOf('allowance', key, lengths, `${where}: cure`);
+	for (const key of cures.flat()) oneOf('allowance', key, movable, `${where}: cure`);
 	return {
 		name,
 		label,
 		kind,
-		formula: parseFormula(
-			file.number,
-			`${where}: number`,
-			names.known,
-			kind === 'length' ? 'length' : 'share'
-		),
+		formula: parseFormula(file.number, `${where}: number`, known, kind === 'length' ? 'length' : 'share'),
 		least: bound(least),
 		most: bound(most),
 		low,

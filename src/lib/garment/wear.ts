@@ -6,9 +6,9 @@ import { depends } from '#drafting/conditions.ts';
 import { NotDrafted, type Draft } from '#drafting/evaluate.ts';
 import { formulaKeys } from '#drafting/formula/formula.ts';
 import { numberOf, type PieceScope, type Scope } from '#drafting/formula/value.ts';
-import { chained, polyline, type Path } from '#geometry/path.ts';
-import { at, type SheetPoint } from '#geometry/point.ts';
-import { levelCrossings, widthAtLevel } from '#geometry/width.ts';
+import { chained, pathEnd, pathStart, polyline, type Path } from '#geometry/path.ts';
+import { at, distance, type SheetPoint } from '#geometry/point.ts';
+import { levelCrossings, widthAtLevel, type ClosedDart } from '#geometry/width.ts';
 import { edgeAt, type EdgesOfPieces } from './chains.ts';
 import type { Garment, PieceRule, PlaceRule, WearKind, WearRule } from './garment.ts';
 
@@ -47,6 +47,15 @@ const draftOfPiece = (rule: PieceRule | undefined, { drafts }: Worn, name: strin
 	return draft;
 };
 
+/** A dart is closed about the place where its legs meet: a drawn one may be sewn to a tip that lies short of it. */
+const closedDart = (one: Path, other: Path, tip: SheetPoint): ClosedDart => {
+	const ends = [pathStart(other), pathEnd(other)];
+	const meet = [pathStart(one), pathEnd(one)].find((end) =>
+		ends.some((each) => distance(end, each) <= SAME_PLACE)
+	);
+	return { legs: [one, other], tip: meet ?? tip };
+};
+
 /** What formulas may measure on a garment's pieces. A piece whose draft is not there throws NotDrafted. */
 export const pieceScope = (garment: Garment, worn: Worn): PieceScope => {
 	const ruleOf = (key: string): PieceRule | undefined => garment.pieces.find((each) => each.key === key);
@@ -57,7 +66,7 @@ export const pieceScope = (garment: Garment, worn: Worn): PieceScope => {
 			const outline = chained((worn.edges[key] ?? []).map(({ path }) => path));
 			const darts = (rule?.darts ?? []).flatMap(({ legs, tip }) => {
 				const [one, other, end] = [lines[legs[0]], lines[legs[1]], points[tip]];
-				return one && other && end ? [{ legs: [one.path, other.path] as const, tip: end }] : [];
+				return one && other && end ? [closedDart(one.path, other.path, end)] : [];
 			});
 			if (!outline) throw new NotDrafted('piece', key);
 			return widthAtLevel(outline, darts, level);

@@ -4,7 +4,7 @@ import { pathEnd, pathMapped, pathStart, type Path } from './path.ts';
 import { between, type SheetPoint } from './point.ts';
 import { segmentPoint, turningParameters, type Segment } from './segment.ts';
 
-/** A dart by its two legs, each between the mouth and the tip. */
+/** A dart by its two legs, each between the mouth and the tip where they meet. */
 export interface ClosedDart {
 	readonly legs: readonly [Path, Path];
 	readonly tip: SheetPoint;
@@ -71,9 +71,10 @@ const isSideways = ({ legs, tip }: ClosedDart): boolean => {
 const endBeyondDart = (outline: Path, { legs, tip }: ClosedDart, level: Mm): number | undefined => {
 	const met = legs.map((leg) => levelCrossings(leg, level)[0]);
 	const [first = Infinity, second = Infinity] = met;
-	if (first === Infinity && second === Infinity) return undefined;
-	const [near, far] = first <= second ? legs : ([legs[1], legs[0]] as const);
 	const place = Math.min(first, second);
+	// Where both legs are met at the tip, the level passes beside the dart.
+	if (place === Infinity || Math.max(first, second) <= tip.x + SAME_PLACE) return undefined;
+	const [near, far] = first <= second ? legs : ([legs[1], legs[0]] as const);
 	const by = angleFrom(tip, mouthEnd(near, tip)) - angleFrom(tip, mouthEnd(far, tip));
 	const [sin, cos] = [Math.sin(by), Math.cos(by)];
 	const turned = pathMapped(outline, ({ x, y }) => ({

@@ -3,7 +3,8 @@ import { isBorrowed } from '../names.ts';
 
 /** A formula as a typed tree. Its value is a length in millimetres or, where it holds only numbers, a plain share. */
 export type Formula =
-	| { readonly kind: 'number'; readonly value: number }
+	/** A plain number; a fixed length only where a wear check names one. */
+	| { readonly kind: 'number'; readonly value: number; readonly isLength?: true }
 	| { readonly kind: 'measurement'; readonly key: MeasurementKey }
 	| { readonly kind: 'allowance'; readonly key: string }
 	/** An allowance that is a choice among named values: a plain number. */

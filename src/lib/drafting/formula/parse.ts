@@ -236,7 +236,8 @@ const readNode = (node: jsep.Expression, source: Source): Formula => {
 
 /** The power of length that a formula has: 0 a plain number, 1 a length. Adding unlike powers is an error. */
 const powerOf = (formula: Formula, source: Source): number => {
-	if (formula.kind === 'number' || formula.kind === 'share') return 0;
+	if (formula.kind === 'number') return formula.isLength ? 1 : 0;
+	if (formula.kind === 'share') return 0;
 	if (formula.kind === 'negative') return powerOf(formula.of, source);
 	if (formula.kind === 'measurement' || formula.kind === 'allowance') return 1;
 	if (formula.kind === 'distance' || formula.kind === 'length') return 1;

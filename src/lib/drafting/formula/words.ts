@@ -1,6 +1,6 @@
 import type { Noun } from '#shared/speech/noun.ts';
 import type { Speech } from '#shared/speech/speech.ts';
-import { inParts, PRINTED_PARTS, type Mm, type Unit } from '#shared/units.ts';
+import { inParts, mm, PRINTED_PARTS, type Mm, type Unit } from '#shared/units.ts';
 import type { Formula, Operation } from './formula.ts';
 import { chosenOf, lengthOf, type Scope } from './value.ts';
 
@@ -34,7 +34,7 @@ export const formulaNoun = (formula: Formula, scope: Scope, telling: Telling, pa
 	const bracketed = (each: Formula): Noun => (isGrouped(each) ? formulas.bracketed(noun(each)) : noun(each));
 	switch (formula.kind) {
 		case 'number':
-			return formulas.number(formula.value);
+			return formula.isLength ? { name: speech.length(mm(formula.value)) } : formulas.number(formula.value);
 		case 'measurement':
 			return nouns.measurement(formula.key);
 		case 'allowance':
