@@ -1,10 +1,28 @@
+import type { CornerRule, EdgeKind, NotchStyle } from '#shared/garment.ts';
+import type { Noun } from '#shared/speech/noun.ts';
 import type { Mm } from '#shared/units.ts';
 import { lengthOf, type Scope } from '#drafting/formula/value.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import { chained, pathEnd, pathLength, pathReversed, pathStart, type Path } from '#geometry/path.ts';
 import { distance, type SheetPoint } from '#geometry/point.ts';
 import type { EdgeRule, PieceRule } from './garment.ts';
-import type { PieceEdge } from './piece.ts';
+
+/** An edge of a piece, running as the outline does. */
+export interface PieceEdge {
+	readonly name: string;
+	/** What it is called within a sentence, and as a heading. */
+	readonly noun: Noun;
+	readonly title: string;
+	readonly kind: EdgeKind;
+	/** The stitching line. */
+	readonly path: Path;
+	readonly length: Mm;
+	/** How far outside the stitching line it is cut. */
+	readonly allowance: Mm;
+	readonly corner?: CornerRule | undefined;
+	/** How its notches look where that differs from the piece's. */
+	readonly notch?: NotchStyle | undefined;
+}
 
 /** A piece's outline does not close: a fault of ours or of a garment file, not of a body. */
 export class OpenOutline extends Error {

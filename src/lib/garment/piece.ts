@@ -1,29 +1,13 @@
-import type { CornerRule, CutCount, EdgeKind, NotchStyle } from '#shared/garment.ts';
-import type { Noun } from '#shared/speech/noun.ts';
+import type { CutCount, NotchStyle } from '#shared/garment.ts';
 import type { Mm } from '#shared/units.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import { chained, type Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
 import { cuttingLine, type CuttingLine } from './cutting-line.ts';
-import { OpenOutline } from './edges.ts';
+import { OpenOutline, type PieceEdge } from './edges.ts';
 import type { PieceRule } from './garment.ts';
 
-/** An edge of a piece, running as the outline does. */
-export interface PieceEdge {
-	readonly name: string;
-	/** What it is called within a sentence, and as a heading. */
-	readonly noun: Noun;
-	readonly title: string;
-	readonly kind: EdgeKind;
-	/** The stitching line. */
-	readonly path: Path;
-	readonly length: Mm;
-	/** How far outside the stitching line it is cut. */
-	readonly allowance: Mm;
-	readonly corner?: CornerRule | undefined;
-	/** How its notches look where that differs from the piece's. */
-	readonly notch?: NotchStyle | undefined;
-}
+export type { PieceEdge } from './edges.ts';
 
 /** A notch on an edge's stitching line; a double one is two, a little apart. */
 export interface Notch {
