@@ -8,7 +8,7 @@ import {
 	type LengthAllowance
 } from './allowances.ts';
 import { BadInput, shown } from './bad-input.ts';
-import { MEASUREMENT_KEYS, type MeasurementKey } from './measurements.ts';
+import { isMeasurementKey, MEASUREMENT_KEYS, measurementNow, type MeasurementKey } from './measurements.ts';
 import { parsed, readLength, unknownHere } from './reading.ts';
 import { z } from './shape.ts';
 import { message } from './speech/message.ts';
@@ -27,6 +27,21 @@ export interface Body {
 
 /** The least and greatest length that can be a body measurement at all: outside it the unit was mistaken. */
 const BODY_RANGE: readonly [Mm, Mm] = [mm(50), mm(3000)];
+/** Of what may be taken as well, the least and greatest that anybody can measure: a wrong place is sooner found. Common practice, no source. */
+const FURTHER_RANGES: Readonly<Partial<Record<MeasurementKey, readonly [Mm, Mm]>>> = {
+	napeToWaist: [mm(200), mm(700)],
+	shoulderLength: [mm(50), mm(250)],
+	shoulderDrop: [mm(5), mm(150)],
+	acrossBack: [mm(150), mm(700)],
+	acrossChest: [mm(150), mm(700)],
+	scyeDepth: [mm(80), mm(400)],
+	upperBust: [mm(400), mm(2200)],
+	underBust: [mm(400), mm(2200)],
+	upperArm: [mm(120), mm(800)],
+	armLength: [mm(250), mm(950)],
+	wrist: [mm(80), mm(400)],
+	sideWaistToFloor: [mm(400), mm(1500)]
+};
 
 const written = z.union([z.number(), z.string()]);
 /** A body as a file holds it: `{"name":"Heron","unit":"cm","bust":96,...,"allowances":{"bustEase":4}}`; the unit is cm where none is named. */
@@ -45,13 +60,11 @@ const seenAt = (value: unknown, place: string): string | undefined =>
 /** Reads one measurement as a person or a file wrote it. Throws BadInput, naming `place`, the rule in `unit` and the value; `place` is empty for a field that stands before the reader. */
 export const readMeasurement = (key: MeasurementKey, value: unknown, unit: Unit, place = ''): Mm => {
 	const length = readLength(value, unit, `${place}${key}`);
-	const [least, most] = BODY_RANGE;
+	const range = FURTHER_RANGES[key] ?? BODY_RANGE;
+	const [least, most] = range;
 	if (length >= least && length <= most) return length;
 	const seen = seenAt(value, place);
-	throw new BadInput(
-		place + key,
-		message('input', 'outside', { of: key, range: BODY_RANGE, value: length, unit, seen })
-	);
+	throw new BadInput(place + key, message('input', 'outside', { of: key, range, value: length, unit, seen }));
 };
 
 /** Reads a chosen length as written, within its range. Throws BadInput. */
@@ -95,9 +108,11 @@ export const readBody = (
 	const measurements: Partial<Record<MeasurementKey, Mm>> = {};
 	for (const [key, value] of Object.entries(rest)) {
 		if (NOTES.has(key)) continue;
-		const known = MEASUREMENT_KEYS.find((each) => each === key);
-		if (!known) throw new BadInput(place + key, unknownHere('measurement', key, MEASUREMENT_KEYS));
-		measurements[known] = readMeasurement(known, value, unit, place);
+		const now = measurementNow(key);
+		if (!isMeasurementKey(now))
+			throw new BadInput(place + key, unknownHere('measurement', key, MEASUREMENT_KEYS));
+		if (now !== key && now in rest) throw new BadInput(place + key, message('input', 'twoNames', { now }));
+		measurements[now] = readMeasurement(now, value, unit, place);
 	}
 	const chosen = Object.entries(allowances).map(
 		([key, value]) => [key, readAllowance(key, value, unit, known, `${place}allowances.`)] as const

@@ -35,6 +35,7 @@ const NOW: Readonly<Record<string, string>> = {
 	'82-dunlin-back': '82-straight-skirt-back',
 	'83-dunlin-back-darts': '83-straight-skirt-back-darts',
 	'89-the-pipit-bodice': '89-the-sleeved-bodice',
+	'25-back-width': '25-shoulder-width',
 	'swift-quarter-skirt': 'circle-skirt',
 	'swift-half-skirt': 'circle-skirt',
 	'swift-three-quarter-skirt': 'circle-skirt',

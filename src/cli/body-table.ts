@@ -4,12 +4,18 @@ import { parse, CsvError } from 'csv-parse/sync';
 import type { Allowance } from '#shared/allowances.ts';
 import { BadInput, cut, shown } from '#shared/bad-input.ts';
 import { readAllowance, readMeasurement, type Body } from '#shared/body.ts';
-import { isMeasurementKey, MEASUREMENT_KEYS, type MeasurementKey } from '#shared/measurements.ts';
+import {
+	isMeasurementKey,
+	MEASUREMENT_KEYS,
+	measurementNow,
+	type MeasurementKey
+} from '#shared/measurements.ts';
 import { nearestName } from '#shared/nearest-name.ts';
 import { message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import type { Mm, Unit } from '#shared/units.ts';
 import type { InputFile } from './input-file.ts';
+import { tellFormer } from './former-names.ts';
 
 /** A row of a table: a body, or what is wrong with the row. */
 export type BodyRow =
@@ -197,8 +203,10 @@ const readRow = ({ cells, line }: Line, number: number, reading: Reading, file: 
  */
 export const readBodyTable = (file: InputFile, wanted: Wanted, speech: Speech): BodyTable => {
 	const { place } = file;
-	const { heading: columns, rows } = overview(file);
-	if (!columns) throw new BadInput(place, message('command', 'emptyFile'));
+	const { heading, rows } = overview(file);
+	if (!heading) throw new BadInput(place, message('command', 'emptyFile'));
+	const columns = heading.map(measurementNow);
+	tellFormer(Object.fromEntries(heading.map((name) => [name, ''])), place, speech);
 	checkColumns(columns, wanted, place, speech);
 	if (rows === 0) throw new BadInput(place, message('command', 'noRows'));
 	const known = [...MEASUREMENT_KEYS, ...wanted.allowances.map(({ key }) => key), ...OTHERS];

@@ -8,9 +8,11 @@ import { readBody, type Body } from '#shared/body.ts';
 import { policySchema, USUAL_POLICY, type Policy } from '#shared/policy.ts';
 import type { Method } from '#drafting/method.ts';
 import { checkSubmission } from '#checker/check-submission.ts';
+import { readBodyFile } from './body-file.ts';
 import { reportJson, reportTable } from './check-output.ts';
 import { draftOrRefuse } from './draft-or-refuse.ts';
 import type { Command } from './exit-code.ts';
+import { tellFormer } from './former-names.ts';
 import { parsedJson, readInputFile } from './input-file.ts';
 import { lessonCourse } from './lesson-course.ts';
 import { onlyOf, onlyOne, parsedWords } from './options.ts';
@@ -46,14 +48,13 @@ const readPolicy = async (file: string | undefined, speech: Speech): Promise<Pol
 	throw new BadInput(`${input.place}: ${issue.path.join('.') || 'policy'}`, shapeSlip(issue, written));
 };
 
-const readBodyFile = async (
+const bodyFrom = async (
 	file: string | undefined,
 	method: Method,
 	speech: Speech
 ): Promise<Body | undefined> => {
 	if (file === undefined) return undefined;
-	const input = await readInputFile(file, speech);
-	return readBody(parsedJson(input), `${input.place}: `, input.name, method.allowances);
+	return readBodyFile(await readInputFile(file, speech), method.allowances, speech);
 };
 
 const submissionSchema = z.looseObject({
@@ -86,6 +87,7 @@ const checkLine = (line: string, number: number, { method, policy, body, speech 
 		const input = parsedJson({ text: line.replace(/^\uFEFF/, ''), place });
 		learner = learnerSchema.safeParse(input).data?.learner ?? number;
 		const submission = submissionSchema.safeParse(input);
+		tellFormer(submission.data?.body, place, speech);
 		if (!submission.success)
 			throw new BadInput(place, message('command', 'submissionShape', { seen: shown(line) }));
 		const own =
@@ -155,7 +157,7 @@ export const checkCommand: Command = async (words, speech) => {
 	const setting: Setting = {
 		method,
 		policy: await readPolicy(onlyOne('check', values.policy, '--policy'), speech),
-		body: await readBodyFile(onlyOne('check', values.body, '--body'), method, speech),
+		body: await bodyFrom(onlyOne('check', values.body, '--body'), method, speech),
 		speech
 	};
 	const placements = onlyOne('check', values.placements, '--placements');

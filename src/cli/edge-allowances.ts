@@ -6,6 +6,7 @@ import { message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import type { Mm, Unit } from '#shared/units.ts';
 import type { EdgeRule, Garment } from '#garment/garment.ts';
+import { tellFormer } from './former-names.ts';
 import { parsedJson, type InputFile } from './input-file.ts';
 
 /** A body, and what its maker chose to cut single edges with, by the edges' names (`front.side`). */
@@ -56,6 +57,7 @@ const readEdges = (
 export const readMaker = (file: InputFile, garment: Garment, speech: Speech): Maker => {
 	const place = `${file.place}: `;
 	const input = parsedJson(file);
+	tellFormer(input, file.place, speech);
 	const { edges = {}, ...rest } = isRecord(input) ? input : {};
 	const body = readBody(isRecord(input) ? rest : input, place, file.name, garment.allowances);
 	return { body, edges: readEdges(edges, garment, body.unit, place, speech) };

@@ -1,5 +1,5 @@
 import { BadInput } from '#shared/bad-input.ts';
-import { readBody, type Body } from '#shared/body.ts';
+import type { Body } from '#shared/body.ts';
 import { unknownName } from '#shared/reading.ts';
 import { message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
@@ -13,7 +13,7 @@ import { isTracedOff, wearOfDraft } from '#garment/draft-wear.ts';
 import { NO_CHOICES } from '#garment/sewn.ts';
 import { draftOrRefuse } from './draft-or-refuse.ts';
 import { draftTable } from './draft-output.ts';
-import { parsedJson } from './input-file.ts';
+import { readBodyFile } from './body-file.ts';
 import { lessonCourse } from './lesson-course.ts';
 import type { Subject } from './subject.ts';
 import { withCures } from './wear.ts';
@@ -35,7 +35,7 @@ const methodSubject = (method: Method, course: Course, speech: Speech): Subject 
 	formats: DRAFT_FORMATS,
 	pieces: [],
 	read: (file) => ({
-		body: readBody(parsedJson(file), `${file.place}: `, file.name, method.allowances),
+		body: readBodyFile(file, method.allowances, speech),
 		edges: {}
 	}),
 	work: ({ body }, place) => {

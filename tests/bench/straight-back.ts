@@ -59,7 +59,7 @@ export const straightBack = (body: Body): Draft | undefined => {
 	};
 	const { bustEase = 40, waistEase = 40, hipEase = 40, armholeDrop = 30 } = body.allowances;
 	const { neckAllow = 10, backNeckDepth = 25, shoulderDropBack = 30, hollowBack = 10 } = body.allowances;
-	const half = measured('backWidth') / 2;
+	const half = measured('shoulderWidth') / 2;
 	const O = place(0, 0);
 	const A = place(0, half + armholeDrop);
 	const W = place(0, measured('backLength'));

@@ -76,7 +76,7 @@ describe('work that was handed in whole', () => {
 	});
 
 	it('does not follow a point that makes the rest meaningless', () => {
-		// With K 25 cm out the armhole corner would lie where the underarm is: bust and back width would disagree.
+		// With K 25 cm out the armhole corner would lie where the underarm is: bust and shoulder width would disagree.
 		const report = handIn({ K: [250, 0], S: [250, 30], Q: [250, 222], P: [250, 126], M: [240, 126] });
 		expect(reportOf(report, 'Q')).toMatchObject({ verdict: { answer: 'wrong' }, followThrough: false });
 		expect(reportOf(report, 'S').followThrough).toBe(true);

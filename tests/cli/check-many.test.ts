@@ -86,9 +86,9 @@ describe('square-across check METHOD --stdin', () => {
 		);
 		const verdicts = [0, 1, 2, 5].map((i) => stepOf(report(lines[i]), 'U').verdict);
 		expect(verdicts).toEqual(['right', 'wrong', 'right', 'right']);
-		expect(refused(lines[3])).toContain('line 4: bust (50 cm) and backWidth (38.4 cm) disagree: ');
+		expect(refused(lines[3])).toContain('line 4: bust (50 cm) and shoulderWidth (38.4 cm) disagree: ');
 		expect(refused(lines[4])).toBe(
-			'line 5: waist, hip, neck, backWidth, backLength, waistToHip, frontLength, bustHeight, bustSpan: missing; front-block needs it'
+			'line 5: waist, hip, neck, shoulderWidth, backLength, waistToHip, frontLength, bustHeight, bustSpan: missing; front-block needs it'
 		);
 		expect(refused(lines[6])).toContain('line 7: bust: "wide" is not a length');
 		expect(refused(lines[7])).toContain('line 8: body: ');

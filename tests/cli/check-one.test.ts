@@ -282,12 +282,20 @@ describe('one line on standard error, exit code 2, nothing on standard output', 
 		);
 	});
 
-	const flat = { name: 'Flat', bust: 50, waist: 78, hip: 102, neck: 37, backWidth: 38.4, backLength: 42.5 };
+	const flat = {
+		name: 'Flat',
+		bust: 50,
+		waist: 78,
+		hip: 102,
+		neck: 37,
+		shoulderWidth: 38.4,
+		backLength: 42.5
+	};
 	it('a refused body, with the measurements at odds', async () => {
 		const body = asFile('flat.json', { ...flat, waistToHip: 20.5 });
 		await rejects(
 			['back-block', '--body', body, ...placed({})],
-			'Flat: bust (50 cm) and backWidth (38.4 cm) disagree: the underarm U must lie at least 1.5 cm outside the armhole corner Q (here it is -5.7 cm); measure both again'
+			'Flat: bust (50 cm) and shoulderWidth (38.4 cm) disagree: the underarm U must lie at least 1.5 cm outside the armhole corner Q (here it is -5.7 cm); measure both again'
 		);
 	});
 

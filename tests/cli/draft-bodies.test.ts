@@ -2,7 +2,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { printedRows, type PrintedRow } from './run-cli.ts';
 import { draftHere, newFolder } from './run-here.ts';
 
-const KEYS = 'bust,waist,hip,neck,backWidth,backLength,waistToHip';
+const KEYS = 'bust,waist,hip,neck,shoulderWidth,backLength,waistToHip';
 const HERON = '96,78,102,37,38.4,42.5,20.5';
 
 const folder = newFolder();
@@ -36,7 +36,7 @@ describe('square-across draft back-block --bodies FILE.csv', () => {
 		expect(rows[1]).toEqual({
 			body: 'Flat',
 			refused:
-				'bust (50 cm) and backWidth (38.4 cm) disagree: the underarm U must lie at least 1.5 cm outside the armhole corner Q (here it is -5.7 cm); measure both again'
+				'bust (50 cm) and shoulderWidth (38.4 cm) disagree: the underarm U must lie at least 1.5 cm outside the armhole corner Q (here it is -5.7 cm); measure both again'
 		});
 		expect(rows[2]).toMatchObject({ points: { U: [210, 203] } });
 	});
@@ -127,12 +127,12 @@ describe('the whole table', () => {
 		[`${KEYS}\n`, 'bodies.csv: there is a heading, but no row below it'],
 		[`${KEYS},bust\n${HERON},1\n`, 'bodies.csv: two columns are called "bust"'],
 		[
-			'bust,waist,hip,neck,backWidth,backLength,waist to hip\n1\n',
+			'bust,waist,hip,neck,shoulderWidth,backLength,waist to hip\n1\n',
 			`bodies.csv: column waistToHip: missing (did you mean "waist to hip"?); back-block needs ${KEYS.replaceAll(',', ', ')}`
 		],
 		[
 			'bust,waist\n1,2\n',
-			'bodies.csv: column hip, neck, backWidth, backLength, waistToHip: missing; back-block needs'
+			'bodies.csv: column hip, neck, shoulderWidth, backLength, waistToHip: missing; back-block needs'
 		],
 		[`${KEYS}\n"96,78\n`, 'bodies.csv: this is not a table: Quote Not Closed']
 	])('%j is refused with exit code 2', async (text, line) => {

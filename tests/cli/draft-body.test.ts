@@ -6,7 +6,7 @@ import { lessonMethods } from '../lessons/lesson-files.ts';
 
 const HERON = fileURLToPath(new URL('../../shared/bodies/heron.json', import.meta.url));
 /** Heron without a bust, so that each row below may bring its own. */
-const REST = { waist: 78, hip: 102, neck: 37, backWidth: 38.4, backLength: 42.5, waistToHip: 20.5 };
+const REST = { waist: 78, hip: 102, neck: 37, shoulderWidth: 38.4, backLength: 42.5, waistToHip: 20.5 };
 
 const folder = newFolder();
 afterAll(() => folder.remove());
@@ -59,7 +59,7 @@ describe('square-across draft back-block --body heron.json', () => {
 		const body = {
 			...{ name: 'Lark', unit: 'in', bust: '37 3/4', waist: 29.5, hip: '40 1/8', neck: '14 3/8' },
 			...{
-				backWidth: '15 5/8',
+				shoulderWidth: '15 5/8',
 				backLength: '18 1/4',
 				waistToHip: '9 1/16',
 				allowances: { bustEase: '2 1/4' }
@@ -106,11 +106,11 @@ describe('one line on standard error, exit code 2, nothing on standard output', 
 		[REST, 'body.json: bust: missing; back-block needs it'],
 		[
 			{ name: 'Knot' },
-			'body.json: bust, waist, hip, neck, backWidth, backLength, waistToHip: missing; back-block needs it'
+			'body.json: bust, waist, hip, neck, shoulderWidth, backLength, waistToHip: missing; back-block needs it'
 		],
 		[
 			{ ...REST, bust: 50 },
-			'body.json: bust (50 cm) and backWidth (38.4 cm) disagree: the underarm U must lie at least 1.5 cm outside the armhole corner Q (here it is -5.7 cm); measure both again'
+			'body.json: bust (50 cm) and shoulderWidth (38.4 cm) disagree: the underarm U must lie at least 1.5 cm outside the armhole corner Q (here it is -5.7 cm); measure both again'
 		]
 	])('%j', async (content, line) => {
 		const { code, out, err } = await draftHere('back-block', '--body', file(content), '--json');
@@ -123,8 +123,8 @@ describe('one line on standard error, exit code 2, nothing on standard output', 
 		const body = { ...REST, bust: 50, backLength: 25 };
 		const { code, err } = await draftHere('back-block', '--body', file(body));
 		expect(code).toBe(2);
-		expect(err).toContain('bust (50 cm) and backWidth (38.4 cm) disagree: ');
-		expect(err).toContain('; backWidth (38.4 cm) and backLength (25 cm) disagree: ');
+		expect(err).toContain('bust (50 cm) and shoulderWidth (38.4 cm) disagree: ');
+		expect(err).toContain('; shoulderWidth (38.4 cm) and backLength (25 cm) disagree: ');
 		expect(err.split('\n')).toHaveLength(2);
 	});
 

@@ -6,7 +6,7 @@ import { newFolder } from './run-here.ts';
 
 const heron = JSON.parse(readFileSync(HERON, 'utf8')) as Readonly<Record<string, number>>;
 const KEYS = [
-	...(['bust', 'waist', 'hip', 'neck', 'backWidth', 'backLength'] as const),
+	...(['bust', 'waist', 'hip', 'neck', 'shoulderWidth', 'backLength'] as const),
 	...(['waistToHip', 'frontLength', 'bustHeight', 'bustSpan'] as const)
 ];
 
@@ -83,7 +83,7 @@ describe('square-across export course-dress --bodies FILE.csv --to FOLDER', () =
 		expect(out.trimEnd().split('\n')).toEqual(['/some/Heron.pdf', '/some/Lark.pdf']);
 		expect(outbox.list('some')).toEqual(['Heron.pdf', 'Lark.pdf']);
 		expect(err.trimEnd().split('\n')).toEqual([
-			expect.stringMatching(/^class\.csv: flat: bust \(50 cm\) and backWidth \(38\.4 cm\) disagree: /),
+			expect.stringMatching(/^class\.csv: flat: bust \(50 cm\) and shoulderWidth \(38\.4 cm\) disagree: /),
 			expect.stringMatching(/^class\.csv: row 4 \(line 5\), column hip: "9x6"/),
 			'class.csv: 2 of 4 rows could not be made'
 		]);

@@ -334,6 +334,8 @@ describe('one line on standard error, exit code 2, no file', () => {
 	it('a body that no pattern can be made for is told with both measurements', async () => {
 		const { code, err } = await exportHere('course-dress', '--body', bodyFile({ bust: 50 }), '--to', to);
 		expect(code).toBe(2);
-		expect(folder.short(err)).toMatch(/^body\.json: bust \(50 cm\) and backWidth \(38\.4 cm\) disagree: /);
+		expect(folder.short(err)).toMatch(
+			/^body\.json: bust \(50 cm\) and shoulderWidth \(38\.4 cm\) disagree: /
+		);
 	});
 });

@@ -9,7 +9,7 @@ import { draftHere, newFolder } from './run-here.ts';
 const HERON = fileURLToPath(new URL('../../shared/bodies/heron.json', import.meta.url));
 const heron = JSON.parse(readFileSync(HERON, 'utf8')) as Figure;
 const KEYS = [
-	...(['bust', 'waist', 'hip', 'neck', 'backWidth', 'backLength'] as const),
+	...(['bust', 'waist', 'hip', 'neck', 'shoulderWidth', 'backLength'] as const),
 	...(['waistToHip', 'frontLength', 'bustHeight', 'bustSpan'] as const)
 ];
 
@@ -40,7 +40,7 @@ describe('square-across pattern course-dress --bodies FILE.csv', () => {
 		expect(rows).toHaveLength(21);
 		expect(rows[7]).toEqual({
 			body: 'flat',
-			refused: expect.stringContaining('bust (50 cm) and backWidth (38.4 cm) disagree: ') as string
+			refused: expect.stringContaining('bust (50 cm) and shoulderWidth (38.4 cm) disagree: ') as string
 		});
 		const patterns = rows.filter((_, i) => i !== 7).map(made);
 		for (const [i, pattern] of patterns.entries()) {
@@ -160,7 +160,7 @@ describe('one line on standard error, exit code 2, nothing on standard output', 
 	it.each<[content: unknown, line: string]>([
 		[[1], 'body.json: body: Invalid input: expected object, received array; seen: [1]\n'],
 		[{ ...heron, bust: undefined, hip: undefined }, 'body.json: bust, hip: missing; course-dress needs it\n'],
-		[{ ...heron, bust: 50 }, 'body.json: bust (50 cm) and backWidth (38.4 cm) disagree: '],
+		[{ ...heron, bust: 50 }, 'body.json: bust (50 cm) and shoulderWidth (38.4 cm) disagree: '],
 		[
 			{ ...heron, allowances: { skirtLenght: 70 } },
 			'body.json: allowances.skirtLenght: there is no allowance of this name (did you mean "skirtLength"?)\n'

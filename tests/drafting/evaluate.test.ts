@@ -18,7 +18,7 @@ const refusalsOf = (evaluation: Evaluation) => {
 };
 
 describe('allowances', () => {
-	const method = smallMethod([mark('A', 'O', 'down', 'backWidth / 2 + armholeDrop')]);
+	const method = smallMethod([mark('A', 'O', 'down', 'shoulderWidth / 2 + armholeDrop')]);
 	it('the default, else the body’s own, else the one chosen now', () => {
 		const own = readBody({ ...FIGURE, allowances: { armholeDrop: 4 } });
 		const depth = (
@@ -36,7 +36,9 @@ describe('allowances', () => {
 describe('a measurement that is missing', () => {
 	it('is bad input, and is named with the body', () => {
 		const body = readBody({ name: 'Knot', bust: 90 });
-		expect(refusalOf(() => evaluate(BACK, body))).toBe('backWidth: the back width of Knot is missing');
+		expect(refusalOf(() => evaluate(BACK, body))).toBe(
+			'shoulderWidth: the shoulder width of Knot is missing'
+		);
 	});
 });
 
@@ -46,7 +48,7 @@ describe('refusals', () => {
 			{
 				name: 'notOut',
 				need: { across: ['A', 'B'], atLeast: '6 cm' },
-				odds: ['neck', 'backWidth'],
+				odds: ['neck', 'shoulderWidth'],
 				because: 'B must lie 6 cm out'
 			},
 			{
@@ -67,7 +69,7 @@ describe('refusals', () => {
 		expect(refusalsOf(evaluate(shallow, body({ neck: 35.94 })))).toEqual([
 			{
 				name: 'notOut',
-				odds: ['neck', 'backWidth'],
+				odds: ['neck', 'shoulderWidth'],
 				because: 'B must lie 6 cm out',
 				measured: expect.closeTo(59.9, 6) as Mm
 			}
@@ -77,7 +79,7 @@ describe('refusals', () => {
 	it('every rule that fails is told', () => {
 		const odds = refusalsOf(evaluate(shallow, body({ neck: 30, backLength: 40 }))).map((each) => each.odds);
 		expect(odds).toEqual([
-			['neck', 'backWidth'],
+			['neck', 'shoulderWidth'],
 			['backLength', 'waistToHip']
 		]);
 	});
@@ -85,20 +87,20 @@ describe('refusals', () => {
 	it('the sentence names both measurements, in the words asked for', () => {
 		const refusal = {
 			name: 'notOut',
-			odds: ['neck', 'backWidth'],
+			odds: ['neck', 'shoulderWidth'],
 			because: 'B must lie 6 cm out',
 			measured: mm(59.9)
 		};
 		const why = 'disagree: B must lie 6 cm out (here it is 5.99 cm); measure both again';
-		expect(refusalWords(refusal, english)).toBe(`the neck and the back width ${why}`);
+		expect(refusalWords(refusal, english)).toBe(`the neck and the shoulder width ${why}`);
 		expect(refusalWords(refusal, english, (key) => ({ name: key.toUpperCase() }))).toBe(
-			`NECK and BACKWIDTH ${why}`
+			`NECK and SHOULDERWIDTH ${why}`
 		);
 		expect(refusalWords({ name: 'D', odds: [], because: 'it is flat' }, english)).toBe(
 			'this body cannot be drafted: it is flat'
 		);
 		expect(refusalWords(refusal, speechFor('es'))).toBe(
-			'el contorno de cuello y el ancho de espalda no concuerdan: B must lie 6 cm out (aquí: 5,99 cm); vuelve a tomar las dos medidas'
+			'el contorno de cuello y el ancho de hombros no concuerdan: B must lie 6 cm out (aquí: 5,99 cm); vuelve a tomar las dos medidas'
 		);
 	});
 });
@@ -106,9 +108,9 @@ describe('refusals', () => {
 // Each rule is broken alone, by moving one measurement of a body that can be drafted.
 describe('the back is refused with the two measurements at odds', () => {
 	it.each([
-		['bust', 77.9, ['bust', 'backWidth'], '1.48 cm'],
-		['backLength', 26.9, ['backWidth', 'backLength'], '4.9 cm'],
-		['neck', 84.6, ['neck', 'backWidth'], '3.9 cm']
+		['bust', 77.9, ['bust', 'shoulderWidth'], '1.48 cm'],
+		['backLength', 26.9, ['shoulderWidth', 'backLength'], '4.9 cm'],
+		['neck', 84.6, ['neck', 'shoulderWidth'], '3.9 cm']
 	])('%s %d', (key, value, odds, gap) => {
 		const [refusal, ...more] = refusalsOf(evaluate(BACK, readBody({ ...FIGURE, [key]: value })));
 		expect(more).toEqual([]);

@@ -20,8 +20,10 @@ const explained = (step: string, unit: Unit = 'cm') =>
 
 describe('the back block, explained for Heron', () => {
 	it('says the rule with its arithmetic, in centimetres and in inches', () => {
-		expect(explained('A').arithmetic).toBe('half the back width + 3 = 19.2 + 3 = 22.2 cm');
-		expect(explained('A', 'in').arithmetic).toBe('half the back width + 1 3/16 = 7 9/16 + 1 3/16 = 8 3/4″');
+		expect(explained('A').arithmetic).toBe('half the shoulder width + 3 = 19.2 + 3 = 22.2 cm');
+		expect(explained('A', 'in').arithmetic).toBe(
+			'half the shoulder width + 1 3/16 = 7 9/16 + 1 3/16 = 8 3/4″'
+		);
 	});
 
 	it('uses finer parts of an inch where the sum would not add up, or says "about"', () => {
@@ -29,7 +31,7 @@ describe('the back block, explained for Heron', () => {
 			const body = DEMO_BODIES.find((each) => each.id === id)?.body;
 			return body && explain(BACK, step, body, draftOf(BACK, body), english.inUnit('in')).arithmetic;
 		};
-		expect(of('gannet', 'A')).toBe('half the back width + 1 3/16 = 8 21/32 + 1 3/16 = 9 27/32″');
+		expect(of('gannet', 'A')).toBe('half the shoulder width + 1 3/16 = 8 21/32 + 1 3/16 = 9 27/32″');
 		expect(of('plover', 'N')).toBe('a sixth of the neck + 25/64 = 2 21/64 + 25/64 = 2 23/32″');
 		expect(of('lark', 'N')).toBe('a sixth of the neck + 3/8 = 2 3/8 + 3/8 = about 2 13/16″');
 	});
@@ -53,9 +55,9 @@ describe('the back block, explained for Heron', () => {
 	it('has three rungs: where to look, the rule, the worked number', () => {
 		expect(explained('A')).toEqual({
 			where: 'Start at O and go straight down.',
-			rule: 'From O to A: half the back width + the armhole drop.',
-			worked: 'Half the back width + 3 = 19.2 + 3 = 22.2 cm, straight down from O.',
-			arithmetic: 'half the back width + 3 = 19.2 + 3 = 22.2 cm'
+			rule: 'From O to A: half the shoulder width + the armhole drop.',
+			worked: 'Half the shoulder width + 3 = 19.2 + 3 = 22.2 cm, straight down from O.',
+			arithmetic: 'half the shoulder width + 3 = 19.2 + 3 = 22.2 cm'
 		});
 	});
 
@@ -122,7 +124,7 @@ describe('the back block, explained for Heron', () => {
 	it('uses the allowance chosen now', () => {
 		const chosen = { armholeDrop: mm(45) };
 		expect(explain(BACK, 'A', HERON, DRAFT, english, chosen).arithmetic).toBe(
-			'half the back width + 4.5 = 19.2 + 4.5 = 23.7 cm'
+			'half the shoulder width + 4.5 = 19.2 + 4.5 = 23.7 cm'
 		);
 	});
 });

@@ -16,7 +16,7 @@ const read = (text: string, wanted: 'length' | 'share' = 'length') =>
 
 /** Everything is a different number of millimetres. */
 const SCOPE: Scope = {
-	measurement: (key) => mm({ bust: 960, neck: 360, backWidth: 384 }[key as string] ?? 0),
+	measurement: (key) => mm({ bust: 960, neck: 360, shoulderWidth: 384 }[key as string] ?? 0),
 	allowance: (key) => mm(key === 'armholeDrop' ? 30 : 40),
 	share: () => 0.5,
 	point: (name) => (name === 'A' ? at(10, 20) : at(40, 60)),
@@ -32,14 +32,14 @@ const TELLING: Telling = {
 describe('values', () => {
 	it.each([
 		['bust', 960],
-		['backWidth / 2 + armholeDrop', 222],
+		['shoulderWidth / 2 + armholeDrop', 222],
 		['bust / 4 + bustEase / 4', 250],
 		['(bust + bustEase) / 4', 250],
 		['bust - bustEase - armholeDrop', 890],
 		['bust - (bustEase - armholeDrop)', 950],
 		['-armholeDrop + bust', 930],
 		['2 * neck / 3', 240],
-		['neck * bust / backWidth', 900],
+		['neck * bust / shoulderWidth', 900],
 		['distance(A, B)', 50],
 		['length(edge) + distance(B, A) / 5', 85],
 		['1.5 * bustEase', 60]
@@ -69,7 +69,11 @@ describe('what a formula leans on', () => {
 
 describe('errors name the place, the position, and the nearest known name', () => {
 	it.each([
-		['backwidht / 2', 1, 'there is no measurement or allowance "backwidht" (did you mean "backWidth"?)'],
+		[
+			'shoulderwidht / 2',
+			1,
+			'there is no measurement or allowance "shoulderwidht" (did you mean "shoulderWidth"?)'
+		],
 		['bust / 4 + bustEse', 12, 'there is no measurement or allowance "bustEse" (did you mean "bustEase"?)'],
 		['bust + zzzzzzzz', 8, 'there is no measurement or allowance "zzzzzzzz"'],
 		['bustEase + bus', 12, 'there is no measurement or allowance "bus" (did you mean "bust"?)'],
@@ -111,7 +115,7 @@ describe('errors name the place, the position, and the nearest known name', () =
 
 describe('words', () => {
 	it.each([
-		['backWidth / 2 + armholeDrop', 'half the back width + the armhole drop'],
+		['shoulderWidth / 2 + armholeDrop', 'half the shoulder width + the armhole drop'],
 		['(bust + bustEase) / 4', 'a quarter of (the bust + the bust ease)'],
 		['bust - (neck - bustEase)', 'the bust − (the neck − the bust ease)'],
 		['bust / 7', 'the bust ÷ 7'],
@@ -124,9 +128,9 @@ describe('words', () => {
 	});
 
 	it.each([
-		['backWidth / 2 + armholeDrop', 'cm', 'half the back width + 3 = 19.2 + 3 = 22.2 cm'],
-		['backWidth / 2 + armholeDrop', 'mm', 'half the back width + 30 = 192 + 30 = 222 mm'],
-		['backWidth / 2 + armholeDrop', 'in', 'half the back width + 1 3/16 = 7 9/16 + 1 3/16 = 8 3/4″'],
+		['shoulderWidth / 2 + armholeDrop', 'cm', 'half the shoulder width + 3 = 19.2 + 3 = 22.2 cm'],
+		['shoulderWidth / 2 + armholeDrop', 'mm', 'half the shoulder width + 30 = 192 + 30 = 222 mm'],
+		['shoulderWidth / 2 + armholeDrop', 'in', 'half the shoulder width + 1 3/16 = 7 9/16 + 1 3/16 = 8 3/4″'],
 		['bust / 4 + bustEase / 4', 'cm', 'a quarter of the bust + a quarter of 4 = 24 + 1 = 25 cm'],
 		['bust - (neck - bustEase)', 'cm', 'the bust − (the neck − 4) = 96 − (36 − 4) = 64 cm'],
 		['neck / 6', 'cm', 'a sixth of the neck = 6 cm'],

@@ -31,7 +31,7 @@ const SMALL_BACK = file(
 			{
 				name: 'tooNarrow',
 				need: { across: ['O', 'N'], atLeast: '5 cm' },
-				odds: ['neck', 'backWidth'],
+				odds: ['neck', 'shoulderWidth'],
 				because: 'too narrow'
 			}
 		]
@@ -149,7 +149,7 @@ describe('lines of another method', () => {
 			refusals: [
 				{
 					name: 'tooNarrow',
-					odds: ['neck', 'backWidth'],
+					odds: ['neck', 'shoulderWidth'],
 					because: 'too narrow',
 					measured: expect.closeTo(49, 6) as number
 				}
@@ -162,7 +162,7 @@ describe('lines of another method', () => {
 		if (!heron) throw new Error('Heron is gone');
 		const body: Body = { ...heron, measurements: { ...heron.measurements, bust: mm(700) } };
 		const [back, front] = [evaluate(backBlock(), body), evaluate(frontBlock(), body)];
-		expect(back).toMatchObject({ kind: 'refused', refusals: [{ odds: ['bust', 'backWidth'] }] });
+		expect(back).toMatchObject({ kind: 'refused', refusals: [{ odds: ['bust', 'shoulderWidth'] }] });
 		expect(front).toEqual(back);
 	});
 });

@@ -35,7 +35,7 @@ export const FIGURE = {
 	waist: 72,
 	hip: 104,
 	neck: 36,
-	backWidth: 38,
+	shoulderWidth: 38,
 	backLength: 42,
 	waistToHip: 20,
 	frontLength: 45,

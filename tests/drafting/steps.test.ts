@@ -155,10 +155,10 @@ describe('swing', () => {
 	});
 
 	it('is refused where it does not reach, with the measurements that the step names', () => {
-		const short = { ...swing, length: 'neck / 9', odds: ['neck', 'backWidth'] };
+		const short = { ...swing, length: 'neck / 9', odds: ['neck', 'shoulderWidth'] };
 		expect(whyNot(short)).toBe('the length swung from A does not reach the level of D');
 		const evaluation = evaluate(smallMethod([...BOX, short]), BODY);
-		expect(evaluation).toMatchObject({ kind: 'refused', refusals: [{ odds: ['neck', 'backWidth'] }] });
+		expect(evaluation).toMatchObject({ kind: 'refused', refusals: [{ odds: ['neck', 'shoulderWidth'] }] });
 	});
 });
 

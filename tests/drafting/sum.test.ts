@@ -40,8 +40,8 @@ describe('what cannot be read is answered in plain words', () => {
 			'write numbers only, such as 12/2+1; "bust" is a word, and its number is shown beside the step'
 		],
 		[
-			'backWidth/2+3',
-			'write numbers only, such as 12/2+1; "backWidth" is a word, and its number is shown beside the step'
+			'shoulderWidth/2+3',
+			'write numbers only, such as 12/2+1; "shoulderWidth" is a word, and its number is shown beside the step'
 		],
 		['distance(A, B)', 'write numbers only, such as 12/2+1; "distance" is a word'],
 		['NaN', 'write numbers only, such as 12/2+1; "NaN" is a word'],

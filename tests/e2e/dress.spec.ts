@@ -1,18 +1,18 @@
 import { expect, test, type Page } from '@playwright/test';
 import { readBody } from '#shared/body.ts';
-import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
+import { NEEDED_KEYS } from '#shared/measurements.ts';
 import { english } from '../support/speech.ts';
 import { lessonMethods } from '../lessons/lesson-files.ts';
 import { Desk, type Typed } from './support/desk.ts';
 import { workedSteps } from './support/worked.ts';
 
 /** A learner's own numbers, in centimetres: invented, and unlike those of any invented body of the class. */
-const OWN: Readonly<Record<(typeof MEASUREMENT_KEYS)[number], number>> = {
+const OWN: Readonly<Record<(typeof NEEDED_KEYS)[number], number>> = {
 	bust: 91,
 	waist: 73,
 	hip: 99,
 	neck: 36,
-	backWidth: 37.2,
+	shoulderWidth: 37.2,
 	backLength: 41.5,
 	waistToHip: 20,
 	frontLength: 44,
@@ -50,7 +50,7 @@ const enterMeasurements = async (page: Page): Promise<void> => {
 	await page.goto('/measurements');
 	await page.locator('[data-alive=true]').waitFor();
 	await page.getByRole('button', { name: 'Add your own' }).click();
-	for (const key of MEASUREMENT_KEYS) {
+	for (const key of NEEDED_KEYS) {
 		await page
 			.getByLabel(english.words.nouns.measurements[key].title, { exact: true })
 			.fill(String(OWN[key]));

@@ -12,7 +12,7 @@ test('a wrong point is told how far and which way, with the rule, and can be put
 	await desk.button('Check').click();
 	await expect(desk.verdict).toHaveAttribute('data-answer', 'wrong');
 	await expect(desk.verdict).toContainText('9 mm too far out, 2 mm too low');
-	await expect(desk.verdict).toContainText('half the back width + 3 = 19.2 + 3 = 22.2 cm', {
+	await expect(desk.verdict).toContainText('half the shoulder width + 3 = 19.2 + 3 = 22.2 cm', {
 		ignoreCase: true
 	});
 	await expect(page.locator('.step.active .state')).toHaveText('not right yet');
@@ -29,7 +29,7 @@ test('help comes in three rungs: where to look, the rule, the number', async ({ 
 	await desk.button('Where do I look?').click();
 	await expect(help).toHaveText('Start at O and go straight down.');
 	await desk.button('What is the rule?').click();
-	await expect(help).toContainText('half the back width + the armhole drop');
+	await expect(help).toContainText('half the shoulder width + the armhole drop');
 	await expect(help).not.toContainText('22.2');
 	await desk.button('Show me the number').click();
 	await expect(help).toContainText('22.2 cm');
@@ -135,7 +135,7 @@ test('a learner enters measurements in inches and drafts for them; a refused bod
 		'Waist girth': '30 3/4',
 		'Hip girth': '40 1/4',
 		'Neck-base girth': '14.5',
-		'Back width': '15⅛',
+		'Shoulder width': '15⅛',
 		'Back length': '16 3/4"',
 		'Waist to hip': '8'
 	};
@@ -150,9 +150,9 @@ test('a learner enters measurements in inches and drafts for them; a refused bod
 	await page.getByLabel('Bust girth', { exact: true }).fill('25');
 	await page.keyboard.press('Tab');
 	// Several drafts are made from the two: it is said once, of all of them.
-	const disagreement = reports.filter({ hasText: 'The bust and the back width disagree' });
+	const disagreement = reports.filter({ hasText: 'The bust and the shoulder width disagree' });
 	await expect(disagreement.getByRole('listitem')).toContainText(['The back block', 'The dress back, top']);
-	await expect(page.getByText('The bust and the back width disagree')).toHaveCount(1);
+	await expect(page.getByText('The bust and the shoulder width disagree')).toHaveCount(1);
 	await page.getByLabel('Hip girth', { exact: true }).fill('forty');
 	await page.keyboard.press('Tab');
 	await expect(page.getByText('"forty" is not a length')).toBeVisible();

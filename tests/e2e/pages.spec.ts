@@ -44,7 +44,7 @@ test('lessons and figures can be read without JavaScript', async ({ browser }) =
 	const context = await browser.newContext({ javaScriptEnabled: false });
 	const page = await context.newPage();
 	await page.goto('/lessons/40-back-levels');
-	await expect(page.getByText('From O, go down half the back width')).toBeVisible();
+	await expect(page.getByText('From O, go down half the shoulder width')).toBeVisible();
 	const figure = page.getByRole('img', { name: /^O lies at the top of the centre line/ });
 	await expect(figure.locator('text.name')).toHaveText(['O', 'A', 'W', 'H']);
 	await expect(page.getByText('The sheet needs JavaScript.')).toBeVisible();
@@ -98,7 +98,7 @@ test('a body that cannot be drafted is told why, in words, wherever its draft wo
 	page
 }) => {
 	await page.goto('/favicon.svg');
-	const body = { name: 'Mine', bust: 96, waist: 78, hip: 102, neck: 37, backWidth: 38.4, backLength: 20 };
+	const body = { name: 'Mine', bust: 96, waist: 78, hip: 102, neck: 37, shoulderWidth: 38.4, backLength: 20 };
 	const keep = (file: Readonly<Record<string, unknown>>): Promise<void> =>
 		page.evaluate((own) => {
 			localStorage.setItem(
@@ -113,7 +113,9 @@ test('a body that cannot be drafted is told why, in words, wherever its draft wo
 	await keep({ ...body, waistToHip: 20.5 });
 	for (const path of ['/lessons/44-back-finished', '/lessons/40-back-levels', '/drafts/back-block/print']) {
 		await page.goto(path);
-		await expect(page.getByRole('alert'), path).toContainText('The back width and the back length disagree');
+		await expect(page.getByRole('alert'), path).toContainText(
+			'The shoulder width and the back length disagree'
+		);
 		await expect(page.getByRole('link', { name: 'Look at the measurements' })).toBeVisible();
 	}
 });
@@ -132,7 +134,7 @@ test('names in figures are large enough to be read, on a small screen too', asyn
 		for (const path of [
 			'/lessons/44-back-finished',
 			'/lessons/56-front-finished',
-			'/lessons/25-back-width'
+			'/lessons/25-shoulder-width'
 		]) {
 			await page.goto(path);
 			await page.locator('[data-alive=true]').waitFor({ state: 'attached' });

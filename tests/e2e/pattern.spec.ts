@@ -7,7 +7,7 @@ const OWN = {
 	'Waist girth': '74',
 	'Hip girth': '99',
 	'Neck-base girth': '36',
-	'Back width': '37,5',
+	'Shoulder width': '37,5',
 	'Back length': '41',
 	'Waist to hip': '20',
 	'Front length': '43.5',

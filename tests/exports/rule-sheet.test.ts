@@ -23,7 +23,7 @@ const textOf = async (sheet: RuleSheet): Promise<string> =>
 describe('a rule sheet', () => {
 	it('lists the measurements and the allowances that its rules name, with this body’s numbers', async () => {
 		const pages = plain(pageTexts(await ruleSheetPdf(sheetOf(), fileOptions('Rules'))).join(' '));
-		expect(pages).toContain('Back width: across the back, shoulder point to shoulder point 38.4 cm');
+		expect(pages).toContain('Shoulder width: across the back, shoulder point to shoulder point 38.4 cm');
 		expect(pages).toContain('Armhole drop 3 cm');
 		expect(pages).not.toContain('Bust span');
 		expect(pages).not.toContain('Front neck drop');
@@ -34,7 +34,7 @@ describe('a rule sheet', () => {
 		const sheet = { ...sheetOf(), steps: ['A'] };
 		const text = await textOf(sheet);
 		const words = (phrase: string): readonly string[] => phrase.split(' ');
-		for (const word of words('half the back width + 3 = 19.2 22.2 cm'))
+		for (const word of words('half the shoulder width + 3 = 19.2 22.2 cm'))
 			expect(text.split(' ')).toContain(word);
 	});
 

@@ -32,7 +32,7 @@ describe('lines', () => {
 
 	it('never end between a number and its fraction or its unit', () => {
 		for (let width = 12; width < 80; width++) {
-			const lines = wrapped('half the back width + 1 3/16 = 7 9/16 + 22.2 cm', mm(3.4), width, font);
+			const lines = wrapped('half the shoulder width + 1 3/16 = 7 9/16 + 22.2 cm', mm(3.4), width, font);
 			for (const line of lines) expect(line).not.toMatch(/^(3\/16|9\/16|cm)/);
 		}
 	});

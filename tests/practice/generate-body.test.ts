@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Body } from '#shared/body.ts';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
-import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
+import { NEEDED_KEYS } from '#shared/measurements.ts';
 import { evaluate } from '#drafting/evaluate.ts';
 import { lowerTriangle, SURVEY_COVARIANCE, SURVEY_MEANS } from '#practice/bodies/survey.ts';
 import { drawnBody, generatedBody } from '#practice/generate-body.ts';
@@ -16,8 +16,8 @@ const ROUNDING = 0.5 ** 2 / 12;
 
 type Row = readonly number[];
 const centimetres = ({ measurements }: Body): Row =>
-	MEASUREMENT_KEYS.map((key) => (measurements[key] ?? NaN) / 10);
-const REAL = surveyFigures().map((figure): Row => MEASUREMENT_KEYS.map((key) => figure[key]));
+	NEEDED_KEYS.map((key) => (measurements[key] ?? NaN) / 10);
+const REAL = surveyFigures().map((figure): Row => NEEDED_KEYS.map((key) => figure[key]));
 
 const meanOf = (rows: readonly Row[], i: number): number =>
 	rows.reduce((sum, row) => sum + (row[i] ?? NaN), 0) / rows.length;
@@ -25,13 +25,13 @@ const meanOf = (rows: readonly Row[], i: number): number =>
 /** The most that any mean, and any covariance, lies from the survey's, in standard errors. */
 const deviations = (rows: readonly Row[], rounding: number): { mean: number; covariance: number } => {
 	const n = rows.length;
-	const means = MEASUREMENT_KEYS.map((_, i) => meanOf(rows, i));
+	const means = NEEDED_KEYS.map((_, i) => meanOf(rows, i));
 	const survey = (i: number, j: number): number => SURVEY_COVARIANCE[i]?.[j] ?? NaN;
-	const ofMeans = MEASUREMENT_KEYS.map(
+	const ofMeans = NEEDED_KEYS.map(
 		(key, i) => Math.abs((means[i] ?? NaN) - SURVEY_MEANS[key]) / Math.sqrt(survey(i, i) / n)
 	);
-	const ofCovariances = MEASUREMENT_KEYS.flatMap((_, i) =>
-		MEASUREMENT_KEYS.map((__, j) => {
+	const ofCovariances = NEEDED_KEYS.flatMap((_, i) =>
+		NEEDED_KEYS.map((__, j) => {
 			const products = rows.map(
 				(row) => ((row[i] ?? NaN) - (means[i] ?? NaN)) * ((row[j] ?? NaN) - (means[j] ?? NaN))
 			);
@@ -53,11 +53,11 @@ describe('the numbers that bodies are drawn from', () => {
 
 	it('stand in as shared/survey/README.md says', () => {
 		expect(SURVEY_MEANS.bust).toBe(90.7081);
-		expect(SURVEY_MEANS.backWidth).toBeCloseTo(36.2609 + 2, 10);
+		expect(SURVEY_MEANS.shoulderWidth).toBeCloseTo(36.2609 + 2, 10);
 		expect(SURVEY_MEANS.backLength).toBeCloseTo(36.7315 + 2, 10);
 		expect(SURVEY_MEANS.frontLength).toBeCloseTo(31.1709 + 34.6169 / 6 + 2, 10);
 		const at = (a: string, b: string): number | undefined =>
-			SURVEY_COVARIANCE[MEASUREMENT_KEYS.indexOf(a as never)]?.[MEASUREMENT_KEYS.indexOf(b as never)];
+			SURVEY_COVARIANCE[NEEDED_KEYS.indexOf(a as never)]?.[NEEDED_KEYS.indexOf(b as never)];
 		// var(x + y / 6) = var x + 2 cov(x, y) / 6 + var y / 36.
 		expect(at('frontLength', 'frontLength')).toBeCloseTo(5.51453 + (2 * 0.29425) / 6 + 2.66659 / 36, 10);
 		expect(at('frontLength', 'neck')).toBeCloseTo(0.29425 + 2.66659 / 6, 10);
@@ -140,7 +140,7 @@ describe('generated bodies', () => {
 				waist: 705,
 				hip: 945,
 				neck: 350,
-				backWidth: 410,
+				shoulderWidth: 410,
 				backLength: 380,
 				waistToHip: 265,
 				frontLength: 380,

@@ -14,7 +14,7 @@ import {
 } from '#practice/mastery.ts';
 import { seeds } from './methods.ts';
 
-const RULE = 'mark:across:backWidth/2';
+const RULE = 'mark:across:shoulderWidth/2';
 
 /** A first, unaided try, each on a body of its own unless one is named. */
 let bodies = 0;

@@ -23,7 +23,7 @@ const frequency = (skills: readonly Skill[], asked: string): number =>
 
 describe('the names of rules', () => {
 	it('say what is asked, alike for the same rule of two drafts', () => {
-		expect(rule(BACK, 'A')).toBe('mark:down:backWidth/2+armholeDrop');
+		expect(rule(BACK, 'A')).toBe('mark:down:shoulderWidth/2+armholeDrop');
 		expect(rule(BACK, 'U')).toBe(rule(FRONT, 'U'));
 		expect(rule(BACK, 'P')).toBe('division:1/2');
 		expect(rule(FRONT, 'S')).toBe('swing:outward:length(back.shoulder):shoulderDropFront');

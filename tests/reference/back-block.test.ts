@@ -16,7 +16,7 @@ const AGREES_MM = 0.01;
 
 const HERON: Numbers = {
 	...{ bust: 96, waist: 78, hip: 102, neck: 37 },
-	...{ backWidth: 38.4, backLength: 42.5, waistToHip: 20.5 }
+	...{ shoulderWidth: 38.4, backLength: 42.5, waistToHip: 20.5 }
 };
 const BODIES = [HERON, ...endsOfRanges(HERON), ...randomBodies(1500, 20_240_611)];
 const WORKED = BODIES.map(handBack);
@@ -60,7 +60,7 @@ describe('the random bodies', () => {
 		const drafted = WORKED.filter(({ odds }) => odds.length === 0);
 		expect(drafted.length).toBeGreaterThan(500);
 		expect(drafted.filter(({ withoutCorner }) => withoutCorner > 0).length).toBeGreaterThan(50);
-		for (const pair of ['bust backWidth', 'backWidth backLength', 'neck backWidth']) {
+		for (const pair of ['bust shoulderWidth', 'shoulderWidth backLength', 'neck shoulderWidth']) {
 			expect(WORKED.filter(({ odds }) => odds.includes(pair)).length, pair).toBeGreaterThan(5);
 		}
 	});
@@ -175,8 +175,8 @@ describe('the printed check values', () => {
 		expect((heron.lines[line]?.length ?? NaN) / 10).toBeCloseTo(cm, 3);
 	});
 
-	it('half back width 18.5 and a drop of 3: the armhole level lies 21.5 down', () => {
-		expect(draft({ ...HERON, backWidth: 37 }).points['A']).toEqual({ x: 0, y: 215 });
+	it('half shoulder width 18.5 and a drop of 3: the armhole level lies 21.5 down', () => {
+		expect(draft({ ...HERON, shoulderWidth: 37 }).points['A']).toEqual({ x: 0, y: 215 });
 	});
 
 	it('bust 92 without ease: the underarm lies 23 across', () => {

@@ -72,7 +72,7 @@ export const handBack = (given: Numbers): HandBack => {
 		if (found === undefined) throw new Error(`no ${key} was given`);
 		return found;
 	};
-	const half = value('backWidth') / 2;
+	const half = value('shoulderWidth') / 2;
 	const armhole = half + value('armholeDrop');
 	const waist = value('backLength');
 	const hip = waist + value('waistToHip');
@@ -106,9 +106,9 @@ export const handBack = (given: Numbers): HandBack => {
 	const hipCurve = [V, [v + (j - v) / 3, waist + (hip - waist) / 3], [j, hip - third], J] as const;
 
 	const odds: string[] = [];
-	if (u - half < 1.5 - 1e-9) odds.push('bust backWidth');
-	if (waist - armhole < 5 - 1e-9) odds.push('backWidth backLength');
-	if (half - neck < 4 - 1e-9) odds.push('neck backWidth');
+	if (u - half < 1.5 - 1e-9) odds.push('bust shoulderWidth');
+	if (waist - armhole < 5 - 1e-9) odds.push('shoulderWidth backLength');
+	if (half - neck < 4 - 1e-9) odds.push('neck shoulderWidth');
 	return {
 		points: {
 			...{ O: [0, 0], A: [0, armhole], W: [0, waist], H: [0, hip], N, C, K: [half, 0], S },

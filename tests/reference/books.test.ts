@@ -7,7 +7,13 @@ import { draftOf, mark, smallMethod } from '../drafting/small-method.ts';
 
 /** Works a rule as a book prints it, from lengths in inches or centimetres. */
 const worked = (rule: string, lengths: Readonly<Record<string, string>>): Mm => {
-	const ours = { neck: 'neck', waist: 'waist', hip: 'hip', backWidth: 'backWidth', backLength: 'backLength' };
+	const ours = {
+		neck: 'neck',
+		waist: 'waist',
+		hip: 'hip',
+		shoulderWidth: 'shoulderWidth',
+		backLength: 'backLength'
+	};
 	const others = Object.keys(lengths).filter((key) => !(key in ours));
 	const formula = parseFormula(rule, 'book', { allowances: others, points: [], lines: [] });
 	const value = (key: string): Mm => parseLength(lengths[key] ?? '', 'in');
@@ -30,8 +36,10 @@ const inches = (rule: string, lengths: Readonly<Record<string, string>>): string
 
 // Common practice, no source.
 describe('trade facts', () => {
-	it('half a back width of 38 is 19, and with a drop of 3 the armhole lies 22 down', () => {
-		expect(worked('backWidth / 2 + armholeDrop', { backWidth: '38 cm', armholeDrop: '3 cm' })).toBe(220);
+	it('half a shoulder width of 38 is 19, and with a drop of 3 the armhole lies 22 down', () => {
+		expect(worked('shoulderWidth / 2 + armholeDrop', { shoulderWidth: '38 cm', armholeDrop: '3 cm' })).toBe(
+			220
+		);
 	});
 
 	it('a quarter of a bust of 100 is 25', () => {
@@ -185,13 +193,13 @@ describe('Baldt 1916, Fig. 45', () => {
 		['backLength / 2', '8″'],
 		['backLength / 2 / 2', '4″'],
 		['neck / 6', '2 1/4″'],
-		['backWidth / 2 + more', '7 1/4″'],
+		['shoulderWidth / 2 + more', '7 1/4″'],
 		['waist / 4 + much', '7 3/4″']
 	])('%s is %s', (rule, length) => {
 		const given = {
 			backLength: '16',
 			neck: '13 1/2',
-			backWidth: '13',
+			shoulderWidth: '13',
 			waist: '26',
 			more: '3/4',
 			much: '1 1/4'

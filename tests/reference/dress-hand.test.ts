@@ -111,13 +111,13 @@ describe('the course dress, worked by hand', () => {
 			for (const pair of odds) refused.add(pair);
 		}
 		expect([...refused].sort()).toEqual([
-			'backWidth backLength',
-			'bust backWidth',
+			'shoulderWidth backLength',
+			'bust shoulderWidth',
 			'bustHeight frontLength',
-			'bustSpan backWidth',
+			'bustSpan shoulderWidth',
 			'bustSpan bust',
 			'frontLength backLength',
-			'neck backWidth',
+			'neck shoulderWidth',
 			'neck bustHeight',
 			'waist hip',
 			'waistToHip hip'

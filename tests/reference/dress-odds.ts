@@ -17,8 +17,8 @@ const backTopRules = (given: Numbers): readonly Rule[] => {
 	const { points, lengths } = handBackTop(given);
 	const value = valuesOf(given);
 	return [
-		['neck backWidth', (lengths['shoulder'] ?? NaN) - value('bandWidth') - 1],
-		['backWidth backLength', value('backLength') - points.U1[1] - 4]
+		['neck shoulderWidth', (lengths['shoulder'] ?? NaN) - value('bandWidth') - 1],
+		['shoulderWidth backLength', value('backLength') - points.U1[1] - 4]
 	];
 };
 
@@ -40,12 +40,12 @@ const frontRules = (given: Numbers): readonly Rule[] => {
 		['frontLength backLength', long('sideStart') - value('dartBelow') - half]
 	];
 	return [
-		['neck backWidth', long('shoulder') - value('bandWidth') - 1],
-		['bust backWidth', long('armholeBelow') - value('armholeDart') / 2 - 1],
-		['bust backWidth', long('armholeAbove') - value('armholeDart') / 2 - 1],
+		['neck shoulderWidth', long('shoulder') - value('bandWidth') - 1],
+		['bust shoulderWidth', long('armholeBelow') - value('armholeDart') / 2 - 1],
+		['bust shoulderWidth', long('armholeAbove') - value('armholeDart') / 2 - 1],
 		['neck bustHeight', value('bustHeight') - at('C2')[1] - 1],
-		['bustSpan backWidth', at('M1')[0] - value('bustSpan') / 2 - 0.5],
-		...(dartBeyond(given) ? [] : [['backWidth backLength', at('Z')[1] - at('U2')[1] - 6] satisfies Rule]),
+		['bustSpan shoulderWidth', at('M1')[0] - value('bustSpan') / 2 - 0.5],
+		...(dartBeyond(given) ? [] : [['shoulderWidth backLength', at('Z')[1] - at('U2')[1] - 6] satisfies Rule]),
 		...(half > 1e-9 ? darts : [])
 	];
 };
@@ -59,7 +59,7 @@ const backRules = (given: Numbers): readonly Rule[] => {
 	const V = [(value('waist') + value('waistEase')) / 4, value('backLength')] as const;
 	return [
 		['frontLength backLength', 0.6 * (lengths['side'] ?? NaN) - apart(V, at('V1'))],
-		['backWidth backLength', at('V1')[1] - at('U1')[1] - 6]
+		['shoulderWidth backLength', at('V1')[1] - at('U1')[1] - 6]
 	];
 };
 

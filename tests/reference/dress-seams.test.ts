@@ -172,12 +172,12 @@ describe('the runs of the course dress', () => {
 });
 
 describe('the women of the survey', () => {
-	it('are refused only where bust and back width are at odds, as their block is', () => {
+	it('are refused only where bust and shoulder width are at odds, as their block is', () => {
 		const { refused } = SETS['the 300 women of the survey'];
 		expect(refused.flatMap(({ odds }) => odds)).toEqual([
-			['bust', 'backWidth'],
-			['bust', 'backWidth'],
-			['bust', 'backWidth']
+			['bust', 'shoulderWidth'],
+			['bust', 'shoulderWidth'],
+			['bust', 'shoulderWidth']
 		]);
 	});
 

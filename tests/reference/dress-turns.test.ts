@@ -146,7 +146,7 @@ describe('a dart closed and opened again', () => {
 			smallMethod(
 				[
 					mark('T', 'O', 'down', 'bustHeight'),
-					mark('A', 'O', 'across', 'backWidth'),
+					mark('A', 'O', 'across', 'shoulderWidth'),
 					mark('B', 'A', 'down', 'neckAllow'),
 					mark('P', 'B', 'down', 'waistToHip'),
 					{

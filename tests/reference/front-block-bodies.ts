@@ -3,7 +3,7 @@ import { chances, randomBodies } from './random-bodies.ts';
 
 /** A body that drafts, in centimetres: the method's own demo body. */
 export const HERON: Numbers = {
-	...{ bust: 96, waist: 78, hip: 102, neck: 37, backWidth: 38.4, backLength: 42.5, waistToHip: 20.5 },
+	...{ bust: 96, waist: 78, hip: 102, neck: 37, shoulderWidth: 38.4, backLength: 42.5, waistToHip: 20.5 },
 	...{ frontLength: 45.5, bustHeight: 26.5, bustSpan: 19.5 }
 };
 
@@ -30,7 +30,7 @@ export const randomFronts = (count: number, seed: number): readonly Numbers[] =>
 		return pick < 1 / 3 ? most : from(least, most);
 	};
 	return randomBodies(count, seed).map((back) => {
-		const depth = (back['backWidth'] ?? NaN) / 2 + (back['armholeDrop'] ?? NaN);
+		const depth = (back['shoulderWidth'] ?? NaN) / 2 + (back['armholeDrop'] ?? NaN);
 		const more = chance() < 1 / 8 ? 0 : from(-2, 12);
 		return {
 			...back,
@@ -73,7 +73,7 @@ export const LIMITS: readonly Limit[] = [
 		key: 'bust',
 		over: -1,
 		refusedOn: false,
-		odds: 'bust backWidth'
+		odds: 'bust shoulderWidth'
 	},
 	// 38.4 / 2 + 3 + 5, and a front that keeps its intake of 3.
 	{
@@ -82,7 +82,7 @@ export const LIMITS: readonly Limit[] = [
 		key: 'backLength',
 		over: -1,
 		refusedOn: false,
-		odds: 'backWidth backLength'
+		odds: 'shoulderWidth backLength'
 	},
 	// neck / 6 + 1 = 19.2 - 4.
 	{
@@ -91,7 +91,7 @@ export const LIMITS: readonly Limit[] = [
 		key: 'neck',
 		over: 1,
 		refusedOn: false,
-		odds: 'neck backWidth'
+		odds: 'neck shoulderWidth'
 	},
 	// The same neck: 4 across and 3 down make a shoulder of 5.
 	{
@@ -100,7 +100,7 @@ export const LIMITS: readonly Limit[] = [
 		key: 'shoulderDropFront',
 		over: 1,
 		refusedOn: true,
-		odds: 'neck backWidth'
+		odds: 'neck shoulderWidth'
 	},
 	{
 		what: 'an intake of 10',

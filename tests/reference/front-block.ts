@@ -124,13 +124,13 @@ const sideOf = (U: Spot, V: Spot, T: Spot, intake: number, below: number, short:
 /** What a front is refused for when its back can be drafted, in the order of the printed list. */
 const frontOdds = (value: (key: string) => number, shoulder: number, U: Spot, V: Spot): readonly string[] => {
 	// A shoulder that does not even reach has no meeting point, and nothing after it is drafted.
-	if (shoulder < value('shoulderDropFront') - NOISE) return ['neck backWidth'];
+	if (shoulder < value('shoulderDropFront') - NOISE) return ['neck shoulderWidth'];
 	const intake = value('frontLength') - value('backLength');
 	const [above, beyond] = [value('dartBelow') - intake / 2, value('dartBelow') + intake / 2];
 	const legsOutside = intake > NOISE && (above < -NOISE || beyond > apart(U, V) + NOISE);
 	const bust = value('bustHeight');
 	const odds: string[] = [];
-	if (shoulder <= value('shoulderDropFront') + NOISE) odds.push('neck backWidth');
+	if (shoulder <= value('shoulderDropFront') + NOISE) odds.push('neck shoulderWidth');
 	if (intake > 10 + NOISE || legsOutside) odds.push('frontLength backLength');
 	if (value('bustSpan') / 2 > 0.9 * U[0] + NOISE) odds.push('bustSpan bust');
 	if (U[1] - bust > 3 + NOISE || bust >= value('frontLength') - NOISE) odds.push('bustHeight frontLength');
@@ -149,7 +149,7 @@ export const handFront = (given: Numbers): HandFront => {
 	const drop = value('shoulderDropFront');
 	const waist = value('frontLength');
 	const hip = waist + value('waistToHip');
-	const armhole = value('backWidth') / 2 + value('armholeDrop');
+	const armhole = value('shoulderWidth') / 2 + value('armholeDrop');
 	const neck = value('neck') / 6 + value('neckAllow');
 	const N: Spot = [neck, 0];
 	const C: Spot = [0, neck + value('frontNeckDrop')];

@@ -6,7 +6,7 @@ const MEASURED: Readonly<Record<string, readonly [number, number]>> = {
 	waist: [50, 140],
 	hip: [75, 160],
 	neck: [28, 74],
-	backWidth: [30, 52],
+	shoulderWidth: [30, 52],
 	backLength: [32, 52],
 	waistToHip: [14, 28]
 };

@@ -8,7 +8,7 @@ export interface Figure {
 	readonly waist: number;
 	readonly hip: number;
 	readonly neck: number;
-	readonly backWidth: number;
+	readonly shoulderWidth: number;
 	readonly backLength: number;
 	readonly waistToHip: number;
 	readonly frontLength: number;
@@ -36,7 +36,7 @@ const figureOf = (row: Readonly<Record<string, string>>): Figure => {
 		waist: cm('waist_natural'),
 		hip: cm('hip'),
 		neck: cm('neck_base'),
-		backWidth: cm('biacromial') + TAPE_OVER_CALIPER,
+		shoulderWidth: cm('biacromial') + TAPE_OVER_CALIPER,
 		backLength: cm('back_waist_natural') + SIDE_NECK_OVER_NAPE,
 		waistToHip: cm('natural_waist_to_hip'),
 		frontLength: cm('front_waist_natural_from_front_neck') + cm('neck_base') / 6 + FRONT_NECK_ALLOWANCES,

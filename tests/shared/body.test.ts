@@ -4,7 +4,7 @@ import { refusalOf, ruleOf } from '../support/refusal.ts';
 import { BLOCK_ALLOWANCES } from '#shared/allowances.ts';
 import { readAllowance, readBody, readMeasurement } from '#shared/body.ts';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
-import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
+import { FURTHER_KEYS, NEEDED_KEYS } from '#shared/measurements.ts';
 import { MM_PER, printRange } from '#shared/units.ts';
 
 const complaint = (input: unknown): string => refusalOf(() => readBody(input, 'x.json: '));
@@ -25,6 +25,27 @@ describe('readBody', () => {
 		expect(body.unit).toBe('in');
 		expect(body.measurements).toEqual({ bust: 37.75 * 25.4, waist: 29 * 25.4, hip: 1010 });
 		expect(body.allowances).toEqual({ bustEase: 50.8 });
+	});
+
+	it('reads what may be measured as well, each within a range of its own', () => {
+		const further = { shoulderDrop: 4.5, scyeDepth: 20, upperArm: 29, sideWaistToFloor: '105 cm' };
+		expect(readBody(further).measurements).toEqual({
+			shoulderDrop: 45,
+			scyeDepth: 200,
+			upperArm: 290,
+			sideWaistToFloor: 1050
+		});
+		for (const key of FURTHER_KEYS) {
+			expect(complaint({ [key]: 0.4 }), key).toMatch(new RegExp(`^x\\.json: ${key}: .* must lie from `));
+			expect(complaint({ [key]: 299 }), key).toContain(' must lie from ');
+		}
+	});
+
+	it('reads the shoulder width by the name that it had, and not by both at once', () => {
+		expect(readBody({ backWidth: 38.4 }).measurements).toEqual({ shoulderWidth: 384 });
+		expect(complaint({ backWidth: 38.4, shoulderWidth: 39 })).toBe(
+			'x.json: backWidth: this is called shoulderWidth now, which stands beside it; leave one of them out'
+		);
 	});
 
 	it('is in centimetres, and takes the fallback name, where the file says nothing', () => {
@@ -134,7 +155,7 @@ describe('the demo bodies', () => {
 		]);
 		for (const { id, body } of DEMO_BODIES) {
 			expect(body.name.toLowerCase()).toBe(id);
-			expect(Object.keys(body.measurements).sort()).toEqual([...MEASUREMENT_KEYS].sort());
+			expect(Object.keys(body.measurements).sort()).toEqual([...NEEDED_KEYS].sort());
 		}
 	});
 
@@ -151,7 +172,7 @@ describe('the demo bodies', () => {
 			waist: 780,
 			hip: 1020,
 			neck: 370,
-			backWidth: 384,
+			shoulderWidth: 384,
 			backLength: 425,
 			frontLength: 455,
 			bustHeight: 265,

@@ -10,7 +10,7 @@ import { mm } from '#shared/units.ts';
 describe('nearest names', () => {
 	it.each([
 		['bustt', 'bust'],
-		['BackWidht', 'backWidth'],
+		['ShoulderWidht', 'shoulderWidth'],
 		['waisttohip', 'waistToHip'],
 		['nek', 'neck']
 	])('%s is a slip for %s', (unknown, near) => {
@@ -43,6 +43,7 @@ describe('what was renamed', () => {
 		['/lessons/64-linnet-contour-dart', '/lessons/64-dress-armhole-dart'],
 		['/lessons/80-dunlin-front', '/lessons/80-straight-skirt-front'],
 		['/es/patterns/dunlin-skirt', '/es/patterns/straight-skirt'],
+		['/es/lessons/25-back-width', '/es/lessons/25-shoulder-width'],
 		['/patterns/pipit-bodice', '/patterns/sleeved-bodice'],
 		['/patterns/circle-skirt', undefined],
 		['//elsewhere.example/patterns/swift-half-skirt', undefined]

@@ -27,7 +27,7 @@ const refusing = (name: string): Method =>
 	});
 const METHODS = [
 	refusing('The first'),
-	smallMethod([mark('A', 'O', 'across', 'backWidth')], { name: 'The second' }),
+	smallMethod([mark('A', 'O', 'across', 'shoulderWidth')], { name: 'The second' }),
 	refusing('The third')
 ];
 const figure = (changed: Readonly<Record<string, unknown>>): Body => readBody({ ...FIGURE, ...changed });
@@ -60,10 +60,10 @@ describe('what can be drafted', () => {
 	});
 
 	it('what is still wanted comes before any disagreement, and is said once of drafts that want the same', () => {
-		const { backWidth: _, ...rest } = FIGURE;
+		const { shoulderWidth: _, ...rest } = FIGURE;
 		expect(reportsOf(METHODS, readBody(rest), english)).toMatchObject([
 			{ says: 'Can be drafted', drafts: ['The first', 'The third'] },
-			{ says: 'Still wanted: the back width', ready: false, drafts: ['The second'] }
+			{ says: 'Still wanted: the shoulder width', ready: false, drafts: ['The second'] }
 		]);
 		const bare = reportsOf(METHODS, readBody({ waistToHip: 8 }), english);
 		expect(bare.map(({ drafts }) => drafts)).toEqual([['The first', 'The third'], ['The second']]);

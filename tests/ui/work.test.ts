@@ -463,7 +463,7 @@ describe('a body that cannot be drafted', () => {
 		waist: 78,
 		hip: 102,
 		neck: 37,
-		backWidth: 38.4,
+		shoulderWidth: 38.4,
 		backLength: 42.5,
 		waistToHip: 20.5
 	};
@@ -481,7 +481,10 @@ describe('a body that cannot be drafted', () => {
 	it('because two disagree: the refusal names them', () => {
 		const work = own({ ...ALL, bust: 60 });
 		expect(work.missing).toEqual([]);
-		expect(work.evaluation).toMatchObject({ kind: 'refused', refusals: [{ odds: ['bust', 'backWidth'] }] });
+		expect(work.evaluation).toMatchObject({
+			kind: 'refused',
+			refusals: [{ odds: ['bust', 'shoulderWidth'] }]
+		});
 	});
 
 	it('can be once all is measured and agrees', () => {

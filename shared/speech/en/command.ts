@@ -111,6 +111,8 @@ export const command = (v: Voice) => ({
 	columns: ({ names }: { readonly names: readonly string[] }) => `column ${names.join(', ')}`,
 	missingColumns: ({ id, near, needed }: Id & Near & { readonly needed: readonly string[] }) =>
 		`missing${didYouMean(near)}; ${id} needs ${needed.join(', ')}`,
+	formerName: ({ key, now }: { readonly key: string; readonly now: string }) =>
+		`${key} is called ${now} now, and is read as that`,
 	ignored: ({ columns, more }: { readonly columns: readonly (Named & Near)[]; readonly more: number }) =>
 		`ignored, because no column has this name: ${columns.map(({ name, near }) => `${name}${didYouMean(near)}`).join(', ')}${more > 0 ? `, and ${more} more` : ''}`,
 	row: ({ number, line }: { readonly number: number; readonly line: number }) =>

@@ -88,6 +88,9 @@ export const input = (v: Voice) => ({
 		return `there is no ${what}${near(like)}${known ? `; ${lead} ${known.join(', ')}` : ''}`;
 	},
 	noSuchStep: (given: { readonly near: string | undefined }) => `there is no such step${near(given.near)}`,
+	/** A measurement under the name that it had and under the one that it has. */
+	twoNames: ({ now }: { readonly now: string }) =>
+		`this is called ${now} now, which stands beside it; leave one of them out`,
 	didYouMean: (given: { readonly near: string | undefined }) => near(given.near),
 
 	notWritten: ({ seen }: { readonly seen: string }) =>

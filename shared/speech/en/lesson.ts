@@ -47,6 +47,8 @@ export const lesson = (v: Voice) => {
 		tapeGoes: ({ what }: { what: string }) => `, ${what}.`,
 		seenFrom: ({ seen }: { seen: 'front' | 'back' }) => `Seen from the ${seen}; the stand is invented.`,
 		sideNeck: 'side neck point',
+		nape: 'nape',
+		armpit: 'level of the armpit',
 		bustPoint: 'bust point',
 		shoulderPoint: 'shoulder point',
 		waist: 'waist',

@@ -33,6 +33,9 @@ export const measurements = (v: Voice) => ({
 	name: 'Name',
 	unit: 'Unit',
 	inches: 'inches',
+	more: 'More measurements: none is needed',
+	noneNeeded:
+		'Every draft gets by with the ten above. Each of these makes a check of the finished draft surer; leave empty whatever was not taken.',
 	allowances: 'Allowances: your own numbers',
 	usual: 'An empty field means the usual number, which stands in grey.',
 	range: ({ range }: { range: readonly [Mm, Mm] }) => {

@@ -23,8 +23,16 @@ export const MEASUREMENT_WORDS: Readonly<Record<MeasurementKey, MeasurementWords
 	waist: measurement('the waist', 'Waist girth', 'round the body at the natural waist'),
 	hip: measurement('the hip', 'Hip girth', 'round the body at the fullest level of the hip'),
 	neck: measurement('the neck', 'Neck-base girth', 'round the base of the neck'),
-	backWidth: measurement('the back width', 'Back width', 'across the back, shoulder point to shoulder point'),
-	backLength: measurement('the back length', 'Back length', 'side neck point to waist, down the back'),
+	shoulderWidth: measurement(
+		'the shoulder width',
+		'Shoulder width',
+		'across the back, shoulder point to shoulder point'
+	),
+	backLength: measurement(
+		'the back length',
+		'Back length',
+		'side neck point to waist, down the back; a card’s “nape to waist” is about 2 cm (3/4 inch) less'
+	),
 	waistToHip: measurement('waist to hip', 'Waist to hip', 'waist level to hip level, at the side'),
 	frontLength: measurement(
 		'the front length',
@@ -32,7 +40,59 @@ export const MEASUREMENT_WORDS: Readonly<Record<MeasurementKey, MeasurementWords
 		'side neck point to waist, down the front over the bust point'
 	),
 	bustHeight: measurement('the bust height', 'Bust height', 'side neck point to bust point'),
-	bustSpan: measurement('the bust span', 'Bust span', 'bust point to bust point')
+	bustSpan: measurement('the bust span', 'Bust span', 'bust point to bust point'),
+	napeToWaist: measurement(
+		'the nape to waist length',
+		'Nape to waist',
+		'from the bone at the nape to the waist, down the back; about 2 cm (3/4 inch) less than the back length'
+	),
+	shoulderLength: measurement(
+		'the shoulder length',
+		'Shoulder length',
+		'side neck point to shoulder point, along the shoulder'
+	),
+	shoulderDrop: measurement(
+		'the drop of the shoulder',
+		'Drop of the shoulder',
+		'how much lower the shoulder point lies than the side neck point, measured upright'
+	),
+	acrossBack: measurement(
+		'the width across the back',
+		'Across the back',
+		'from arm to arm over the back, halfway down the armhole'
+	),
+	acrossChest: measurement(
+		'the width across the chest',
+		'Across the chest',
+		'from arm to arm over the chest, halfway down the armhole'
+	),
+	scyeDepth: measurement(
+		'the armhole depth',
+		'Armhole depth',
+		'from the bone at the nape to the level of the armpit, down the back'
+	),
+	upperBust: measurement(
+		'the upper bust',
+		'Upper bust girth',
+		'round the body above the bust, close under the arms'
+	),
+	underBust: measurement('the under bust', 'Under bust girth', 'round the body close under the bust'),
+	upperArm: measurement(
+		'the upper arm',
+		'Upper arm girth',
+		'round the upper arm where it is fullest, the arm hanging'
+	),
+	armLength: measurement(
+		'the arm length',
+		'Arm length',
+		'shoulder point to wrist, down the outside of the arm, the arm slightly bent'
+	),
+	wrist: measurement('the wrist', 'Wrist girth', 'round the wrist, over the bone'),
+	sideWaistToFloor: measurement(
+		'the side waist to floor',
+		'Waist to floor',
+		'waist level to floor, at the side, without shoes'
+	)
 };
 
 /** The standing allowances: those of the body block, what is cut outside the stitching line, and the width of cloth. */

@@ -86,6 +86,9 @@ export const site = (v: Voice) => {
 			string,
 			string
 		],
+		/** The one measurement that was renamed. */
+		renamed:
+			'In your saved measurements, back width is called shoulder width now. It is the same measurement, from shoulder point to shoulder point, and its number is unchanged.',
 		restIsHere: 'Everything else of it is here.',
 		saveAsFile: 'Save it as a file',
 		remove: 'Remove it',

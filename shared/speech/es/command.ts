@@ -82,6 +82,7 @@ export const command: typeof english = (v) => ({
 	twoColumns: ({ name }) => `dos columnas se llaman «${name}»`,
 	columns: ({ names }) => v.plural(names.length, { one: 'columna ', other: 'columnas ' }) + names.join(', '),
 	missingColumns: ({ id, near, needed }) => `falta${didYouMean(near)}; ${id} necesita ${needed.join(', ')}`,
+	formerName: ({ key, now }) => `${key} ahora se llama ${now}, y así se lee`,
 	ignored: ({ columns, more }) =>
 		`se pasa por alto, porque ninguna columna se llama así: ${columns.map(({ name, near }) => `${name}${didYouMean(near)}`).join(', ')}${more > 0 ? ` y ${more} más` : ''}`,
 	row: ({ number, line }) => `fila ${number} (línea ${line})`,

@@ -74,6 +74,7 @@ export const input: typeof english = (v) => ({
 		return `no hay ${what}${near(like)}${known ? `; ${lead} ${known.join(', ')}` : ''}`;
 	},
 	noSuchStep: (given) => `no hay ningún paso con este nombre${near(given.near)}`,
+	twoNames: ({ now }) => `ahora se llama ${now}, que está al lado; deja solo uno de los dos`,
 	didYouMean: (given) => near(given.near),
 
 	notWritten: ({ seen }) => `una longitud es un número o un texto como "37 3/4", no ${seen}`,

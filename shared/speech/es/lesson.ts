@@ -45,6 +45,8 @@ export const lesson: typeof english = (v) => {
 		tapeGoes: ({ what }) => `: ${what}.`,
 		seenFrom: ({ seen }) => `Visto por ${SEEN[seen]}; el maniquí es inventado.`,
 		sideNeck: 'lado del cuello',
+		nape: 'nuca',
+		armpit: 'nivel de la axila',
 		bustPoint: 'punto de busto',
 		shoulderPoint: 'punto de hombro',
 		waist: 'cintura',

@@ -30,6 +30,9 @@ export const measurements: typeof english = (v) => ({
 	name: 'Nombre',
 	unit: 'Unidad',
 	inches: 'pulgadas',
+	more: 'Más medidas: ninguna hace falta',
+	noneNeeded:
+		'Para cualquier trazado bastan las diez de arriba. Cada una de estas hace más segura una comprobación del trazado terminado; deja vacía la que no hayas tomado.',
 	allowances: 'Ajustes: tus propios números',
 	usual: 'Una casilla vacía quiere decir el número habitual, que está en gris.',
 	range: ({ range }) => {

@@ -37,15 +37,15 @@ export const MEASUREMENT_WORDS: Readonly<Record<MeasurementKey, MeasurementWords
 		'Contorno de la base del cuello',
 		'alrededor de la base del cuello'
 	),
-	backWidth: measurement(
-		'el ancho de espalda',
-		'Ancho de espalda',
+	shoulderWidth: measurement(
+		'el ancho de hombros',
+		'Ancho de hombros',
 		'por la espalda, de un punto de hombro al otro'
 	),
 	backLength: measurement(
 		'el largo de espalda',
 		'Largo de espalda',
-		'del punto lateral del cuello a la cintura, por la espalda'
+		'del punto lateral del cuello a la cintura, por la espalda; el «nuca a cintura» de una ficha es unos 2 cm (3/4 de pulgada) menor'
 	),
 	waistToHip: measurement(
 		'la altura de cadera',
@@ -62,7 +62,63 @@ export const MEASUREMENT_WORDS: Readonly<Record<MeasurementKey, MeasurementWords
 		'Altura de busto',
 		'del punto lateral del cuello al punto de busto'
 	),
-	bustSpan: measurement('la separación de busto', 'Separación de busto', 'de un punto de busto al otro')
+	bustSpan: measurement('la separación de busto', 'Separación de busto', 'de un punto de busto al otro'),
+	napeToWaist: measurement(
+		'el largo de nuca a cintura',
+		'De la nuca a la cintura',
+		'del hueso de la nuca a la cintura, por la espalda; unos 2 cm (3/4 de pulgada) menos que el largo de espalda'
+	),
+	shoulderLength: measurement(
+		'el largo de hombro',
+		'Largo de hombro',
+		'del punto lateral del cuello al punto de hombro, a lo largo del hombro'
+	),
+	shoulderDrop: measurement(
+		'la caída del hombro',
+		'Caída del hombro',
+		'cuánto más bajo queda el punto de hombro que el punto lateral del cuello, en vertical'
+	),
+	acrossBack: measurement(
+		'el ancho de espalda',
+		'Ancho de espalda',
+		'de brazo a brazo por la espalda, a media altura de la sisa'
+	),
+	acrossChest: measurement(
+		'el ancho de pecho',
+		'Ancho de pecho',
+		'de brazo a brazo por delante, a media altura de la sisa'
+	),
+	scyeDepth: measurement(
+		'la profundidad de sisa',
+		'Profundidad de sisa',
+		'del hueso de la nuca al nivel de la axila, por la espalda'
+	),
+	upperBust: measurement(
+		'el contorno de pecho',
+		'Contorno de pecho',
+		'alrededor del cuerpo por encima del busto, justo bajo los brazos'
+	),
+	underBust: measurement(
+		'el contorno bajo el busto',
+		'Contorno bajo el busto',
+		'alrededor del cuerpo, justo por debajo del busto'
+	),
+	upperArm: measurement(
+		'el contorno de brazo',
+		'Contorno de brazo',
+		'alrededor del brazo por su parte más gruesa, con el brazo caído'
+	),
+	armLength: measurement(
+		'el largo de brazo',
+		'Largo de brazo',
+		'del punto de hombro a la muñeca, por fuera, con el brazo un poco doblado'
+	),
+	wrist: measurement('el contorno de muñeca', 'Contorno de muñeca', 'alrededor de la muñeca, sobre el hueso'),
+	sideWaistToFloor: measurement(
+		'el alto de cintura a suelo',
+		'De la cintura al suelo',
+		'del nivel de la cintura al suelo, por el costado y sin zapatos'
+	)
 };
 
 export const STANDING: ReturnType<typeof english>['standing'] = {

@@ -70,6 +70,8 @@ export const site: typeof english = (v) => {
 			', y no se guarda nada nuevo en su lugar. Guárdalo en un archivo y después quítalo de este navegador.'
 		],
 		setAsideAs: ['No se ha perdido nada: queda apartado en este navegador como ', '.'],
+		renamed:
+			'En tus medidas guardadas, el ancho de espalda ahora se llama ancho de hombros. Es la misma medida, de un punto de hombro al otro, y su número no ha cambiado.',
 		restIsHere: 'Todo lo demás está aquí.',
 		saveAsFile: 'Guardarlo en un archivo',
 		remove: 'Quitarlo',

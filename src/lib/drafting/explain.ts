@@ -17,7 +17,7 @@ const tellingOf = (method: Method, speech: Speech): Telling => ({
 });
 
 /**
- * The rule of one step in words, with its arithmetic for this body: "half the back width + 3 =
+ * The rule of one step in words, with its arithmetic for this body: "half the shoulder width + 3 =
  * 19.2 + 3 = 22.2 cm". `draft` holds the earlier points that the rule leans on.
  */
 export const explain = (

@@ -31,7 +31,7 @@ describe('the two blocks', () => {
 			'allowance:hollowFront-for-hollowBack',
 			'measurement:waist-for-bust',
 			'measurement:frontLength-for-backLength',
-			'measurement:bustSpan-for-backWidth',
+			'measurement:bustSpan-for-shoulderWidth',
 			'start',
 			'toward',
 			'distance',

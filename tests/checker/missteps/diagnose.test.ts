@@ -14,7 +14,7 @@ import { notesOf } from './notes.ts';
 
 /** A lies 220 down; U 250 across from it; V a quarter of the waist 72 and 1, 190, across from W, 420 down. */
 const METHOD = smallMethod([
-	mark('A', 'O', 'down', 'backWidth / 2 + armholeDrop'),
+	mark('A', 'O', 'down', 'shoulderWidth / 2 + armholeDrop'),
 	mark('W', 'O', 'down', 'backLength'),
 	mark('U', 'A', 'across', 'bust / 4 + bustEase / 4'),
 	mark('V', 'W', 'across', 'waist / 4 + waistEase / 4'),

@@ -19,10 +19,10 @@ const places = (method: Method, step: string, body = BODY, drafted: Drafted = dr
 	return found;
 };
 
-const A = mark('A', 'O', 'down', 'backWidth / 2 + armholeDrop');
+const A = mark('A', 'O', 'down', 'shoulderWidth / 2 + armholeDrop');
 const U = mark('U', 'A', 'across', 'bust / 4 + bustEase / 4');
 
-/** Sandpiper: back width 38, so that A lies 190 + 30 down; bust 96 and ease 4, so that U lies 240 + 10 across. */
+/** Sandpiper: shoulder width 38, so that A lies 190 + 30 down; bust 96 and ease 4, so that U lies 240 + 10 across. */
 describe('a mark: the distance', () => {
 	const method = smallMethod([A, U]);
 	const down = places(method, 'A');
@@ -69,7 +69,7 @@ describe('a mark: the distance', () => {
 	});
 
 	it('a neighbouring measurement: half the bust span 18 and 3, a quarter of the waist 72 or the hip 104 and 1', () => {
-		expect(down['measurement:bustSpan-for-backWidth']).toEqual([[0, 120]]);
+		expect(down['measurement:bustSpan-for-shoulderWidth']).toEqual([[0, 120]]);
 		expect(across['measurement:waist-for-bust']).toEqual([[190, 220]]);
 		expect(across['measurement:hip-for-bust']).toEqual([[270, 220]]);
 	});
@@ -141,7 +141,7 @@ describe('a mark: the distance', () => {
 	it('a distance taken to another point', () => {
 		const method = smallMethod([
 			mark('N', 'O', 'across', 'neck / 6'),
-			mark('K', 'O', 'across', 'backWidth / 2'),
+			mark('K', 'O', 'across', 'shoulderWidth / 2'),
 			mark('C', 'O', 'down', 'distance(O, N) + frontNeckDrop')
 		]);
 		expect(places(method, 'C')['distance:K-for-N']).toEqual([[0, 200]]);
@@ -221,8 +221,8 @@ describe('a mark: the start and the way', () => {
 
 	it('along a drawn slope: 250 along 3, 4, 5 is 150 and 200', () => {
 		const sloped = smallMethod([
-			mark('B', 'O', 'across', 'backWidth * 3'),
-			mark('D', 'B', 'down', 'backWidth * 4'),
+			mark('B', 'O', 'across', 'shoulderWidth * 3'),
+			mark('D', 'B', 'down', 'shoulderWidth * 4'),
 			{ kind: 'straight', name: 'edge', label: 'the edge', through: ['O', 'D'] },
 			mark('Z', 'O', 'down', 'bust / 4 + bustEase / 4')
 		]);
@@ -239,7 +239,7 @@ describe('a meeting', () => {
 		A,
 		mark('W', 'O', 'down', 'backLength'),
 		mark('N', 'O', 'across', 'neck / 6'),
-		mark('K', 'O', 'across', 'backWidth / 2'),
+		mark('K', 'O', 'across', 'shoulderWidth / 2'),
 		{ kind: 'meeting', name: 'Q', label: 'the armhole corner', down: 'K', across: 'A' }
 	]);
 
@@ -255,9 +255,9 @@ describe('a meeting', () => {
 
 	it('the two lines exchanged: as far across as A and as far down as K, which is the corner here', () => {
 		const other = smallMethod([
-			mark('A', 'O', 'down', 'backWidth / 2'),
+			mark('A', 'O', 'down', 'shoulderWidth / 2'),
 			mark('B', 'A', 'across', 'neck / 6'),
-			mark('K', 'O', 'across', 'backWidth / 2'),
+			mark('K', 'O', 'across', 'shoulderWidth / 2'),
 			{ kind: 'meeting', name: 'Q', label: 'a corner', down: 'K', across: 'B' }
 		]);
 		expect(places(other, 'Q')['direction:crossed']).toEqual([[60, 0]]);
@@ -266,7 +266,7 @@ describe('a meeting', () => {
 
 describe('a division', () => {
 	const method = smallMethod([
-		mark('S', 'O', 'across', 'backWidth / 2'),
+		mark('S', 'O', 'across', 'shoulderWidth / 2'),
 		mark('Q', 'S', 'down', 'hip / 4'),
 		mark('N', 'O', 'across', 'neck / 6'),
 		{ kind: 'division', name: 'P', label: 'a third', from: 'S', to: 'Q', at: '1 / 3' }
@@ -286,8 +286,8 @@ describe('a division', () => {
 describe('along a slope', () => {
 	const slope = [
 		mark('A', 'O', 'across', 'neck'),
-		mark('B', 'O', 'across', 'backWidth * 3'),
-		mark('E', 'B', 'down', 'backWidth * 4')
+		mark('B', 'O', 'across', 'shoulderWidth * 3'),
+		mark('E', 'B', 'down', 'shoulderWidth * 4')
 	];
 
 	it('square instead, to the length and to the slope; from another point, toward another, away: 60 along 3, 4, 5', () => {

@@ -33,11 +33,11 @@ const slips = (
 		notes
 	}));
 
-/** Heron: bust 96, waist 78, hip 102, neck 37, back width 38.4, back length 42.5, waist to hip 20.5. */
+/** Heron: bust 96, waist 78, hip 102, neck 37, shoulder width 38.4, back length 42.5, waist to hip 20.5. */
 const HERON_BACK = slips('Heron', 'back', [
 	// Right: A 22.2 down.
-	['The whole back width and 3: 41.4.', 'A', 0, 41.4, 'fraction:whole-for-half'],
-	['Half the back width, and the drop forgotten: 19.2.', 'A', 0, 19.2, 'allowance:left-out:armholeDrop'],
+	['The whole shoulder width and 3: 41.4.', 'A', 0, 41.4, 'fraction:whole-for-half'],
+	['Half the shoulder width, and the drop forgotten: 19.2.', 'A', 0, 19.2, 'allowance:left-out:armholeDrop'],
 	['The drop added twice: 19.2 + 3 + 3.', 'A', 0, 25.2, 'allowance:twice:armholeDrop'],
 	['The drop taken off: 19.2 - 3.', 'A', 0, 16.2, 'allowance:subtracted:armholeDrop'],
 	['22.2 laid off across the top, and not down.', 'A', 22.2, 0, 'direction:crossed'],
@@ -45,12 +45,12 @@ const HERON_BACK = slips('Heron', 'back', [
 	['The wrong ten of the tape: 32.2 for 22.2.', 'A', 0, 32.2, 'tape:10cm'],
 	['22.2 looked for on the inch side of the tape: 56.4 cm.', 'A', 0, 56.4, 'unit:inches-for-centimetres'],
 	[
-		'A quarter of the back width and 3 is 12.6; half the bust span and 3 is 12.75.',
+		'A quarter of the shoulder width and 3 is 12.6; half the bust span and 3 is 12.75.',
 		'A',
 		0,
 		12.6,
 		'fraction:quarter-for-half',
-		'measurement:bustSpan-for-backWidth'
+		'measurement:bustSpan-for-shoulderWidth'
 	],
 	// Right: W 42.5 down, H 20.5 below it.
 	['The front length for the back length: 45.5.', 'W', 0, 45.5, 'measurement:frontLength-for-backLength'],
@@ -68,8 +68,8 @@ const HERON_BACK = slips('Heron', 'back', [
 	['The neck depth begun at the armhole level: 22.2 + 2.5.', 'C', 0, 24.7, 'start:A-for-O'],
 	['25 for 2.5.', 'C', 0, 25, 'decimal'],
 	// Right: K 19.2 across, S 3 below it, Q on the armhole level, P half way, M 1 in.
-	['The whole back width, as though there were no fold.', 'K', 38.4, 0, 'fraction:whole-for-half'],
-	['Half the back width, but on the armhole level.', 'K', 19.2, 22.2, 'start:A-for-O'],
+	['The whole shoulder width, as though there were no fold.', 'K', 38.4, 0, 'fraction:whole-for-half'],
+	['Half the shoulder width, but on the armhole level.', 'K', 19.2, 22.2, 'start:A-for-O'],
 	['The shoulder drop begun at the corner.', 'S', 0, 3, 'start:O-for-K'],
 	['The front shoulder drop: 4 for 3.', 'S', 19.2, 4, 'allowance:shoulderDropFront-for-shoulderDropBack'],
 	['No shoulder drop: the shoulder point left at K.', 'S', 19.2, 0, 'allowance:left-out:shoulderDropBack'],
@@ -159,7 +159,13 @@ const HERON_FRONT = slips('Heron', 'front', [
 		'allowance:shoulderDropBack-for-shoulderDropFront'
 	],
 	['The whole bust span: 19.5.', 'T', 19.5, 26.5, 'fraction:whole-for-half'],
-	['Half the back width for half the bust span.', 'T', 19.2, 26.5, 'measurement:backWidth-for-bustSpan'],
+	[
+		'Half the shoulder width for half the bust span.',
+		'T',
+		19.2,
+		26.5,
+		'measurement:shoulderWidth-for-bustSpan'
+	],
 	['Half the bust span, but on the armhole level.', 'T', 9.75, 22.2, 'start:A-for-B'],
 	// U (25, 22.2), V (20.5, 45.5): the side runs 23.73, for every cm 0.19 in and 0.98 down.
 	['The dart measured straight down from U.', 'D', 25, 28.2, 'slope'],
@@ -279,14 +285,14 @@ const TYPED = sums('Heron', 'back', [
 	['The right sum from the waist level.', 'U', '96/4+1', 'W', 'across', 'start:W-for-A'],
 	['The right sum, downward.', 'U', '(96+4)/4', 'A', 'down', 'direction:crossed'],
 	[
-		'A quarter of the back width, which a place could not tell from the bust span.',
+		'A quarter of the shoulder width, which a place could not tell from the bust span.',
 		'A',
 		'38.4/4+3',
 		'O',
 		'down',
 		'fraction:quarter-for-half'
 	],
-	['Half the bust span, likewise.', 'A', '19.5/2+3', 'O', 'down', 'measurement:bustSpan-for-backWidth'],
+	['Half the bust span, likewise.', 'A', '19.5/2+3', 'O', 'down', 'measurement:bustSpan-for-shoulderWidth'],
 	['The rule of the waist, typed for the underarm.', 'U', '78/4+4/4', 'W', 'across', 'point:V-for-U'],
 	['Two slips at once.', 'U', '96/2+1', 'W', 'across', 'fraction:half-for-quarter+start:W-for-A'],
 	['A sum of no known rule.', 'U', '96/5+17', 'A', 'across']

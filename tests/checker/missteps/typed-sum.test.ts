@@ -12,7 +12,7 @@ const term = (base: number, share: number): Term => ({
 
 /** A quarter of the bust 96 and of the ease 4, in millimetres. */
 const QUARTERS = [term(960, 1 / 4), term(40, 1 / 4)];
-/** Half the back width 38.4 and 3. */
+/** Half the shoulder width 38.4 and 3. */
 const HALF = [term(384, 1 / 2), term(30, 1)];
 /** A sixth of the neck 37 and 1: 7.1667. */
 const SIXTH = [term(370, 1 / 6), term(10, 1)];

@@ -16,27 +16,28 @@ const often = <Key extends string>(...keys: readonly Key[]): readonly Neighbour<
 const seldom = <Key extends string>(...keys: readonly Key[]): readonly Neighbour<Key>[] =>
 	keys.map((key) => ({ key, how: 'seldom' }));
 
-/** For each measurement, those that are taken for it. */
-export const MEASUREMENT_NEIGHBOURS: Readonly<Record<MeasurementKey, readonly Neighbour<MeasurementKey>[]>> =
-	{
-		// Three girths under one another on every list.
-		bust: often('waist', 'hip'),
-		waist: often('bust', 'hip'),
-		hip: often('waist', 'bust'),
-		// The other short numbers at the top of the body.
-		neck: seldom('backWidth'),
-		// Both run across, shoulder to shoulder and bust point to bust point.
-		backWidth: [...often<MeasurementKey>('bustSpan'), ...seldom<MeasurementKey>('neck')],
-		bustSpan: often('backWidth'),
-		// The lengths from the side neck point downward.
-		backLength: [
-			...often<MeasurementKey>('frontLength'),
-			...seldom<MeasurementKey>('bustHeight', 'waistToHip')
-		],
-		frontLength: often('backLength', 'bustHeight'),
-		bustHeight: [...often<MeasurementKey>('frontLength'), ...seldom<MeasurementKey>('backLength')],
-		waistToHip: seldom('backLength', 'bustHeight')
-	};
+/** For each measurement that a draft needs, those that are taken for it. */
+export const MEASUREMENT_NEIGHBOURS: Readonly<
+	Partial<Record<MeasurementKey, readonly Neighbour<MeasurementKey>[]>>
+> = {
+	// Three girths under one another on every list.
+	bust: often('waist', 'hip'),
+	waist: often('bust', 'hip'),
+	hip: often('waist', 'bust'),
+	// The other short numbers at the top of the body.
+	neck: seldom('shoulderWidth'),
+	// Both run across, shoulder to shoulder and bust point to bust point.
+	shoulderWidth: [...often<MeasurementKey>('bustSpan'), ...seldom<MeasurementKey>('neck')],
+	bustSpan: often('shoulderWidth'),
+	// The lengths from the side neck point downward.
+	backLength: [
+		...often<MeasurementKey>('frontLength'),
+		...seldom<MeasurementKey>('bustHeight', 'waistToHip')
+	],
+	frontLength: often('backLength', 'bustHeight'),
+	bustHeight: [...often<MeasurementKey>('frontLength'), ...seldom<MeasurementKey>('backLength')],
+	waistToHip: seldom('backLength', 'bustHeight')
+};
 
 /** For each allowance of the block, those that are taken for it: front for back, and the next girth's ease. */
 export const ALLOWANCE_NEIGHBOURS: Readonly<Record<string, readonly Neighbour<string>[]>> = {

@@ -143,7 +143,7 @@ const wrongMeasurements = (terms: readonly Term[], working: Working): WrongDista
 	terms.flatMap(({ leaf }, i) => {
 		if (leaf.kind !== 'measurement') return [];
 		const named = terms.map((each) => ('key' in each.leaf ? each.leaf.key : ''));
-		return MEASUREMENT_NEIGHBOURS[leaf.key]
+		return (MEASUREMENT_NEIGHBOURS[leaf.key] ?? [])
 			.filter(({ key }) => !named.includes(key))
 			.flatMap(({ key, how }) =>
 				withNeighbour(terms, i, key, working).map((wrong) => ({

@@ -24,8 +24,8 @@ const isGrouped = (formula: Formula): boolean =>
 const WRITTEN = { '+': '+', '-': '−', '*': '×', '/': '÷' } as const;
 
 /**
- * A formula in words: "half the back width + the armhole drop". With `parts` of the unit, allowances are said by their
- * numbers: "half the back width + 3".
+ * A formula in words: "half the shoulder width + the armhole drop". With `parts` of the unit, allowances are said by their
+ * numbers: "half the shoulder width + 3".
  */
 export const formulaNoun = (formula: Formula, scope: Scope, telling: Telling, parts?: number): Noun => {
 	const { speech } = telling;
@@ -89,7 +89,7 @@ const partsFor = (formula: Formula, result: Mm, scope: Scope, unit: Unit): numbe
 	);
 
 /**
- * A length formula with its arithmetic: "half the back width + 3 = 19.2 + 3 = 22.2 cm". The numbers of a
+ * A length formula with its arithmetic: "half the shoulder width + 3 = 19.2 + 3 = 22.2 cm". The numbers of a
  * sum add up as they are written, in finer parts of the unit where they must; else the result is "about".
  */
 export const formulaArithmetic = (formula: Formula, scope: Scope, telling: Telling): string => {

@@ -38,7 +38,7 @@ export interface Explanation {
 	readonly where: string;
 	readonly rule: string;
 	readonly worked: string;
-	/** The formula with its arithmetic, "half the back width + 3 = 19.2 + 3 = 22.2 cm", where the step has one. */
+	/** The formula with its arithmetic, "half the shoulder width + 3 = 19.2 + 3 = 22.2 cm", where the step has one. */
 	readonly arithmetic?: string;
 }
 

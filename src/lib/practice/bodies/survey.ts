@@ -1,4 +1,4 @@
-import { MEASUREMENT_KEYS, type MeasurementKey } from '#shared/measurements.ts';
+import { NEEDED_KEYS, type NeededKey } from '#shared/measurements.ts';
 import statistics from '#shared/survey/statistics-women.json' with { type: 'json' };
 import type { Chance } from '../chance.ts';
 
@@ -16,12 +16,12 @@ const SIDE_NECK_OVER_NAPE = 2;
 const NECK_ALLOWANCE_AND_DROP = 2;
 
 /** The survey did not take all that a draft needs. shared/survey/README.md says why each of these stands in. */
-const STAND_INS: Readonly<Record<MeasurementKey, StandIn>> = {
+const STAND_INS: Readonly<Record<NeededKey, StandIn>> = {
 	bust: { columns: { bust: 1 }, more: 0 },
 	waist: { columns: { waist_natural: 1 }, more: 0 },
 	hip: { columns: { hip: 1 }, more: 0 },
 	neck: { columns: { neck_base: 1 }, more: 0 },
-	backWidth: { columns: { biacromial: 1 }, more: TAPE_OVER_CALIPER },
+	shoulderWidth: { columns: { biacromial: 1 }, more: TAPE_OVER_CALIPER },
 	backLength: { columns: { back_waist_natural: 1 }, more: SIDE_NECK_OVER_NAPE },
 	waistToHip: { columns: { natural_waist_to_hip: 1 }, more: 0 },
 	frontLength: {
@@ -33,16 +33,16 @@ const STAND_INS: Readonly<Record<MeasurementKey, StandIn>> = {
 };
 
 /** A body's ten measurements in centimetres. */
-export type Centimetres = Readonly<Record<MeasurementKey, number>>;
+export type Centimetres = Readonly<Record<NeededKey, number>>;
 
-const eachKey = (value: (key: MeasurementKey) => number): Centimetres =>
-	Object.fromEntries(MEASUREMENT_KEYS.map((key) => [key, value(key)])) as Record<MeasurementKey, number>;
+const eachKey = (value: (key: NeededKey) => number): Centimetres =>
+	Object.fromEntries(NEEDED_KEYS.map((key) => [key, value(key)])) as Record<NeededKey, number>;
 
 const dot = (a: readonly number[], b: readonly number[]): number =>
 	a.reduce((sum, value, i) => sum + value * (b[i] ?? 0), 0);
 
 /** A stand-in as one number for each column of the survey. */
-const weights = (key: MeasurementKey): readonly number[] =>
+const weights = (key: NeededKey): readonly number[] =>
 	statistics.columns.map((column) => STAND_INS[key].columns[column] ?? 0);
 
 /** The mean of each measurement over all 2,208 women, in centimetres. */
@@ -50,9 +50,9 @@ export const SURVEY_MEANS: Centimetres = eachKey(
 	(key) => dot(weights(key), statistics.mean) + STAND_INS[key].more
 );
 
-/** The covariance of each two measurements over all 2,208 women, in square centimetres, in the order of MEASUREMENT_KEYS. */
-export const SURVEY_COVARIANCE: readonly (readonly number[])[] = MEASUREMENT_KEYS.map((a) =>
-	MEASUREMENT_KEYS.map((b) =>
+/** The covariance of each two measurements over all 2,208 women, in square centimetres, in the order of NEEDED_KEYS. */
+export const SURVEY_COVARIANCE: readonly (readonly number[])[] = NEEDED_KEYS.map((a) =>
+	NEEDED_KEYS.map((b) =>
 		dot(
 			weights(a),
 			statistics.covariance.map((row) => dot(row, weights(b)))
@@ -86,6 +86,6 @@ const TRIANGLE = lowerTriangle(SURVEY_COVARIANCE);
  * means and covariances. No woman's own row is ever read.
  */
 export const drawnMeasurements = (chance: Chance): Centimetres => {
-	const normals = MEASUREMENT_KEYS.map(() => chance.normal());
-	return eachKey((key) => SURVEY_MEANS[key] + dot(TRIANGLE[MEASUREMENT_KEYS.indexOf(key)] ?? [], normals));
+	const normals = NEEDED_KEYS.map(() => chance.normal());
+	return eachKey((key) => SURVEY_MEANS[key] + dot(TRIANGLE[NEEDED_KEYS.indexOf(key)] ?? [], normals));
 };

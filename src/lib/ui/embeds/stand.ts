@@ -10,7 +10,11 @@ import { cubic, straight } from '#geometry/segment.ts';
  */
 const SIDE_NECK = at(58, 0);
 const SHOULDER = at(188, 42);
+const NAPE = at(0, 15);
 const BUST_POINT = at(84, 268);
+const ARMPIT = at(166, 214);
+/** Halfway down the armhole. */
+const ACROSS_LEVEL = mm(134);
 const WAIST_LEVEL = mm(432);
 const HIP_LEVEL = mm(622);
 const BUST_LEVEL = BUST_POINT.y;
@@ -18,8 +22,8 @@ const BUST_LEVEL = BUST_POINT.y;
 /** The right half of the outline: shoulder, armhole, side, foot. */
 const HALF: Path = [
 	cubic(SIDE_NECK, at(90, 18), at(150, 24), SHOULDER),
-	cubic(SHOULDER, at(180, 92), at(158, 140), at(166, 214)),
-	cubic(at(166, 214), at(176, 262), at(170, 300), at(156, 340)),
+	cubic(SHOULDER, at(180, 92), at(158, 140), ARMPIT),
+	cubic(ARMPIT, at(176, 262), at(170, 300), at(156, 340)),
 	cubic(at(156, 340), at(142, 384), at(136, 400), at(136, WAIST_LEVEL)),
 	cubic(at(136, WAIST_LEVEL), at(138, 490), at(184, 540), at(186, HIP_LEVEL)),
 	cubic(at(186, HIP_LEVEL), at(186, 660), at(182, 690), at(176, 712))
@@ -47,7 +51,7 @@ const girth = (level: Mm, sag: number): Path => {
 };
 
 /** The places of a body that a figure names. */
-export type PlaceName = 'sideNeck' | 'bustPoint' | 'shoulderPoint' | 'waist' | 'hip';
+export type PlaceName = 'sideNeck' | 'nape' | 'bustPoint' | 'shoulderPoint' | 'armpit' | 'waist' | 'hip';
 
 /** Where the tape goes for one measurement, and from which side it is seen. */
 export interface TapeDrawing {
@@ -62,18 +66,24 @@ const back = (tape: Path, ...marks: TapeDrawing['marks']): TapeDrawing => ({ vie
 const sideNeck: TapeDrawing['marks'][number] = { name: 'sideNeck', at: SIDE_NECK };
 const bustPoint: TapeDrawing['marks'][number] = { name: 'bustPoint', at: BUST_POINT };
 const waistUnder = (x: number): SheetPoint => at(x, WAIST_LEVEL + 8);
+const nape: TapeDrawing['marks'][number] = { name: 'nape', at: NAPE };
+const shoulderPoint: TapeDrawing['marks'][number] = { name: 'shoulderPoint', at: SHOULDER };
+/** From arm to arm, halfway down the armhole. */
+const across = (level: Mm): Path => [straight(at(-reachAt(level), level), at(reachAt(level), level))];
 const overBust = cubic(SIDE_NECK, at(62, 90), at(82, 180), BUST_POINT);
 
-/** The figure of every measurement. */
-export const TAPES: Readonly<Record<MeasurementKey, TapeDrawing>> = {
+/** What a stand without arms and legs cannot show. */
+type Beyond = 'upperArm' | 'armLength' | 'wrist' | 'sideWaistToFloor';
+/** A measurement that has a figure. */
+export type DrawnMeasurement = Exclude<MeasurementKey, Beyond>;
+
+/** The figure of every measurement that the stand can show. */
+export const TAPES: Readonly<Record<DrawnMeasurement, TapeDrawing>> = {
 	bust: front(girth(BUST_LEVEL, 18)),
 	waist: front(girth(WAIST_LEVEL, 16)),
 	hip: front(girth(HIP_LEVEL, 16)),
 	neck: front([cubic(mirror(SIDE_NECK), at(-52, 52), at(52, 52), SIDE_NECK)], sideNeck),
-	backWidth: back([cubic(mirror(SHOULDER), at(-90, 66), at(90, 66), SHOULDER)], {
-		name: 'shoulderPoint',
-		at: SHOULDER
-	}),
+	shoulderWidth: back([cubic(mirror(SHOULDER), at(-90, 66), at(90, 66), SHOULDER)], shoulderPoint),
 	backLength: back([cubic(SIDE_NECK, at(66, 140), at(60, 300), waistUnder(58))], sideNeck, {
 		name: 'waist',
 		at: waistUnder(58)
@@ -90,7 +100,15 @@ export const TAPES: Readonly<Record<MeasurementKey, TapeDrawing>> = {
 		{ name: 'waist', at: waistUnder(78) }
 	),
 	bustHeight: front([overBust], sideNeck, bustPoint),
-	bustSpan: front([straight(mirror(BUST_POINT), BUST_POINT)], bustPoint)
+	bustSpan: front([straight(mirror(BUST_POINT), BUST_POINT)], bustPoint),
+	napeToWaist: back([straight(NAPE, waistUnder(0))], nape, { name: 'waist', at: waistUnder(0) }),
+	shoulderLength: front([cubic(SIDE_NECK, at(90, 18), at(150, 24), SHOULDER)], sideNeck, shoulderPoint),
+	shoulderDrop: front([straight(at(SHOULDER.x, SIDE_NECK.y), SHOULDER)], sideNeck, shoulderPoint),
+	acrossBack: back(across(ACROSS_LEVEL)),
+	acrossChest: front(across(ACROSS_LEVEL)),
+	scyeDepth: back([straight(NAPE, at(0, ARMPIT.y))], nape, { name: 'armpit', at: ARMPIT }),
+	upperBust: front(girth(ARMPIT.y, 12), { name: 'armpit', at: ARMPIT }),
+	underBust: front(girth(mm(336), 16))
 };
 
 /** The lines of the stand itself, the same for every measurement but for what its front and back show. */

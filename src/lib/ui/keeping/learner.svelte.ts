@@ -1,6 +1,7 @@
 import { untrack } from 'svelte';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { readBody, type Body } from '#shared/body.ts';
+import { isFormer, underNewNames } from './own-body.ts';
 import { BODIES, SETTINGS } from './kinds.ts';
 import { SavedWork } from './saved-work.svelte.ts';
 import { Saved, type SetAside, type Slot } from './saved.ts';
@@ -25,6 +26,8 @@ export class Learner {
 	own: readonly OwnBody[] = $state.raw([]);
 	/** What could not be read back, told once until dismissed. */
 	setAside: SetAside[] = $state([]);
+	/** Whether a saved measurement was found under the name that it had; told until dismissed. */
+	renamed = $state(false);
 	/** False while the browser refuses to keep something. */
 	keeps = $state(true);
 	/** Whether the store has been read. */
@@ -51,7 +54,7 @@ export class Learner {
 		if (this.loaded) return;
 		const [settings, own] = [this.#saved.load(SETTINGS), this.#saved.load(BODIES)];
 		Object.assign(this.settings, settings.value);
-		this.own = own.value ?? [];
+		this.#take(own.value ?? []);
 		this.#note(settings.setAside);
 		this.#note(own.setAside);
 		this.loaded = true;
@@ -66,7 +69,7 @@ export class Learner {
 			this.#note(setAside);
 		} else if (key === BODIES.key) {
 			const { value, setAside } = this.#saved.takeUp(BODIES, this.own, old);
-			this.own = value;
+			this.#take(value);
 			this.#note(setAside);
 		} else this.work.takeUp(key, old);
 	}
@@ -142,6 +145,14 @@ export class Learner {
 		this.#saved.remove(savedAs);
 		this.dismiss(savedAs);
 		this.#note(undefined);
+	}
+
+	/** Takes own bodies up as they were saved; measurements under the names that they had are kept under those that they have. */
+	#take(own: readonly OwnBody[]): void {
+		this.own = own;
+		if (!own.some(({ file }) => isFormer(file))) return;
+		this.renamed = true;
+		this.#keepOwn(own.map(({ id, file }) => ({ id, file: underNewNames(file) })));
 	}
 
 	#keepOwn(own: readonly OwnBody[]): boolean {

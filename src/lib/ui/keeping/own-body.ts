@@ -1,7 +1,17 @@
 import { readMeasurement, type Body } from '#shared/body.ts';
-import { MEASUREMENT_KEYS, type MeasurementKey } from '#shared/measurements.ts';
+import { formerKeys, MEASUREMENT_KEYS, measurementNow, type MeasurementKey } from '#shared/measurements.ts';
 import { mm, printNumber, type Unit } from '#shared/units.ts';
 import type { OwnBodyFile } from './schemas.ts';
+
+/** Whether a body's file has a measurement under a name that it had. */
+export const isFormer = (file: OwnBodyFile): boolean => formerKeys(file).length > 0;
+
+/** A body's file with its measurements under the names that they have now. */
+export const underNewNames = (file: OwnBodyFile): OwnBodyFile => ({
+	...Object.fromEntries(Object.entries(file).map(([key, value]) => [measurementNow(key), value])),
+	unit: file.unit,
+	allowances: file.allowances
+});
 
 /** An own body with a measurement as it was typed, or without it where nothing is. Throws BadInput. */
 export const withMeasurement = (file: OwnBodyFile, key: MeasurementKey, text: string): OwnBodyFile => {
