@@ -3,7 +3,7 @@ import type { Speech } from '#shared/speech/speech.ts';
 import type { Garment } from './garment.ts';
 
 /** How far outside every stitching line a toile is cut, so that any seam can be let out. Common practice, no source. */
-export const TOILE_ALLOWANCE = mm(25);
+const TOILE_ALLOWANCE = mm(25);
 
 /** A garment as it is cut in cheap cloth to be tried on: wide allowances everywhere but at a fold, and nothing but the cloth itself. */
 export const toileOf = (garment: Garment, { words }: Speech): Garment => ({
@@ -11,7 +11,9 @@ export const toileOf = (garment: Garment, { words }: Speech): Garment => ({
 	name: words.garments.toile({ garment: garment.name }),
 	pieces: garment.pieces.map((piece) => ({
 		...piece,
-		edges: piece.edges.map((edge) => ({ ...edge, allowance: { kind: 'number', value: TOILE_ALLOWANCE } })),
+		edges: piece.edges.map((edge) =>
+			edge.kind === 'fold' ? edge : { ...edge, allowance: { kind: 'number', value: TOILE_ALLOWANCE } }
+		),
 		cut: piece.cut.filter((each) => each.in === 'fabric')
 	}))
 });
