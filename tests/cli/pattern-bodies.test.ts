@@ -134,8 +134,8 @@ describe('one line on standard error, exit code 2, nothing on standard output', 
 		[[], /^pattern: name the garment, such as course-dress\n$/],
 		[['course-dress'], /^pattern: give --body FILE for one body, or --bodies FILE\.csv for many\n$/],
 		[
-			['dress-dres', '--body', 'x'],
-			/^pattern: there is no garment "dress-dres" \(did you mean "course-dress"\?\); the garments are course-dress.*\n$/
+			['course-dres', '--body', 'x'],
+			/^pattern: there is no garment "course-dres" \(did you mean "course-dress"\?\); the garments are course-dress.*\n$/
 		],
 		[
 			['back-block', '--body', 'x'],

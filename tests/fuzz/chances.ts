@@ -12,7 +12,7 @@ const SCRAPS = [
 	...['1', '0', '38.4', '9,5', '1e308', '1e3080', '0.0000001', '-5000', '37 3/4', '½', '.', ','],
 	...['+', '-', '*', '/', '(', ')', '×', '÷', ':', '−', '%', '**', '?', '[', '{', '"', "''", '\\'],
 	...[' ', '   ', '\t', '\n', '\u0000', '\u202e', '🪡', 'é', 'cm', 'mm', 'in', 'inches', '″', 'x', 'pi'],
-	...['bust', 'waist', 'backWidth', 'bustEase', 'Bust', 'zzz', '__proto__', 'constructor', 'toString'],
+	...['bust', 'waist', 'shoulderWidth', 'bustEase', 'Bust', 'zzz', '__proto__', 'constructor', 'toString'],
 	...['distance(', 'length(', 'greater(', 'lesser(', 'choice(', 'A', 'B', 'edge', 'back.shoulder', 'null']
 ] as const;
 
