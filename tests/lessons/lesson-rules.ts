@@ -31,6 +31,7 @@ const VALUES: Readonly<Record<string, readonly string[]>> = {
 	Figure: ['upto', 'caption'],
 	GarmentPieces: [],
 	LayingFigure: [],
+	OrderOfSewing: [],
 	PieceFigure: ['piece', 'caption'],
 	SewnSeam: ['seam'],
 	Tape: ['of'],
@@ -99,7 +100,7 @@ const badReference = (tag: Tag, method: Method | undefined): string | undefined 
 };
 
 /** The components that show something of the lesson's garment. */
-const OF_GARMENT = ['GarmentPieces', 'LayingFigure', 'PieceFigure', 'SewnSeam', 'Toile'];
+const OF_GARMENT = ['GarmentPieces', 'LayingFigure', 'OrderOfSewing', 'PieceFigure', 'SewnSeam', 'Toile'];
 
 const badGarment = (tag: Tag, garment: Garment | undefined): string | undefined => {
 	if (tag.closing || !OF_GARMENT.includes(tag.name)) return undefined;
