@@ -10,6 +10,10 @@ const LONGEST_PLACE = 160;
 export const cut = (text: string, longest = LONGEST): string =>
 	text.length > longest ? `${text.slice(0, longest - 3)}...` : text;
 
+/** A text of somebody else's on one line: without line breaks, terminal codes and signs that turn the way of writing. */
+export const onOneLine = (text: string): string =>
+	text.replace(/[\p{Cc}\u2028\u2029\u202A-\u202E\u2066-\u2069]+/gu, ' ');
+
 /** JSON of a value, only so far as `room` is left: every level and every item takes some, so it neither goes deep nor reads on. */
 const beginning = (value: unknown, room: number): string => {
 	if (typeof value === 'string') return JSON.stringify(value.slice(0, room + 1));

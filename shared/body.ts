@@ -8,7 +8,14 @@ import {
 	type LengthAllowance
 } from './allowances.ts';
 import { BadInput, shown } from './bad-input.ts';
-import { isMeasurementKey, MEASUREMENT_KEYS, measurementNow, type MeasurementKey } from './measurements.ts';
+import {
+	isMeasurementKey,
+	MEASUREMENT_KEYS,
+	measurementNow,
+	NEEDED_KEYS,
+	type MeasurementKey,
+	type NeededKey
+} from './measurements.ts';
 import { parsed, readLength, unknownHere } from './reading.ts';
 import { z } from './shape.ts';
 import { message } from './speech/message.ts';
@@ -41,6 +48,36 @@ const FURTHER_RANGES: Readonly<Partial<Record<MeasurementKey, readonly [Mm, Mm]>
 	armLength: [mm(250), mm(950)],
 	wrist: [mm(80), mm(400)],
 	sideWaistToFloor: [mm(400), mm(1500)]
+};
+
+/** A middling body, rounded: the sizes of most women's systems agree to a tenth. Common practice, no single source. */
+const MIDDLING: Readonly<Record<NeededKey, Mm>> = {
+	bust: mm(950),
+	waist: mm(780),
+	hip: mm(1000),
+	neck: mm(370),
+	shoulderWidth: mm(370),
+	backLength: mm(410),
+	waistToHip: mm(210),
+	frontLength: mm(440),
+	bustHeight: mm(265),
+	bustSpan: mm(190)
+};
+/** Nobody is so many times as large as a middling body in every measurement; the smallest grown body in centimetres, read as inches, is. */
+const NOBODY = 1.7;
+/** With fewer measurements than these, one that is large may be so. */
+const ENOUGH = 3;
+
+/** Throws BadInput at `place` where measurements that are said to be in inches are centimetres, by their sizes. */
+export const checkUnit = (measurements: Measurements, unit: Unit, place: string): void => {
+	const taken = NEEDED_KEYS.flatMap((of) => {
+		const value = measurements[of];
+		return value === undefined ? [] : [{ of, value }];
+	});
+	const [first] = taken;
+	if (unit !== 'in' || !first || taken.length < ENOUGH) return;
+	if (taken.every(({ of, value }) => value > MIDDLING[of] * NOBODY))
+		throw new BadInput(place, message('input', 'notInches', first));
 };
 
 const written = z.union([z.number(), z.string()]);
@@ -114,6 +151,7 @@ export const readBody = (
 		if (now !== key && now in rest) throw new BadInput(place + key, message('input', 'twoNames', { now }));
 		measurements[now] = readMeasurement(now, value, unit, place);
 	}
+	checkUnit(measurements, unit, `${place}unit`);
 	const chosen = Object.entries(allowances).map(
 		([key, value]) => [key, readAllowance(key, value, unit, known, `${place}allowances.`)] as const
 	);

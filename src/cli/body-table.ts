@@ -3,7 +3,7 @@ import { parse as parser } from 'csv-parse';
 import { parse, CsvError } from 'csv-parse/sync';
 import type { Allowance } from '#shared/allowances.ts';
 import { BadInput, cut, shown } from '#shared/bad-input.ts';
-import { readAllowance, readMeasurement, type Body } from '#shared/body.ts';
+import { checkUnit, readAllowance, readMeasurement, type Body } from '#shared/body.ts';
 import {
 	isMeasurementKey,
 	MEASUREMENT_KEYS,
@@ -175,6 +175,7 @@ const bodyOf = (
 			allowances[column] = readAllowance(column, cell, unit, wanted.allowances, place);
 		}
 	}
+	checkUnit(measurements, unit, `${place}unit`);
 	return { name, unit, measurements, allowances };
 };
 

@@ -13,11 +13,12 @@ import { reportJson, reportTable } from './check-output.ts';
 import { draftOrRefuse } from './draft-or-refuse.ts';
 import type { Command } from './exit-code.ts';
 import { tellFormer } from './former-names.ts';
-import { parsedJson, readInputFile } from './input-file.ts';
+import { readInputFile } from './input-file.ts';
 import { lessonCourse } from './lesson-course.ts';
 import { onlyOf, onlyOne, parsedWords } from './options.ts';
 import { complain, writeOut } from './output.ts';
 import { readPlacements } from './placements.ts';
+import { checkKeys, parsedJson, readJson } from './read-json.ts';
 import { methodOf } from './find-subject.ts';
 
 const OPTIONS = {
@@ -41,7 +42,7 @@ interface Setting {
 const readPolicy = async (file: string | undefined, speech: Speech): Promise<Policy> => {
 	if (file === undefined) return USUAL_POLICY;
 	const input = await readInputFile(file, speech);
-	const written = parsedJson(input);
+	const written = readJson(input);
 	const { data, error } = policySchema.safeParse(written);
 	const [issue] = error?.issues ?? [];
 	if (!issue) return data ?? USUAL_POLICY;
@@ -61,8 +62,10 @@ const submissionSchema = z.looseObject({
 	body: z.unknown().optional(),
 	placements: z.record(z.string(), z.unknown())
 });
+/** Longer than what a learner is called by: such a one goes by the number of the line. */
+const LONGEST_NAME = 200;
 /** Whose work a line holds is known even where the rest of it is of no use. */
-const learnerSchema = z.looseObject({ learner: z.union([z.string(), z.number()]) });
+const learnerSchema = z.looseObject({ learner: z.union([z.string().max(LONGEST_NAME), z.number()]) });
 
 /** Reads and checks one learner's placements. A fault of ours is told on the error stream, without anything that was measured. */
 const checkedWork = (
@@ -84,8 +87,10 @@ const checkLine = (line: string, number: number, { method, policy, body, speech 
 	const place = command.line({ number });
 	let learner: string | number = number;
 	try {
-		const input = parsedJson({ text: line.replace(/^\uFEFF/, ''), place });
+		const text = line.replace(/^\uFEFF/, '');
+		const input = parsedJson(text, place);
 		learner = learnerSchema.safeParse(input).data?.learner ?? number;
+		checkKeys(text, place);
 		const submission = submissionSchema.safeParse(input);
 		tellFormer(submission.data?.body, place, speech);
 		if (!submission.success)
@@ -127,7 +132,7 @@ const checkOne = async (
 	if (!body) throw new BadInput('check', message('command', 'giveOneBody'));
 	const input = await readInputFile(file, speech);
 	const { report, unreadable } = checkedWork(
-		parsedJson(input),
+		readJson(input),
 		{ method, policy, body, speech },
 		body.name,
 		input.place

@@ -1,4 +1,4 @@
-import { ruleWords } from '#shared/bad-input.ts';
+import { onOneLine, ruleWords } from '#shared/bad-input.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { mm } from '#shared/units.ts';
 import type { StepReport, SubmissionReport } from '#checker/check-submission.ts';
@@ -38,12 +38,16 @@ const stepJson = (report: StepReport, unreadable: ReadPlacements['unreadable'], 
  * step, why what was typed could not be read.
  */
 export const reportJson = (
-	{ steps, total }: SubmissionReport,
+	{ steps, total, passedOver }: SubmissionReport,
 	unreadable: ReadPlacements['unreadable'],
 	speech: Speech
 ): object => {
 	const own = speech.inUnit('mm');
-	return { steps: steps.map((step) => stepJson(step, unreadable, own)), total };
+	return {
+		steps: steps.map((step) => stepJson(step, unreadable, own)),
+		total,
+		...(passedOver.length > 0 ? { passedOver } : {})
+	};
 };
 
 /** What a step's note column says: the notes of a wrong answer, or that an earlier mark led to it. */
@@ -57,7 +61,7 @@ export const noteWords = (
 
 /** A report for reading. */
 export const reportTable = (
-	{ steps, total }: SubmissionReport,
+	{ steps, total, passedOver }: SubmissionReport,
 	method: Method,
 	body: string,
 	speech: Speech
@@ -68,5 +72,12 @@ export const reportTable = (
 		const off = offBy === undefined ? '' : command.off({ by: mm(offBy) });
 		return `${step.padEnd(14)}${command.answer(verdict).padEnd(12)}${off.padEnd(14)}${speech.fixed(mark, 2).padEnd(6)}${noteWords(report, speech)}`.trimEnd();
 	});
-	return [command.checkTitle({ name: method.name, body }), ...rows, command.checkTotal(total), ''].join('\n');
+	const told = passedOver.length > 0 ? [command.passedOver({ steps: passedOver })] : [];
+	return [
+		command.checkTitle({ name: method.name, body: onOneLine(body) }),
+		...rows,
+		...told,
+		command.checkTotal(total),
+		''
+	].join('\n');
 };

@@ -1,3 +1,4 @@
+import { onOneLine } from '#shared/bad-input.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import type { CuredReport } from '#exports/table/wear-json.ts';
 import type { Draft } from '#drafting/evaluate.ts';
@@ -28,7 +29,7 @@ export const draftTable = (
 		label(name)
 	]);
 	return [
-		`${command.draftTitle({ name: method.name, body })}\n`,
+		`${command.draftTitle({ name: method.name, body: onOneLine(body) })}\n`,
 		table([[...command.pointHeadings, ''], ...points]),
 		table([[...command.lineHeadings, ''], ...lines]),
 		...(wear.length > 0 ? [`${speech.words.wear.wear}\n${wearTable(wear, speech)}`] : [])

@@ -7,7 +7,8 @@ import type { Speech } from '#shared/speech/speech.ts';
 import type { Mm, Unit } from '#shared/units.ts';
 import type { EdgeRule, Garment } from '#garment/garment.ts';
 import { tellFormer } from './former-names.ts';
-import { parsedJson, type InputFile } from './input-file.ts';
+import type { InputFile } from './input-file.ts';
+import { readJson } from './read-json.ts';
 
 /** A body, and what its maker chose to cut single edges with, by the edges' names (`front.side`). */
 export interface Maker {
@@ -56,7 +57,7 @@ const readEdges = (
  */
 export const readMaker = (file: InputFile, garment: Garment, speech: Speech): Maker => {
 	const place = `${file.place}: `;
-	const input = parsedJson(file);
+	const input = readJson(file);
 	tellFormer(input, file.place, speech);
 	const { edges = {}, ...rest } = isRecord(input) ? input : {};
 	const body = readBody(isRecord(input) ? rest : input, place, file.name, garment.allowances);

@@ -108,7 +108,13 @@ export const exportCommand: Command = async (words, speech) => {
 		await writeOut(speech.words.command.usage({ of: 'export' }));
 		return;
 	}
-	const found = await subjectOf('garmentOrMethod', options.id, 'export', speech);
+	const found = await subjectOf(
+		lessonCourse(speech.language),
+		'garmentOrMethod',
+		options.id,
+		'export',
+		speech
+	);
 	const subject = options.toile ? toileOf(found, speech) : found;
 	wantedPieces(subject, options);
 	await (options.input.kind === 'body' ? exportOne : exportMany)(subject, options, speech);

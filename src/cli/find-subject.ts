@@ -14,7 +14,6 @@ import { NO_CHOICES } from '#garment/sewn.ts';
 import { draftOrRefuse } from './draft-or-refuse.ts';
 import { draftTable } from './draft-output.ts';
 import { readBodyFile } from './body-file.ts';
-import { lessonCourse } from './lesson-course.ts';
 import type { Subject } from './subject.ts';
 import { withCures } from './wear.ts';
 
@@ -68,14 +67,14 @@ export const methodOf = (course: Course, id: string, command: string): Method =>
 	);
 };
 
-/** The garment or the method of this id, read for one language. Throws BadInput at `command` where there is none. */
+/** The garment or the method of this id in a course. Throws BadInput at `command` where there is none. */
 export const subjectOf = async (
+	course: Course,
 	kind: SubjectKind,
 	id: string,
 	command: string,
 	speech: Speech
 ): Promise<Subject> => {
-	const course = lessonCourse(speech.language);
 	const { garmentIds, methodIds } = course;
 	if (kind !== 'method' && garmentIds.includes(id)) {
 		// It alone loads what finds where outlines cross, which takes longer than a draft does.

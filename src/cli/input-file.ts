@@ -35,13 +35,3 @@ export const readInputFile = async (file: string, { words }: Speech): Promise<In
 	const text = await reading(place, () => (fromPipe ? allOf(process.stdin) : readFile(file, 'utf8')));
 	return { text: text.replace(/^\uFEFF/, ''), place, name: fromPipe ? 'body' : path.parse(file).name };
 };
-
-/** A file's content as JSON. Throws BadInput. */
-export const parsedJson = ({ text, place }: Pick<InputFile, 'text' | 'place'>): unknown => {
-	try {
-		return JSON.parse(text);
-	} catch (problem) {
-		if (!(problem instanceof SyntaxError)) throw problem;
-		throw new BadInput(place, message('command', 'notJson', { problem: problem.message }));
-	}
-};

@@ -13,6 +13,9 @@ export const FOR_BODIES = {
 	help: { type: 'boolean', short: 'h' }
 } as const;
 
+/** Flags whose value is a file or a folder. */
+const TAKE_FILES = new Set(['body', 'bodies', 'placements', 'policy', 'marks', 'to']);
+
 /** Node's own words about a flag run over several lines and speak of `--`; these say what to write instead. */
 const slipOf = (options: Options, problem: unknown): Message => {
 	if (!(problem instanceof TypeError) || !('code' in problem)) throw problem;
@@ -21,8 +24,9 @@ const slipOf = (options: Options, problem: unknown): Message => {
 		const flags = Object.keys(options).map((name) => `--${name}`);
 		return message('command', 'noOption', { flag, near: nearestName(flag, flags) });
 	}
-	const takesFile = options[flag.replace(/^--/, '')]?.type === 'string';
-	return message('command', takesFile ? 'needsFile' : 'noValue', { flag });
+	const name = flag.replace(/^--/, '');
+	if (options[name]?.type !== 'string') return message('command', 'noValue', { flag });
+	return message('command', TAKE_FILES.has(name) ? 'needsFile' : 'needsValue', { flag });
 };
 
 /** Splits the words after a command into flags and the rest. Throws BadInput in one line, naming the wrong word. */

@@ -1,4 +1,4 @@
-import { BadInput } from '#shared/bad-input.ts';
+import { BadInput, onOneLine } from '#shared/bad-input.ts';
 import { message } from '#shared/speech/message.ts';
 import { systemCode } from './input-file.ts';
 
@@ -22,9 +22,6 @@ export const writeOut = (text: string): Promise<boolean> =>
 			else reject(new BadInput('', message('command', 'cannotPrint', { code })));
 		});
 	});
-
-/** Line breaks and terminal codes in a file's own words must not break or colour the one line of an error. */
-export const onOneLine = (text: string): string => text.replace(/[\p{Cc}\u2028\u2029]+/gu, ' ');
 
 /** Writes one line to standard error. */
 export const complain = (line: string): void => {

@@ -1,3 +1,4 @@
+import { onOneLine } from '#shared/bad-input.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import type { CuredReport } from '#exports/table/wear-json.ts';
 import type { Garment } from '#garment/garment.ts';
@@ -5,7 +6,6 @@ import { patternWarningWords, type Pattern, type ReportedNumber } from '#garment
 import type { Piece } from '#garment/piece.ts';
 import type { RunReport, SeamReport } from '#garment/seams.ts';
 import { patternName, pieceWords } from '#garment/words.ts';
-import { onOneLine } from './output.ts';
 import { cm, table } from './table.ts';
 import { wearTable } from './wear.ts';
 

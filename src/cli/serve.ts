@@ -38,7 +38,7 @@ class BadUse extends Error {}
 const readAddress = (words: readonly string[], { command }: Speech['words']): Address => {
 	const { values, positionals } = parsedWords('serve', OPTIONS, words);
 	const [more] = positionals;
-	if (more !== undefined) throw new BadUse(command.takesNothing({ command: 'serve', seen: more }));
+	if (more !== undefined) throw new BadUse(command.takesNothing({ command: 'serve', seen: cut(more) }));
 	const host = values.host ?? 'localhost';
 	if (values.port === undefined) return { host, port: undefined };
 	const port = Number(values.port);

@@ -5,6 +5,7 @@ import { readInputFile } from './input-file.ts';
 import { bodiesInput, FOR_BODIES, onlyOf, parsedWords, type Asked } from './options.ts';
 import { writeOut } from './output.ts';
 import { subjectOf } from './find-subject.ts';
+import { lessonCourse } from './lesson-course.ts';
 
 const OPTIONS = { ...FOR_BODIES, json: { type: 'boolean' } } as const;
 
@@ -23,7 +24,7 @@ const workCommand =
 		}
 		const id = onlyOf(asked, positionals);
 		const input = bodiesInput(command, values);
-		const subject = await subjectOf(kind, id, command, speech);
+		const subject = await subjectOf(lessonCourse(speech.language), kind, id, command, speech);
 		const file = await readInputFile(input.file, speech);
 		if (input.kind === 'body') {
 			const work = subject.work(subject.read(file), file.place);

@@ -101,6 +101,8 @@ describe('an entry that was typed in another unit', () => {
 		['(96+4)/4', 'cm', '(96+4)/4 cm'],
 		['30 mm + 4', 'cm', '7 cm'],
 		['12 cm + 1/2 in', 'cm', '12 cm + 1/2 in'],
+		['12 cm + 5', 'in', '247 mm'],
+		['254 mm + 5', 'in', '15″'],
 		['0', 'cm', '0'],
 		['', 'cm', ''],
 		['bust', 'cm', 'bust']
@@ -110,4 +112,15 @@ describe('an entry that was typed in another unit', () => {
 		for (const other of ['mm', 'cm', 'in'] as const)
 			expect(readSum(shown, other).value).toBeCloseTo(readSum(text, unit).value, 9);
 	});
+
+	it.each(['1 cm + 1/3', '12 cm + 7', '3 mm + 3/128', '10.03 in + 1 cm', '1/7 cm + 1'])(
+		'a sum of mixed units is not moved: %s',
+		(text) => {
+			for (const unit of ['mm', 'cm', 'in'] as const) {
+				const shown = withUnit(text, unit);
+				for (const other of ['mm', 'cm', 'in'] as const)
+					expect(readSum(shown, other).value).toBeCloseTo(readSum(text, unit).value, 5);
+			}
+		}
+	);
 });

@@ -48,6 +48,22 @@ describe('readBody', () => {
 		);
 	});
 
+	it('is not in inches where its sizes are those of centimetres', async () => {
+		const { measurements } = DEMO_BODIES[0]?.body ?? readBody({});
+		const inCm = Object.fromEntries(Object.entries(measurements).map(([key, value]) => [key, value / 10]));
+		expect(complaint({ ...inCm, unit: 'in' })).toBe(
+			'x.json: unit: no body is so large in inches: the bust would be 243.84 cm; if these are centimetres, write cm'
+		);
+		const spanish = await speechFor('es');
+		expect(ruleOf(() => readBody({ ...inCm, unit: 'in' }), spanish)).toBe(
+			'ningún cuerpo es tan grande en pulgadas: el contorno de busto mediría 243,84 cm; si son centímetros, escribe cm'
+		);
+		// One that is broad is not one that was measured in centimetres.
+		expect(readBody({ unit: 'in', bust: 70, waist: 68, hip: 72, backLength: 17 }).measurements.bust).toBe(
+			1778
+		);
+	});
+
 	it('is in centimetres, and takes the fallback name, where the file says nothing', () => {
 		expect(readBody({ bust: '96,5' }, '', 'heron')).toEqual({
 			name: 'heron',

@@ -21,6 +21,7 @@ describe('nearest names', () => {
 	it('offers nothing where nothing is near', () => {
 		expect(nearestName('xyzzyq', MEASUREMENT_KEYS)).toBeUndefined();
 		expect(english.words.input.didYouMean({ near: undefined })).toBe('');
+		expect(nearestName('85-circle-skirt'.repeat(1000), ['85-circle-skirt'])).toBeUndefined();
 		expect(nearestName('bust', [])).toBeUndefined();
 	});
 });

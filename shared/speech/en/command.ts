@@ -80,6 +80,8 @@ export const command = (v: Voice) => ({
 	cannotWrite: ({ code }: { readonly code: string }) =>
 		CANNOT_WRITE[code] ?? `nothing can be written here (${code})`,
 	notJson: ({ problem }: { readonly problem: string }) => `this is not JSON: ${problem}`,
+	keyTwice: 'this key stands here twice',
+	keyLost: 'nothing can have this name',
 	standardInput: 'standard input',
 	cannotPrint: ({ code }: { readonly code: string }) =>
 		`standard output: ${CANNOT_WRITE[code] ?? `nothing can be written here (${code})`}`,
@@ -89,6 +91,7 @@ export const command = (v: Voice) => ({
 		`There is no command "${name}"${didYouMean(near)}. Try square-across --help.`,
 	noOption: ({ flag, near }: Flag & Near) => `there is no option ${flag}${didYouMean(near)}`,
 	needsFile: ({ flag }: Flag) => `${flag} needs the name of a file after it`,
+	needsValue: ({ flag }: Flag) => `${flag} needs a value after it`,
 	noValue: ({ flag }: Flag) => `${flag} takes no value`,
 	givenTwice: ({ flag, values }: Flag & { readonly values: readonly string[] }) =>
 		`${flag} was given twice: ${values.join(', ')}`,
@@ -139,6 +142,8 @@ export const command = (v: Voice) => ({
 	answer: ({ answer }: { readonly answer: Verdict['answer'] }): string => answer,
 	off: ({ by }: { readonly by: Mm }) => `${v.inUnit('mm').length(by)} off`,
 	notes: ({ notes }: { readonly notes: readonly string[] }) => notes.join(' or '),
+	passedOver: ({ steps }: { readonly steps: readonly string[] }) =>
+		`${steps.join(', ')}: not asked for with this body, and passed over`,
 	fromOwnMarks: 'from own earlier marks',
 	checkTitle: ({ name, body }: Named & { readonly body: string }) => `${name} for ${body}`,
 	checkTotal: ({ mark, outOf, mistakes, consequences }: Total) =>

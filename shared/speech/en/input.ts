@@ -105,6 +105,9 @@ export const input = (v: Voice) => ({
 		return `${the(noun)} must lie from ${least} to ${most}, not ${own.outside(value, range)}${written}`;
 	},
 
+	notInches: ({ of, value }: { readonly of: MeasurementKey; readonly value: Mm }) =>
+		`no body is so large in inches: ${the(measurementNoun(of))} would be ${v.inUnit('cm').length(value)}; if these are centimetres, write cm`,
+
 	/** A word where only numbers can stand: a way, a length that a drafter does not use, or anything else. */
 	sumWord: ({ written }: { readonly written: string }) => {
 		const word = written.toLowerCase();

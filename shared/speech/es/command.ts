@@ -55,6 +55,8 @@ export const command: typeof english = (v) => ({
 		const position = /position (\d+)/.exec(problem)?.[1];
 		return position === undefined ? 'esto no es JSON' : `esto no es JSON (posición ${position})`;
 	},
+	keyTwice: 'esta clave está aquí dos veces',
+	keyLost: 'nada puede llamarse así',
 	standardInput: 'entrada estándar',
 	cannotPrint: ({ code }) =>
 		`salida estándar: ${CANNOT_WRITE[code] ?? `aquí no se puede escribir nada (${code})`}`,
@@ -64,6 +66,7 @@ export const command: typeof english = (v) => ({
 		`No hay ninguna orden «${name}»${didYouMean(near)}. Prueba square-across --help.`,
 	noOption: ({ flag, near }) => `no hay ninguna opción ${flag}${didYouMean(near)}`,
 	needsFile: ({ flag }) => `detrás de ${flag} falta el nombre de un archivo`,
+	needsValue: ({ flag }) => `detrás de ${flag} falta un valor`,
 	noValue: ({ flag }) => `${flag} no lleva ningún valor`,
 	givenTwice: ({ flag, values }) => `${flag} está dos veces: ${values.join(', ')}`,
 	ask: ({ of }) => ASK[of],
@@ -105,6 +108,7 @@ export const command: typeof english = (v) => ({
 	answer: ({ answer }) => ANSWERS[answer],
 	off: ({ by }) => `a ${v.inUnit('mm').length(by)}`,
 	notes: ({ notes }) => notes.join(' o '),
+	passedOver: ({ steps }) => `${steps.join(', ')}: con este cuerpo no se pide, y se pasa por alto`,
 	fromOwnMarks: 'viene de marcas propias anteriores',
 	checkTitle: ({ name, body }) => `${name} para ${body}`,
 	checkTotal: ({ mark, outOf, mistakes, consequences }) =>

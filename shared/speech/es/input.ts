@@ -89,6 +89,12 @@ export const input: typeof english = (v) => ({
 		return `${el(noun)} ${must} estar entre ${least} y ${most}, no ${own.outside(value, range)}${written}`;
 	},
 
+	notInches: ({ of, value }) => {
+		const noun = measurementNoun(of);
+		const would = noun.plural ? 'medirían' : 'mediría';
+		return `ningún cuerpo es tan grande en pulgadas: ${el(noun)} ${would} ${v.inUnit('cm').length(value)}; si son centímetros, escribe cm`;
+	},
+
 	sumWord: ({ written }) => {
 		const word = written.toLowerCase();
 		if (WAYS.test(word)) return `«${written}» tiene su propia casilla; escribe aquí solo el número`;

@@ -35,6 +35,8 @@ export interface SubmissionReport {
 		readonly consequences: number;
 	};
 	readonly faults: readonly Fault[];
+	/** The steps that something was handed in for and that are not asked for: this body's draft has none, or they are given. */
+	readonly passedOver: readonly string[];
 }
 
 /** The size of the worst thing found. */
@@ -107,6 +109,7 @@ export const checkSubmission = (
 	return {
 		steps,
 		faults: found.faults,
+		passedOver: Object.keys(placements).filter((name) => steps.every(({ step }) => step !== name)),
 		total: {
 			mark: roundMark(steps.reduce((sum, { mark }) => sum + mark, 0)),
 			outOf: steps.length,

@@ -215,6 +215,15 @@ const isSum = (tokens: readonly Token[]): boolean =>
 const isBare = ({ kind }: Token): boolean => kind !== 'unit';
 /** Two readings nearer than this are one: floating-point noise. */
 const NOISE_MM = 1e-6;
+/** Decimals of such a length: finer than any pencil. */
+const DECIMALS = 6;
+
+/** A length in the unit it was typed in, where that can print it as it is; else in millimetres. */
+const written = (length: Mm, unit: Unit): string => {
+	const printed = printLength(length, unit);
+	const same = Math.abs(readSum(printed, unit).value - length) < NOISE_MM;
+	return same ? printed : `${Number(length.toFixed(DECIMALS))} mm`;
+};
 
 /**
  * What was typed in `unit`, for a field that now counts in another: numbers without a unit take theirs
@@ -225,7 +234,7 @@ export const withUnit = (text: string, unit: Unit): string => {
 	try {
 		// What comes to the same in every unit names its units already, or is nothing.
 		if (Math.abs(valueIn('cm') - valueIn('in')) < NOISE_MM) return text;
-		if (!tokensOf(text).every(isBare)) return printLength(readSum(text, unit).value, unit);
+		if (!tokensOf(text).every(isBare)) return written(readSum(text, unit).value, unit);
 		return isSum(tokensOf(text)) ? `(${text.trim()}) ${unit}` : `${text.trim()} ${unit}`;
 	} catch (error) {
 		if (error instanceof BadInput) return text;
