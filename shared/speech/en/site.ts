@@ -49,6 +49,7 @@ export const site = (v: Voice) => {
 		imprint:
 			'The class at Alder Row, the bodies named after birds and their numbers are invented. Drafting rules are ' +
 			'common practice in dressmaking.',
+		notices: 'Software of others in this app, with its licences',
 
 		noSuchPage: 'This page does not exist',
 		wentWrong: 'Something went wrong here',

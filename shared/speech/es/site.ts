@@ -42,6 +42,7 @@ export const site: typeof english = (v) => {
 		imprint:
 			'La clase de Alder Row, los cuerpos con nombre de pájaro y sus medidas son inventados. Las reglas de ' +
 			'trazado son práctica común en la costura.',
+		notices: 'Programas de otras personas en esta aplicación, con sus licencias',
 
 		noSuchPage: 'Esta página no existe',
 		wentWrong: 'Aquí ha fallado algo',

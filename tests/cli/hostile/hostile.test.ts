@@ -43,7 +43,7 @@ describe.each(['draft', 'pattern', 'check'])('a hostile body, to %s', (command) 
 	const some = names(bodies).filter((_, i) => command === 'draft' || i % 6 === 0);
 	it.each(some)('is refused in one line: %s', async (name) => {
 		const file = fileOf(bodies[name] ?? '', 'json');
-		const subject = command === 'pattern' ? 'linnet-dress' : 'back-block';
+		const subject = command === 'pattern' ? 'course-dress' : 'back-block';
 		const more = command === 'check' ? ['--placements', folder.write('p.json', JSON.stringify(BACK))] : [];
 		expect(faultsOfRefusal(await attacked.run([command, subject, '--body', file, ...more]))).toBe('');
 	});
@@ -53,7 +53,7 @@ describe('hostile allowances of edges', () => {
 	const edges = hostileEdges();
 	it.each(names(edges))('are refused in one line: %s', async (name) => {
 		const file = fileOf(edges[name] ?? '', 'json');
-		expect(faultsOfRefusal(await attacked.run(['pattern', 'linnet-dress', '--body', file]))).toBe('');
+		expect(faultsOfRefusal(await attacked.run(['pattern', 'course-dress', '--body', file]))).toBe('');
 	});
 });
 
@@ -132,7 +132,7 @@ describe('a name that would write on the terminal', () => {
 	const file = folder.write('named.json', heronWith({ name }));
 	it.each([
 		['draft', 'back-block', '--body', file],
-		['pattern', 'linnet-dress', '--body', file],
+		['pattern', 'course-dress', '--body', file],
 		['check', 'back-block', '--body', file, '--placements', folder.write('none.json', '{}')]
 	])('stands on one line, and bare: %s', async (...words) => {
 		const { code, out } = await attacked.run(words);

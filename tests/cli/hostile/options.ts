@@ -36,7 +36,7 @@ const wrongOptions = (body: string): readonly Words[] => [
 	['draft', 'back-block', '--bodies', '/'],
 	['draft', 'back-block', '--bodies', 'a\u0000b'],
 	['pattern', 'back-block', '--body', body],
-	['pattern', 'linnet-dress', '--bodies', 'x'.repeat(5000)],
+	['pattern', 'course-dress', '--bodies', 'x'.repeat(5000)],
 	['check', 'back-block', '--body', body],
 	['check', 'back-block', '--body', body, '--placements', '/'],
 	['check', 'back-block', '--body', body, '--placements', 'a\u0000b'],
@@ -49,7 +49,7 @@ const wrongOptions = (body: string): readonly Words[] => [
 /** What is wrong with where an export goes, and with what it should hold. */
 const wrongExports = (body: string, file: string): readonly Words[] => {
 	const pdf = `${file}-never.pdf`;
-	const exporting = (...more: Words): Words => ['export', 'linnet-dress', '--body', body, ...more];
+	const exporting = (...more: Words): Words => ['export', 'course-dress', '--body', body, ...more];
 	return [
 		exporting(),
 		exporting('--to', ''),
@@ -91,7 +91,7 @@ const badRoots = (body: string): readonly Words[] => {
 		['draft', 'back-block', '--body', '/proc/self/mem'],
 		['draft', 'back-block', '--bodies', '/proc/self/mem'],
 		['check', 'back-block', '--body', body, '--placements', '/proc/self/mem'],
-		['pattern', 'linnet-dress', '--body', '/proc/self/mem'],
+		['pattern', 'course-dress', '--body', '/proc/self/mem'],
 		[long],
 		['draft', long, '--body', body],
 		['draft', 'back-block', long, '--body', body],
@@ -105,12 +105,12 @@ const badRoots = (body: string): readonly Words[] => {
 		['draft', 'back-block', '--body', body, '--language', long],
 		['draft', 'back-block', '--body', body, '--language'],
 		['draft', 'back-block', '--body', body, '--language', '__proto__'],
-		['export', 'linnet-dress', '--body', body, '--to', 'never.pdf', '--date', long],
-		['export', 'linnet-dress', '--body', body, '--to', 'never.pdf', '--paper', long],
-		['export', 'linnet-dress', '--body', body, '--to', 'never.pdf', '--pieces', long],
-		['export', 'linnet-dress', '--body', body, '--to', 'never', '--as', long],
+		['export', 'course-dress', '--body', body, '--to', 'never.pdf', '--date', long],
+		['export', 'course-dress', '--body', body, '--to', 'never.pdf', '--paper', long],
+		['export', 'course-dress', '--body', body, '--to', 'never.pdf', '--pieces', long],
+		['export', 'course-dress', '--body', body, '--to', 'never', '--as', long],
 		['export', 'back-block', '--body', body, '--to', `/${'x/'.repeat(40)}never.svg`],
-		['export', 'linnet-dress', '--body', body, '--to', 'never.pdf', '--apart']
+		['export', 'course-dress', '--body', body, '--to', 'never.pdf', '--apart']
 	];
 };
 
@@ -121,7 +121,7 @@ export const hostileWords = (body: string, folder: Folder): readonly Words[] => 
 		...namingNothing(body, file),
 		...wrongOptions(body),
 		...wrongExports(body, file),
-		['export', 'linnet-dress', '--bodies', body, '--to', file, '--as', 'svg'],
+		['export', 'course-dress', '--bodies', body, '--to', file, '--as', 'svg'],
 		...wrongMarks(body, file),
 		...badRoots(body),
 		['serve', '--port', '-1'],
