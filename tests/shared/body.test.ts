@@ -48,13 +48,13 @@ describe('readBody', () => {
 		);
 	});
 
-	it('is not in inches where its sizes are those of centimetres', async () => {
+	it('is not in inches where its sizes are those of centimetres', () => {
 		const { measurements } = DEMO_BODIES[0]?.body ?? readBody({});
 		const inCm = Object.fromEntries(Object.entries(measurements).map(([key, value]) => [key, value / 10]));
 		expect(complaint({ ...inCm, unit: 'in' })).toBe(
 			'x.json: unit: no body is so large in inches: the bust would be 243.84 cm; if these are centimetres, write cm'
 		);
-		const spanish = await speechFor('es');
+		const spanish = speechFor('es');
 		expect(ruleOf(() => readBody({ ...inCm, unit: 'in' }), spanish)).toBe(
 			'ningún cuerpo es tan grande en pulgadas: el contorno de busto mediría 243,84 cm; si son centímetros, escribe cm'
 		);

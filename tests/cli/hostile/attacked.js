@@ -12,7 +12,7 @@ const { readInputFile } = await import('../../../src/cli/input-file.ts');
 const { course } = await import('../../../src/lib/course/course.ts');
 const { speechFor } = await import('../../support/speech.ts');
 
-const english = await speechFor('en');
+const english = speechFor('en');
 const BACK = 'lessons/40-back-levels/method.yaml';
 const known = { [BACK]: readFileSync(new URL(`../../../${BACK}`, import.meta.url), 'utf8') };
 
