@@ -34,6 +34,8 @@ const edge = z.strictObject({
 	allowance: formula.optional(),
 	/** How its notches look where that differs from the piece's: a sleeve's back cap is double. */
 	notch: z.enum(NOTCH_STYLES).optional(),
+	/** Whether it is gathered up before, or as, it is sewn. */
+	gathered: z.boolean().optional(),
 	corner: z.enum(CORNER_RULES).optional()
 });
 
@@ -71,6 +73,8 @@ const seam = z.strictObject({
 	second: side,
 	/** The second runs the other way: its end is sewn to the first's beginning. */
 	turned: z.boolean().default(false),
+	/** Not sewn to each other, only as long as each other. */
+	compared: z.boolean().optional(),
 	within: quantity,
 	/** How much longer the second is to be, eased in. */
 	ease: formula.optional(),

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { mm, px } from '#shared/units.ts';
 import { dense, grainLine, notchStrokes } from '#garment/piece-lines.ts';
+import { foldSign } from '#garment/piece-signs.ts';
 import type { Piece } from '#garment/piece.ts';
 import { boundsOf, pathEnd, pathStart } from '#geometry/path.ts';
 import { at, distance, type SheetPoint } from '#geometry/point.ts';
-import { foldSign, pieceBounds, pieceLeaf, roomFor } from '#ui/garments/piece-ink.ts';
+import { pieceBounds, pieceLeaf, roomFor } from '#ui/garments/piece-ink.ts';
 import { rowsWithin } from '#ui/pages/pattern/piece-row.ts';
 import { layWords, pieceLabel, seamWords } from '#ui/garments/piece-words.ts';
 import { english } from '../support/speech.ts';

@@ -2,7 +2,7 @@ import type { Caution, Cloth, CutCount, EdgeKind, NotchStyle, RunName } from '..
 import type { Mm } from '../../units.ts';
 import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
-import { the } from './grammar.ts';
+import { The, the } from './grammar.ts';
 
 const CLOTHS: Readonly<Record<Cloth, string>> = {
 	fabric: 'fabric',
@@ -49,6 +49,12 @@ const runName = (run: RunName): string =>
 /** Parts of a yard as the shop says them. */
 const EIGHTHS = ['', '1/8', '1/4', '3/8', '1/2', '5/8', '3/4', '7/8'] as const;
 
+/** A piece by its number and its name. */
+interface NumberedPiece {
+	readonly number: number;
+	readonly name: string;
+}
+
 /** Pieces, cutting, notches, seams and their reports. */
 export const garments = (v: Voice) => ({
 	cloth: ({ cloth }: { cloth: Cloth }) => CLOTHS[cloth],
@@ -67,6 +73,13 @@ export const garments = (v: Voice) => ({
 	grainAlongFold: 'The grain line runs along the fold',
 	grainAlongMark: ({ mark }: { mark: string }) => `The grain line runs along the line marked “${mark}”`,
 	grainAsArrow: 'The grain line runs as the arrow does',
+	gathered: 'gather here',
+	selvedge: 'parallel to the selvedge',
+	arrowToSelvedge: 'Lay the arrow parallel to the selvedge',
+	/** What an edge is sewn to: "to 2 Back bodice, double notch". */
+	meets: ({ pieces, notch }: { pieces: readonly NumberedPiece[]; notch: NotchStyle | undefined }) =>
+		`to ${v.list(pieces.map(({ number, name }) => `${number} ${name}`))}${notch === undefined ? '' : `, ${notch} notch`}`,
+	edgeMeets: ({ edge, meets }: { edge: Noun; meets: string }) => `${The(edge)}: ${meets}`,
 	noAllowance: 'No allowance outside the stitching line',
 	allowances: (said: {
 		usual: Mm;

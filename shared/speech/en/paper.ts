@@ -20,7 +20,7 @@ export const paper = (v: Voice) => ({
 	madeFor: ({ what, body }: { what: string; body: string }) => `${what} for ${body}`,
 	workedFor: ({ what, body }: { what: string; body: string }) => `${what}, for ${body}`,
 	scale: ({ scale }: { scale: keyof typeof SCALES }) => SCALES[scale],
-	fold: 'fold',
+	fold: 'on the fold',
 	grid: 'grid',
 	printAtFull: ({ pages, paper: name }: { pages: number; paper: string }) =>
 		`${pages === 1 ? 'One page' : `${pages} pages`} of ${name}. Print at 100 % (actual size), then measure the squares before you trust the rest.`,

@@ -1,6 +1,6 @@
 import type { Caution, Cloth, CutCount, EdgeKind, RunName } from '../../garment.ts';
 import type { garments as english } from '../en/garments.ts';
-import { el } from './grammar.ts';
+import { El, el } from './grammar.ts';
 
 const CLOTHS: Readonly<Record<Cloth, string>> = { fabric: 'tela', lining: 'forro', interfacing: 'entretela' };
 
@@ -49,6 +49,12 @@ export const garments: typeof english = (v) => ({
 	grainAlongFold: 'El hilo va a lo largo del doblez',
 	grainAlongMark: ({ mark }) => `El hilo va a lo largo de la línea marcada «${mark}»`,
 	grainAsArrow: 'El hilo va como indica la flecha',
+	gathered: 'frunce aquí',
+	selvedge: 'paralelo al orillo',
+	arrowToSelvedge: 'Coloca el hilo de la flecha paralelo al orillo',
+	meets: ({ pieces, notch }) =>
+		`con ${v.list(pieces.map(({ number, name }) => `${number} ${name}`))}${notch === undefined ? '' : `, piquete ${{ single: 'sencillo', double: 'doble' }[notch]}`}`,
+	edgeMeets: ({ edge, meets }) => `${El(edge)}: ${meets}`,
 	noAllowance: 'Sin margen fuera de la línea de costura',
 	allowances: (said) => {
 		const none = [...said.none.map(el), ...(said.fold ? ['el doblez'] : [])];

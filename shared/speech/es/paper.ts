@@ -17,7 +17,7 @@ export const paper: typeof english = (v) => ({
 	madeFor: ({ what, body }) => `${what} para ${body}`,
 	workedFor: ({ what, body }) => `${what}, para ${body}`,
 	scale: ({ scale }) => SCALES[scale],
-	fold: 'doblez',
+	fold: 'al doblez',
 	grid: 'cuadrícula',
 	printAtFull: ({ pages, paper: name }) =>
 		`${pages === 1 ? 'Una página' : `${pages} páginas`} de ${name}. Imprime al 100 % (tamaño real) y mide los cuadrados antes de fiarte del resto.`,

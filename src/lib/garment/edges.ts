@@ -22,6 +22,8 @@ export interface PieceEdge {
 	readonly corner?: CornerRule | undefined;
 	/** How its notches look where that differs from the piece's. */
 	readonly notch?: NotchStyle | undefined;
+	/** Whether it is gathered up. */
+	readonly gathered?: boolean | undefined;
 }
 
 /** A piece's outline does not close: a fault of ours or of a garment file, not of a body. */
@@ -72,7 +74,7 @@ export const edgesOf = (
 		const path = edgePath(rule, draft, piece.key);
 		return path ? [{ rule, path }] : [];
 	});
-	return inTurn(paths).map(({ rule: { name, noun, title, kind, allowance, corner, notch }, path }) => ({
+	return inTurn(paths).map(({ rule: { name, noun, title, kind, allowance, corner, notch, gathered }, path }) => ({
 		name,
 		noun,
 		title,
@@ -84,6 +86,7 @@ export const edgesOf = (
 				? lengthOf(allowance, scope)
 				: (own[`${piece.key}.${name}`] ?? lengthOf(allowance, scope)),
 		corner,
-		notch
+		notch,
+		gathered
 	}));
 };

@@ -40,6 +40,7 @@ export interface EdgeRule {
 	readonly allowance: Formula;
 	readonly corner?: CornerRule | undefined;
 	readonly notch?: NotchStyle | undefined;
+	readonly gathered?: boolean | undefined;
 }
 
 /** How a piece is made. */
@@ -77,6 +78,8 @@ export interface SeamRule {
 	readonly first: readonly EdgeRef[];
 	readonly second: readonly EdgeRef[];
 	readonly turned: boolean;
+	/** Whether the two are not sewn to each other, only as long as each other. */
+	readonly compared?: boolean | undefined;
 	readonly within: Mm;
 	readonly ease: Formula | undefined;
 	readonly notches: readonly number[];

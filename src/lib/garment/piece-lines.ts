@@ -26,8 +26,6 @@ import type { Notch, Piece } from './piece.ts';
 const HALF_APART: Mm = mm(3);
 /** How far a notch runs into the piece where nothing is cut outside its stitching line. */
 const INWARD: Mm = mm(5);
-/** Length of the arrowheads of a grain line, and half their width. */
-const ARROW: readonly [long: Mm, half: Mm] = [mm(5), mm(1.6)];
 
 /** The direction out of a piece where its outline runs in `along`. */
 export const outwardAt = (outline: Path, along: Direction): Direction =>
@@ -187,16 +185,21 @@ export const grainLine = (
 	return found;
 };
 
+/** Length of an arrowhead and half its width. */
+const ARROW: readonly [long: Mm, half: Mm] = [mm(5), mm(1.6)];
+
+/** An arrowhead whose tip lies at `tip`, of a line that runs from there in the direction `back`. */
+export const arrowHead = (tip: SheetPoint, back: Direction): Path => {
+	const [long, half] = ARROW;
+	const foot = moved(tip, back, long);
+	const aside = squareTo(back);
+	return polyline(moved(foot, aside, half), tip, moved(foot, aside, mm(-half)));
+};
+
 /** The strokes of a grain line: a straight line with an arrowhead at each end. */
 export const grainStrokes = (piece: Piece): readonly Path[] => {
 	const [from, to] = grainLine(piece);
 	const way = directionTo(from, to);
 	if (!way) return [];
-	const [long, half] = ARROW;
-	const head = (tip: SheetPoint, back: Direction): Path => {
-		const foot = moved(tip, back, long);
-		const aside = squareTo(back);
-		return polyline(moved(foot, aside, half), tip, moved(foot, aside, mm(-half)));
-	};
-	return [polyline(from, to), head(from, way), head(to, opposite(way))];
+	return [polyline(from, to), arrowHead(from, way), arrowHead(to, opposite(way))];
 };

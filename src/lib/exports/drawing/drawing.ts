@@ -15,6 +15,8 @@ export const STROKE_KINDS = [
 	'mark',
 	'dart',
 	'drill',
+	'gather',
+	'leader',
 	'line',
 	'level',
 	'traced',

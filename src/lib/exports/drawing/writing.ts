@@ -12,8 +12,8 @@ const TEXT_SIZE: Mm = mm(3.6);
 const LEADING = 1.5;
 /** Width of an average letter in shares of its height. */
 const LETTER = 0.5;
-/** The longest line, in letters, before it is broken. */
-const LONGEST = 34;
+/** The longest lines, in letters, before they are broken: shorter ones are tried where these do not fit. */
+const LONGEST = [34, 24, 17] as const;
 /** Smaller and smaller writing is tried where it does not fit; below this it could not be read on paper. */
 const SIZES = [1, 0.8, 0.6] as const;
 /** Places tried across and down a piece. */
@@ -24,7 +24,7 @@ const STEP: Mm = mm(4);
 const AIR = 3;
 
 /** A text broken between words, into lines of so many letters at the most where words are no longer. */
-const broken = (text: string, longest = LONGEST): readonly string[] => {
+const broken = (text: string, longest: number): readonly string[] => {
 	const lines: string[] = [];
 	for (const word of text.split(' ')) {
 		const last = lines.at(-1);
@@ -35,17 +35,29 @@ const broken = (text: string, longest = LONGEST): readonly string[] => {
 	return lines;
 };
 
-const sizeOf = (line: number, share: number): number => (line === 0 ? NAME_SIZE : TEXT_SIZE) * share;
+/** A line of writing, and how high it is written where there is room. */
+interface Line {
+	readonly text: string;
+	readonly size: number;
+}
+
+/** Texts in lines so long at the most; the first is a name, and all its lines are larger. */
+const linesOf = (texts: readonly string[], longest: number): readonly Line[] =>
+	texts.flatMap((text, i) =>
+		broken(text, longest).map((line) => ({ text: line, size: i === 0 ? NAME_SIZE : TEXT_SIZE }))
+	);
+
+const heightOf = (lines: readonly Line[], share: number): number =>
+	lines.reduce((sum, { size }) => sum + size * share * LEADING, 0);
 
 /** Half the width and half the height of a block of lines. */
-const halves = (lines: readonly string[], share: number): readonly [number, number] => {
-	const widths = lines.map((text, i) => text.length * sizeOf(i, share) * LETTER);
-	const height = lines.reduce((sum, _, i) => sum + sizeOf(i, share) * LEADING, 0);
-	return [Math.max(...widths) / 2 + AIR, height / 2 + AIR];
+const halves = (lines: readonly Line[], share: number): readonly [number, number] => {
+	const widths = lines.map(({ text, size }) => text.length * size * share * LETTER);
+	return [Math.max(...widths) / 2 + AIR, heightOf(lines, share) / 2 + AIR];
 };
 
 /** Whether a place lies within a closed ring of chords (by counting how many lie to its right). */
-const within = (ring: readonly SheetPoint[], { x, y }: SheetPoint): boolean => {
+export const within = (ring: readonly SheetPoint[], { x, y }: SheetPoint): boolean => {
 	let inside = false;
 	let b = ring.at(-1);
 	for (const a of ring) {
@@ -85,15 +97,14 @@ const crossed = (
 
 /** The lines set about a place, one under the other; upright, they read from below. */
 const set = (
-	lines: readonly string[],
+	lines: readonly Line[],
 	centre: SheetPoint,
 	share: number,
 	upright: boolean
 ): readonly Words[] => {
-	const height = lines.reduce((sum, _, i) => sum + sizeOf(i, share) * LEADING, 0);
-	let down = -height / 2;
-	return lines.map((text, i) => {
-		const size = sizeOf(i, share);
+	let down = -heightOf(lines, share) / 2;
+	return lines.map(({ text, size: whole }) => {
+		const size = whole * share;
 		down += size * LEADING;
 		const base = down - size * (LEADING - 1) * 0.6;
 		const place = upright ? at(centre.x + base, centre.y) : at(centre.x, centre.y + base);
@@ -127,27 +138,20 @@ const widest = (
 };
 
 /**
- * Lines of writing within a piece, clear of the lines that are drawn in it: as large as they fit, level or else upright,
- * near the middle; the first line alone where there is no room for all, a word a line if need be, and at the piece's
- * widest place where even that is too much.
+ * Lines of writing within a piece, all of them, as large as they fit and in lines as long as they fit; undefined where
+ * there is no room for them.
  */
-export const writingWithin = (
+export const writingIn = (
 	texts: readonly string[],
 	outline: Path,
 	around: readonly Path[]
-): readonly Words[] => {
+): readonly Words[] | undefined => {
 	const ring = pathSamples(outline, STEP);
 	const inner = around.map((line) => pathSamples(line, STEP));
-	const bounds = boundsOf([outline]);
-	const places = placesIn(bounds);
-	const name = texts.slice(0, 1);
-	const wordByWord = name.flatMap((text) => broken(text, 1));
-	for (const lines of [
-		texts.flatMap((text) => broken(text)),
-		name.flatMap((text) => broken(text)),
-		wordByWord
-	]) {
-		for (const share of SIZES) {
+	const places = placesIn(boundsOf([outline]));
+	for (const share of SIZES) {
+		for (const longest of LONGEST) {
+			const lines = linesOf(texts, longest);
 			const half = halves(lines, share);
 			for (const upright of [false, true]) {
 				const free = places.find(
@@ -159,7 +163,35 @@ export const writingWithin = (
 			}
 		}
 	}
+	return undefined;
+};
+
+/** Lines of writing from a place downward, level: beside a piece that has no room for them. */
+export const writingAt = (texts: readonly string[], { x, y }: SheetPoint): readonly Words[] => {
+	const lines = linesOf(texts, LONGEST[0]);
+	return set(lines, at(x, y + halves(lines, 1)[1] - AIR), 1, false).map((words) => ({
+		...words,
+		middle: false
+	}));
+};
+
+/**
+ * Lines of writing within a piece, clear of the lines that are drawn in it: as large as they fit, level or else upright,
+ * near the middle; the first line alone where there is no room for all, and at the piece's widest place where even that
+ * is too much.
+ */
+export const writingWithin = (
+	texts: readonly string[],
+	outline: Path,
+	around: readonly Path[]
+): readonly Words[] => {
+	const name = texts.slice(0, 1);
+	const whole = writingIn(texts, outline, around) ?? writingIn(name, outline, around);
+	if (whole) return whole;
+	const bounds = boundsOf([outline]);
 	const { left, top, right, bottom } = bounds;
-	const centre = widest(outline, ring, places) ?? at((left + right) / 2, (top + bottom) / 2);
-	return set(name, centre, SIZES[2], bottom - top > right - left);
+	const centre =
+		widest(outline, pathSamples(outline, STEP), placesIn(bounds)) ??
+		at((left + right) / 2, (top + bottom) / 2);
+	return set(linesOf(name, Infinity), centre, SIZES[2], bottom - top > right - left);
 };

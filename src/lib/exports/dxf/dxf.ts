@@ -1,6 +1,7 @@
 import type { Speech } from '#shared/speech/speech.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { grainLine, notchStrokes } from '#garment/piece-lines.ts';
+import { dartMiddle, mouthNotches } from '#garment/piece-signs.ts';
 import type { Piece } from '#garment/piece.ts';
 import { nearestOnPath } from '#geometry/apart.ts';
 import { flattened, flattenedParts } from '#geometry/flatten.ts';
@@ -125,9 +126,13 @@ const pieceEntities = (piece: Piece, words: readonly string[]): readonly Group[]
 				pointOf(nearestOnPath(piece.cutting.outline, pathEnd(stroke)), LAYERS.notches)
 			)
 		),
-		...[...piece.marks.map(({ path }) => path), ...piece.darts.flatMap(({ legs }) => legs)].flatMap((path) =>
-			polylineOf(flattened(path, FLATTENING), LAYERS.internal, false)
-		),
+		...piece.darts
+			.flatMap((dart) => mouthNotches(piece, dart))
+			.flatMap((stroke) => pointOf(pathEnd(stroke), LAYERS.notches)),
+		...[
+			...piece.marks.map(({ path }) => path),
+			...piece.darts.flatMap((dart) => [...dart.legs, ...dartMiddle(dart)])
+		].flatMap((path) => polylineOf(flattened(path, FLATTENING), LAYERS.internal, false)),
 		...piece.drills.flatMap((drill) => pointOf(drill.at, LAYERS.drills)),
 		...words.flatMap((text, i) => textOf(text, { ...from, y: mm(from.y + i * 8) }, LAYERS.boundary))
 	];

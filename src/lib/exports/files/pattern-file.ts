@@ -3,12 +3,13 @@ import { oneOf, unknownName } from '#shared/reading.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { mm } from '#shared/units.ts';
 import type { Garment } from '#garment/garment.ts';
+import { meetingsOf } from '#garment/meetings.ts';
 import type { Pattern } from '#garment/pattern.ts';
 import type { Piece } from '#garment/piece.ts';
 import { patternName, pieceWords } from '#garment/words.ts';
 import { arranged } from '../drawing/arrange.ts';
 import { drawingScaled, type Drawing } from '../drawing/drawing.ts';
-import { pieceDrawing } from '../drawing/piece-drawing.ts';
+import { meetingLines, pieceDrawing } from '../drawing/piece-drawing.ts';
 import { onFewestPages } from '../sheets/fewest-pages.ts';
 import { PAGE_MARGIN, PAPERS, SHEETS, type Paper } from '../sheets/tiles.ts';
 
@@ -71,7 +72,15 @@ const drawn = (
 	{ pieces, scale, speech }: Pick<FileRequest, 'pieces' | 'scale' | 'speech'>
 ): readonly Drawing[] =>
 	chosenPieces(pattern, pieces).map((piece) =>
-		drawingScaled(pieceDrawing(piece, writtenOn(piece, garment, pattern, speech), speech), SCALES[scale])
+		drawingScaled(
+			pieceDrawing(
+				piece,
+				writtenOn(piece, garment, pattern, speech),
+				speech,
+				meetingsOf(piece, garment.seams, pattern.pieces)
+			),
+			SCALES[scale]
+		)
 	);
 
 /** The pieces as they are laid out on the paper of a PDF, and that paper. */
@@ -131,7 +140,6 @@ export const patternFile = async (
 		what: patternName(garment, pattern, speech),
 		body: pattern.body
 	});
-	const words = (piece: Piece): readonly string[] => writtenOn(piece, garment, pattern, speech);
 	if (format === 'csv')
 		return bytes((await import('../table/tables.ts')).patternCsv({ ...pattern, pieces }, speech));
 	if (format === 'json')
@@ -140,7 +148,13 @@ export const patternFile = async (
 		);
 	if (format === 'dxf') {
 		const { dxfFile } = await import('../dxf/dxf.ts');
-		const written = pieces.map((piece) => ({ piece, words: words(piece) }));
+		const written = pieces.map((piece) => ({
+			piece,
+			words: [
+				...writtenOn(piece, garment, pattern, speech),
+				...meetingLines(piece, meetingsOf(piece, garment.seams, pattern.pieces), speech)
+			]
+		}));
 		return Uint8Array.from(dxfFile(written, title, speech), (sign) => sign.charCodeAt(0));
 	}
 	if (format === 'pdf') return pdf(garment, pattern, request);

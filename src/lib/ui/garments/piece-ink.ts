@@ -1,16 +1,7 @@
 import { mm, px, type Mm, type Px } from '#shared/units.ts';
-import { outwardAt } from '#garment/piece-lines.ts';
 import type { Piece } from '#garment/piece.ts';
-import { boundsOf, pathStart, pointAtLength, polyline, type Bounds, type Path } from '#geometry/path.ts';
-import {
-	at,
-	between,
-	directionTo,
-	moved,
-	opposite,
-	type Direction,
-	type SheetPoint
-} from '#geometry/point.ts';
+import { boundsOf, type Bounds } from '#geometry/path.ts';
+import { at, type SheetPoint } from '#geometry/point.ts';
 import type { ScreenSize, SheetView } from '#ui/drawing/view.ts';
 
 /** A drawing of a piece: its size on the screen, and what of the sheet it shows. */
@@ -44,36 +35,6 @@ export const pieceLeaf = ({ left, top, right, bottom }: Bounds, room: number): P
 	return {
 		size: { width: px(width), height: px(Math.round(down * scale + MARGIN + FOOT)) },
 		view: { scale, left: mm((left + right) / 2 - width / scale / 2), top: mm(top - MARGIN / scale) }
-	};
-};
-
-/** An arrow that says which edge lies on the fold: its two ends on the fold, and how far inside its shaft runs. */
-export interface FoldSign {
-	readonly path: Path;
-	readonly middle: SheetPoint;
-	/** Out of the piece. */
-	readonly outward: Direction;
-	/** The way along the fold in which its word reads. */
-	readonly reads: Direction;
-	/** The bracket inside: from the fold, along it, and back to it. */
-	readonly bracket: Path;
-}
-
-/** The fold of a piece, with the bracket that is drawn beside it `inside` millimetres from it; undefined for a piece that has none. */
-export const foldSign = (piece: Piece, inside: Mm): FoldSign | undefined => {
-	const edge = piece.edges.find(({ name }) => name === piece.fold);
-	const [from, to] = edge ? [pathStart(edge.path), pointAtLength(edge.path, edge.length)] : [];
-	const along = from && to && directionTo(from, to);
-	if (!edge || !from || !to || !along) return undefined;
-	const outward = outwardAt(piece.outline, along);
-	const [first, last] = [between(from, to, 0.14), between(from, to, 0.86)];
-	const inward = opposite(outward);
-	return {
-		path: edge.path,
-		middle: between(from, to, 0.5),
-		outward,
-		reads: along.dy > 0 || (along.dy === 0 && along.dx < 0) ? opposite(along) : along,
-		bracket: polyline(first, moved(first, inward, inside), moved(last, inward, inside), last)
 	};
 };
 
