@@ -10,6 +10,8 @@ export const lessonMetaSchema = z.strictObject({
 	method: z.optional(z.string()),
 	/** The garment whose pieces and seams its text shows. */
 	garment: z.optional(z.string()),
+	/** That it stands beside the course: no lesson before or after it leads to it, but its own neighbours. */
+	aside: z.optional(z.boolean()),
 	minutes: z.int().check(z.positive()),
 	summary: text,
 	/** Of a translation: the hash of each section of the English that it was made of, and its own. */

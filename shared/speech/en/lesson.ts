@@ -3,6 +3,15 @@ import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
 import { the } from './grammar.ts';
 
+/** What the figure of a measurement shows. */
+export type TapeView = 'front' | 'back' | 'arm' | 'legs';
+const SEEN: Readonly<Record<TapeView, string>> = {
+	front: 'The stand is seen from the front',
+	back: 'The stand is seen from the back',
+	arm: 'The right arm is seen from its outer side',
+	legs: 'The body below the waist is seen from the front'
+};
+
 /** What lessons embed beside the steps: figures, tapes, comparisons. */
 export const lesson = (v: Voice) => {
 	return {
@@ -41,18 +50,21 @@ export const lesson = (v: Voice) => {
 				ourFault: 'The picture could not be made; the fault is ours'
 			})[failure],
 
-		tape: ({ title, what, seen }: { title: string; what: string; seen: 'front' | 'back' }) =>
-			`${title}: the tape goes ${what}. The stand is seen from the ${seen}.`,
+		tape: ({ title, what, seen }: { title: string; what: string; seen: TapeView }) =>
+			`${title}: the tape goes ${what}. ${SEEN[seen]}.`,
 		/** A measurement's title, in bold, and where its tape goes. */
 		tapeGoes: ({ what }: { what: string }) => `, ${what}.`,
-		seenFrom: ({ seen }: { seen: 'front' | 'back' }) => `Seen from the ${seen}; the stand is invented.`,
+		seenFrom: ({ seen }: { seen: TapeView }) => `${SEEN[seen]}; its shape is invented.`,
 		sideNeck: 'side neck point',
 		nape: 'nape',
-		armpit: 'level of the armpit',
+		armpit: 'armpit level',
 		bustPoint: 'bust point',
 		shoulderPoint: 'shoulder point',
 		waist: 'waist',
 		hip: 'hip',
+		elbow: 'elbow',
+		wrist: 'wrist bone',
+		floor: 'floor',
 
 		yourOwn: ({ title }: { title: string }) => `Your own ${title.toLowerCase()}`,
 		inNamed: ({ title, name }: { title: string; name: string }) => `${title}, in ${name}`,

@@ -36,6 +36,8 @@ export const measurements = (v: Voice) => ({
 	more: 'More measurements: none is needed',
 	noneNeeded:
 		'Every draft gets by with the ten above. Each of these makes a check of the finished draft surer; leave empty whatever was not taken.',
+	howToTake: 'How to take it',
+	howToTakeThis: ({ title }: { title: string }) => `How to take it: ${title}`,
 	allowances: 'Allowances: your own numbers',
 	usual: 'An empty field means the usual number, which stands in grey.',
 	range: ({ range }: { range: readonly [Mm, Mm] }) => {

@@ -58,12 +58,12 @@ export const MEASUREMENT_WORDS: Readonly<Record<MeasurementKey, MeasurementWords
 	),
 	acrossBack: measurement(
 		'the width across the back',
-		'Across the back',
+		'Width across the back',
 		'from arm to arm over the back, halfway down the armhole'
 	),
 	acrossChest: measurement(
 		'the width across the chest',
-		'Across the chest',
+		'Width across the chest',
 		'from arm to arm over the chest, halfway down the armhole'
 	),
 	scyeDepth: measurement(

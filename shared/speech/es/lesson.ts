@@ -1,7 +1,12 @@
 import type { lesson as english } from '../en/lesson.ts';
 import { el } from './grammar.ts';
 
-const SEEN = { front: 'delante', back: 'detrás' } as const;
+const SEEN = {
+	front: 'El maniquí se ve por delante',
+	back: 'El maniquí se ve por detrás',
+	arm: 'El brazo derecho se ve por su lado de fuera',
+	legs: 'El cuerpo se ve por delante, de la cintura abajo'
+} as const;
 
 /** What lessons embed beside the steps: figures, tapes, comparisons. */
 export const lesson: typeof english = (v) => {
@@ -40,10 +45,9 @@ export const lesson: typeof english = (v) => {
 				ourFault: 'No se ha podido hacer la imagen; el fallo es nuestro'
 			})[failure],
 
-		tape: ({ title, what, seen }) =>
-			`${title}: por dónde pasa la cinta métrica: ${what}. El maniquí se ve por ${SEEN[seen]}.`,
+		tape: ({ title, what, seen }) => `${title}: por dónde pasa la cinta métrica: ${what}. ${SEEN[seen]}.`,
 		tapeGoes: ({ what }) => `: ${what}.`,
-		seenFrom: ({ seen }) => `Visto por ${SEEN[seen]}; el maniquí es inventado.`,
+		seenFrom: ({ seen }) => `${SEEN[seen]}; su forma es inventada.`,
 		sideNeck: 'lado del cuello',
 		nape: 'nuca',
 		armpit: 'nivel de la axila',
@@ -51,6 +55,9 @@ export const lesson: typeof english = (v) => {
 		shoulderPoint: 'punto de hombro',
 		waist: 'cintura',
 		hip: 'cadera',
+		elbow: 'codo',
+		wrist: 'muñeca',
+		floor: 'suelo',
 
 		yourOwn: ({ title }) => `Tu ${title.toLowerCase()}`,
 		inNamed: ({ title, name }) => `${title}, en «${name}»`,

@@ -33,6 +33,8 @@ export const measurements: typeof english = (v) => ({
 	more: 'Más medidas: ninguna hace falta',
 	noneNeeded:
 		'Para cualquier trazado bastan las diez de arriba. Cada una de estas hace más segura una comprobación del trazado terminado; deja vacía la que no hayas tomado.',
+	howToTake: 'Cómo se toma',
+	howToTakeThis: ({ title }) => `Cómo se toma: ${title}`,
 	allowances: 'Ajustes: tus propios números',
 	usual: 'Una casilla vacía quiere decir el número habitual, que está en gris.',
 	range: ({ range }) => {

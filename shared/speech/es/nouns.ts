@@ -65,7 +65,7 @@ export const MEASUREMENT_WORDS: Readonly<Record<MeasurementKey, MeasurementWords
 	bustSpan: measurement('la separación de busto', 'Separación de busto', 'de un punto de busto al otro'),
 	napeToWaist: measurement(
 		'el largo de nuca a cintura',
-		'De la nuca a la cintura',
+		'Largo de nuca a cintura',
 		'del hueso de la nuca a la cintura, por la espalda; unos 2 cm (3/4 de pulgada) menos que el largo de espalda'
 	),
 	shoulderLength: measurement(
@@ -116,7 +116,7 @@ export const MEASUREMENT_WORDS: Readonly<Record<MeasurementKey, MeasurementWords
 	wrist: measurement('el contorno de muñeca', 'Contorno de muñeca', 'alrededor de la muñeca, sobre el hueso'),
 	sideWaistToFloor: measurement(
 		'el alto de cintura a suelo',
-		'De la cintura al suelo',
+		'Alto de cintura a suelo',
 		'del nivel de la cintura al suelo, por el costado y sin zapatos'
 	)
 };

@@ -1,12 +1,25 @@
 import { mm, type Mm } from '#shared/units.ts';
+import type { TapeView } from '#shared/speech/en/lesson.ts';
 import type { MeasurementKey } from '#shared/measurements.ts';
 import { pathMapped, pathSamples, type Path } from '#geometry/path.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
 import { cubic, straight } from '#geometry/segment.ts';
+import {
+	ARM,
+	ARM_TAPE,
+	armLines,
+	armSeams,
+	LEGS,
+	LEGS_TAPE,
+	legsLines,
+	legsSeams,
+	UPPER_ARM_TAPE,
+	WRIST_TAPE
+} from './limbs.ts';
 
 /**
  * A dress stand for the figures that show where a tape goes. Its shape is invented: the right half of
- * the outline, from the pit of the neck out and down to the hip, mirrored for the left.
+ * the outline, from the pit of the neck out and down to the hip, mirrored for the left. What it lacks is in limbs.ts.
  */
 const SIDE_NECK = at(58, 0);
 const SHOULDER = at(188, 42);
@@ -51,17 +64,30 @@ const girth = (level: Mm, sag: number): Path => {
 };
 
 /** The places of a body that a figure names. */
-export type PlaceName = 'sideNeck' | 'nape' | 'bustPoint' | 'shoulderPoint' | 'armpit' | 'waist' | 'hip';
+export type PlaceName =
+	| 'sideNeck'
+	| 'nape'
+	| 'bustPoint'
+	| 'shoulderPoint'
+	| 'armpit'
+	| 'waist'
+	| 'hip'
+	| 'elbow'
+	| 'wrist'
+	| 'floor';
 
 /** Where the tape goes for one measurement, and from which side it is seen. */
 export interface TapeDrawing {
-	readonly view: 'front' | 'back';
+	readonly view: TapeView;
 	readonly tape: Path;
+	/** A ruler or a strip of card that is held level, to measure to. */
+	readonly level?: Path;
 	readonly marks: readonly { readonly name: PlaceName; readonly at: SheetPoint }[];
 }
 
 const front = (tape: Path, ...marks: TapeDrawing['marks']): TapeDrawing => ({ view: 'front', tape, marks });
 const back = (tape: Path, ...marks: TapeDrawing['marks']): TapeDrawing => ({ view: 'back', tape, marks });
+const arm = (tape: Path, ...marks: TapeDrawing['marks']): TapeDrawing => ({ view: 'arm', tape, marks });
 
 const sideNeck: TapeDrawing['marks'][number] = { name: 'sideNeck', at: SIDE_NECK };
 const bustPoint: TapeDrawing['marks'][number] = { name: 'bustPoint', at: BUST_POINT };
@@ -72,13 +98,8 @@ const shoulderPoint: TapeDrawing['marks'][number] = { name: 'shoulderPoint', at:
 const across = (level: Mm): Path => [straight(at(-reachAt(level), level), at(reachAt(level), level))];
 const overBust = cubic(SIDE_NECK, at(62, 90), at(82, 180), BUST_POINT);
 
-/** What a stand without arms and legs cannot show. */
-type Beyond = 'upperArm' | 'armLength' | 'wrist' | 'sideWaistToFloor';
-/** A measurement that has a figure. */
-export type DrawnMeasurement = Exclude<MeasurementKey, Beyond>;
-
-/** The figure of every measurement that the stand can show. */
-export const TAPES: Readonly<Record<DrawnMeasurement, TapeDrawing>> = {
+/** The figure of every measurement. */
+export const TAPES: Readonly<Record<MeasurementKey, TapeDrawing>> = {
 	bust: front(girth(BUST_LEVEL, 18)),
 	waist: front(girth(WAIST_LEVEL, 16)),
 	hip: front(girth(HIP_LEVEL, 16)),
@@ -103,16 +124,41 @@ export const TAPES: Readonly<Record<DrawnMeasurement, TapeDrawing>> = {
 	bustSpan: front([straight(mirror(BUST_POINT), BUST_POINT)], bustPoint),
 	napeToWaist: back([straight(NAPE, waistUnder(0))], nape, { name: 'waist', at: waistUnder(0) }),
 	shoulderLength: front([cubic(SIDE_NECK, at(90, 18), at(150, 24), SHOULDER)], sideNeck, shoulderPoint),
-	shoulderDrop: front([straight(at(SHOULDER.x, SIDE_NECK.y), SHOULDER)], sideNeck, shoulderPoint),
+	shoulderDrop: {
+		...front([straight(at(SHOULDER.x, SIDE_NECK.y), SHOULDER)], sideNeck, shoulderPoint),
+		level: [straight(SIDE_NECK, at(SHOULDER.x + 14, SIDE_NECK.y))]
+	},
 	acrossBack: back(across(ACROSS_LEVEL)),
 	acrossChest: front(across(ACROSS_LEVEL)),
-	scyeDepth: back([straight(NAPE, at(0, ARMPIT.y))], nape, { name: 'armpit', at: ARMPIT }),
+	scyeDepth: {
+		...back([straight(NAPE, at(0, ARMPIT.y))], nape, { name: 'armpit', at: ARMPIT }),
+		level: [straight(mirror(ARMPIT), ARMPIT)]
+	},
 	upperBust: front(girth(ARMPIT.y, 12), { name: 'armpit', at: ARMPIT }),
-	underBust: front(girth(mm(336), 16))
+	underBust: front(girth(mm(336), 16)),
+	upperArm: arm(UPPER_ARM_TAPE),
+	armLength: arm(
+		ARM_TAPE,
+		{ name: 'shoulderPoint', at: ARM.shoulder },
+		{ name: 'elbow', at: ARM.elbow },
+		{ name: 'wrist', at: ARM.wrist }
+	),
+	wrist: arm(WRIST_TAPE),
+	sideWaistToFloor: {
+		view: 'legs',
+		tape: LEGS_TAPE,
+		marks: [
+			{ name: 'waist', at: LEGS.waist },
+			{ name: 'hip', at: LEGS.hip },
+			{ name: 'floor', at: LEGS.floor }
+		]
+	}
 };
 
 /** The lines of the stand itself, the same for every measurement but for what its front and back show. */
-export const standLines = (view: TapeDrawing['view']): readonly Path[] => {
+export const standLines = (view: TapeView): readonly Path[] => {
+	if (view === 'arm') return armLines;
+	if (view === 'legs') return legsLines;
 	const neckline: Path =
 		view === 'front'
 			? [cubic(mirror(SIDE_NECK), at(-44, 58), at(44, 58), SIDE_NECK)]
@@ -123,7 +169,9 @@ export const standLines = (view: TapeDrawing['view']): readonly Path[] => {
 };
 
 /** Faint lines that help to find the levels. */
-export const standSeams = (view: TapeDrawing['view']): readonly Path[] => {
+export const standSeams = (view: TapeView): readonly Path[] => {
+	if (view === 'arm') return armSeams;
+	if (view === 'legs') return legsSeams;
 	const panel: Path =
 		view === 'front'
 			? [

@@ -11,6 +11,16 @@ const linkTo = ({ id, meta, language }: Lesson): LessonLink => ({
 });
 const link = (lesson: Lesson | undefined): LessonLink | undefined => lesson && linkTo(lesson);
 
+/** The lessons before and after one. Those that stand beside the course are passed over, but from one to another of them. */
+const neighbours = (
+	lessons: readonly Lesson[],
+	lesson: Lesson
+): { previous?: LessonLink; next?: LessonLink } => {
+	const chain = lessons.filter((each) => !each.meta.aside || lesson.meta.aside);
+	const index = chain.indexOf(lesson);
+	return { previous: link(chain[index - 1]), next: link(chain[index + 1]) };
+};
+
 /** The lesson of every step of a method. */
 const lessonOf = (lessons: readonly Lesson[], method: string | undefined): LessonOf =>
 	Object.fromEntries(
@@ -22,8 +32,7 @@ const lessonOf = (lessons: readonly Lesson[], method: string | undefined): Lesso
 export const load: PageServerLoad = async ({ params, url }) => {
 	const course = courseAt(url);
 	const { lessons } = course;
-	const index = lessons.findIndex(({ id }) => id === params.lesson);
-	const lesson = lessons[index];
+	const lesson = lessons.find(({ id }) => id === params.lesson);
 	if (!lesson) {
 		const ids = lessons.map(({ id }) => id);
 		return notFound(url, 'lesson', params.lesson, ids);
@@ -37,7 +46,6 @@ export const load: PageServerLoad = async ({ params, url }) => {
 		method: meta.method === undefined ? undefined : course.method(meta.method),
 		garment: meta.garment === undefined ? undefined : course.garment(meta.garment),
 		lessonOf: lessonOf(lessons, meta.method),
-		previous: link(lessons[index - 1]),
-		next: link(lessons[index + 1])
+		...neighbours(lessons, lesson)
 	};
 };
