@@ -35,7 +35,7 @@ export const measurements = (v: Voice) => ({
 	inches: 'inches',
 	more: 'More measurements: none is needed',
 	noneNeeded:
-		'Every draft gets by with the ten above. Each of these makes a check of the finished draft surer; leave empty whatever was not taken.',
+		'Every draft gets by with the ten above. Each of these makes something surer, a check of the finished draft or a number that you choose; leave empty whatever was not taken.',
 	howToTake: 'How to take it',
 	howToTakeThis: ({ title }: { title: string }) => `How to take it: ${title}`,
 	allowances: 'Allowances: your own numbers',

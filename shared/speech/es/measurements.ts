@@ -32,7 +32,7 @@ export const measurements: typeof english = (v) => ({
 	inches: 'pulgadas',
 	more: 'Más medidas: ninguna hace falta',
 	noneNeeded:
-		'Para cualquier trazado bastan las diez de arriba. Cada una de estas hace más segura una comprobación del trazado terminado; deja vacía la que no hayas tomado.',
+		'Para cualquier trazado bastan las diez de arriba. Cada una de estas da más seguridad en algo, sea una comprobación del trazado terminado o un número que eliges tú; deja vacía la que no hayas tomado.',
 	howToTake: 'Cómo se toma',
 	howToTakeThis: ({ title }) => `Cómo se toma: ${title}`,
 	allowances: 'Ajustes: tus propios números',
