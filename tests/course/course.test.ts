@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { lessonCourse } from '../../src/cli/lesson-course.ts';
 import { refusalOf } from '../support/refusal.ts';
 import { course } from '#course/course.ts';
+import { neighbours } from '#course/neighbours.ts';
 
 const META = 'title: A\npart: B\nminutes: 2\nsummary: C';
 const lesson = (front: string, body = ''): string => `---\n${front}\n---\n\n${body}\n`;
@@ -30,6 +31,27 @@ describe('the course of the lessons', () => {
 	it('has no method or garment of another name', () => {
 		expect(english.method('back-blok')).toBeUndefined();
 		expect(english.garment('back-block')).toBeUndefined();
+	});
+});
+
+describe('which lesson leads to which', () => {
+	const files = ['1', '2', '3', '4', '5'].map((id) => [
+		`lessons/${id}/en.md`,
+		lesson(['2', '3'].includes(id) ? `${META}\naside: true` : META)
+	]);
+	const { lessons } = course(Object.fromEntries(files), 'en');
+
+	it.each([
+		['1', undefined, '4'],
+		['2', '1', '3'],
+		['3', '2', '4'],
+		['4', '1', '5'],
+		['5', '4', undefined]
+	])('where 2 and 3 stand beside the course: %s comes after %s and before %s', (id, before, after) => {
+		const of = lessons.find((each) => each.id === id);
+		if (!of) throw new Error(`there is no lesson ${id}`);
+		const { previous, next } = neighbours(lessons, of);
+		expect([previous?.id, next?.id]).toEqual([before, after]);
 	});
 });
 

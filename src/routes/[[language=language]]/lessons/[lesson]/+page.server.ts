@@ -1,4 +1,5 @@
 import type { Lesson } from '#course/course.ts';
+import { neighbours } from '#course/neighbours.ts';
 import type { LessonLink } from '#shared/lesson-meta.ts';
 import type { LessonOf } from '#ui/embeds/lesson-of.ts';
 import { courseAt, notFound } from '../../../course.server.ts';
@@ -10,16 +11,6 @@ const linkTo = ({ id, meta, language }: Lesson): LessonLink => ({
 	language
 });
 const link = (lesson: Lesson | undefined): LessonLink | undefined => lesson && linkTo(lesson);
-
-/** The lessons before and after one. Those that stand beside the course are passed over, but from one to another of them. */
-const neighbours = (
-	lessons: readonly Lesson[],
-	lesson: Lesson
-): { previous?: LessonLink; next?: LessonLink } => {
-	const chain = lessons.filter((each) => !each.meta.aside || lesson.meta.aside);
-	const index = chain.indexOf(lesson);
-	return { previous: link(chain[index - 1]), next: link(chain[index + 1]) };
-};
 
 /** The lesson of every step of a method. */
 const lessonOf = (lessons: readonly Lesson[], method: string | undefined): LessonOf =>
@@ -38,6 +29,7 @@ export const load: PageServerLoad = async ({ params, url }) => {
 		return notFound(url, 'lesson', params.lesson, ids);
 	}
 	const { id, meta, steps, language } = lesson;
+	const { previous, next } = neighbours(lessons, lesson);
 	return {
 		id,
 		meta,
@@ -46,6 +38,7 @@ export const load: PageServerLoad = async ({ params, url }) => {
 		method: meta.method === undefined ? undefined : course.method(meta.method),
 		garment: meta.garment === undefined ? undefined : course.garment(meta.garment),
 		lessonOf: lessonOf(lessons, meta.method),
-		...neighbours(lessons, lesson)
+		previous: link(previous),
+		next: link(next)
 	};
 };
