@@ -36,12 +36,13 @@ const toileOf = ({ id, toile }: Subject, { language }: Speech): Subject => {
 	throw new BadInput('export', message('command', 'noToile', { id, ids }));
 };
 
-const requestOf = ({ format, pieces, paper, scale, date }: ExportOptions): Request => ({
+const requestOf = ({ format, pieces, paper, scale, date, dated }: ExportOptions): Request => ({
 	format,
 	pieces,
 	paper,
 	scale,
 	date,
+	dated,
 	font: fontFile
 });
 

@@ -23,6 +23,8 @@ export interface ExportOptions {
 	readonly pieces: readonly string[];
 	readonly scale: ScaleName;
 	readonly date: Date;
+	/** Whether the date was said. */
+	readonly dated: boolean;
 }
 
 const OPTIONS = {
@@ -122,6 +124,7 @@ export const readExportOptions = (words: readonly string[]): ExportOptions | 'he
 		),
 		pieces: readPieces(one('pieces')),
 		scale: named('scale', one('scale') ?? 'full', Object.keys(SCALES) as ScaleName[]),
-		date: readDate(one('date') ?? NO_DATE)
+		date: readDate(one('date') ?? NO_DATE),
+		dated: values.date !== undefined
 	};
 };

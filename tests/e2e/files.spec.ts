@@ -4,7 +4,7 @@ import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Download, type Locator, type Page } from '@playwright/test';
 import DxfParser from 'dxf-parser';
 import { runCli } from '../cli/run-cli.ts';
-import { askOf, firstWords, rasters, runsInRow } from '../exports/raster.ts';
+import { askOf, firstWords, rasters, runsInRow, wordsPages } from '../exports/raster.ts';
 
 const MM_PER_PX = 25.4 / 96;
 
@@ -63,7 +63,8 @@ test('the PDF on A4: the pages that were counted, a true check square, the same 
 	await expect(panel(page).getByRole('status')).toContainText('Made: The course dress for Heron.pdf');
 	const pdf = await bytesOf(download);
 	const told = askOf('pdfinfo', pdf);
-	expect(told).toMatch(new RegExp(`Pages: +${String(pages + 1)}\\n`));
+	// Pages of words stand between the first page and the pieces; each says how many they are.
+	expect(told).toMatch(new RegExp(`Pages: +${String(pages + 1 + wordsPages(pdf))}\\n`));
 	expect(told).toContain('(A4)');
 	expect(firstWords(pdf)).toContain('For Heron');
 
@@ -222,8 +223,9 @@ test('half size on A3 takes fewer pages, and one long sheet is one', async ({ pa
 	await choose(page, 'Roll 90 cm wide');
 	await choose(page, 'Full size');
 	await expect(panel(page)).toContainText('1 sheet off a roll 90 cm wide');
-	const long = askOf('pdfinfo', await bytesOf(await saved(page, 'Save the PDF')));
-	expect(long).toMatch(/Pages: +2\n/);
+	const roll = await bytesOf(await saved(page, 'Save the PDF'));
+	const long = askOf('pdfinfo', roll);
+	expect(long).toMatch(new RegExp(`Pages: +${String(2 + wordsPages(roll))}\\n`));
 	// 900 mm are 2551.18 points.
 	expect(long).toMatch(/Page size: +2551\.18 x/);
 });

@@ -49,6 +49,13 @@ export const firstWords = (bytes: Uint8Array): string =>
 		execFileSync('pdftotext', ['-l', '1', file, '-'], { encoding: 'utf8' })
 	);
 
+/** How many pages of words a PDF file has: each says at its foot which of how many it is. */
+export const wordsPages = (bytes: Uint8Array): number =>
+	withFile(bytes, 'file.pdf', (file) => {
+		const text = execFileSync('pdftotext', [file, '-'], { encoding: 'utf8' });
+		return Number(/^page 1 of (\d+)$/m.exec(text)?.[1] ?? 0);
+	});
+
 /** The pages of a PDF file, rendered by poppler. */
 export const rasters = (bytes: Uint8Array, dpi: number, first = 1, last = 9999): readonly Raster[] =>
 	withFile(bytes, 'file.pdf', (file, folder) => {

@@ -122,6 +122,8 @@ export const files = (v: Voice) => {
 		/** `paper` is paper off a roll. */
 		offRoll: ({ sheets, paper }: { sheets: number; paper: string }) =>
 			`${v.plural(sheets, { one: '1 sheet', other: `${sheets} sheets` })} off ${paper}, after a first one with the check squares and a map.`,
+		pagesOfWords:
+			'With all the pieces come pages of words: what to cut and to buy, what the lines mean, and how it is sewn.',
 		pageMap: ({ printed, blank }: { printed: readonly string[]; blank: readonly string[] }) =>
 			`How the pages lie together: ${printed.join(', ')}` +
 			(blank.length > 0 ? `; left out, since nothing is on them: ${blank.join(', ')}` : ''),

@@ -12,6 +12,19 @@ const SCALES: Readonly<Record<'full' | 'half' | 'quarter', string>> = {
 
 const SQUARES: Readonly<Record<Unit, string>> = { cm: '1 cm', mm: '10 mm', in: '1 inch' };
 
+/** What the lines and marks of a piece mean to whoever cuts and sews. */
+const LINES = {
+	cutting: 'Cut here.',
+	stitching: 'Sew here. Between this line and the one that is cut lies the allowance.',
+	fold: 'Lay this edge on the fold of the cloth, as the bracket shows, and do not cut it.',
+	grain: 'The threads: lay the arrow parallel to the selvedge, the woven edge of the cloth.',
+	notch: 'Notches, single and double: snip a little way in. Notches of the same seam meet.',
+	mark: 'A line to mark on the cloth: a centre, a level, or the line along which a dart is folded.',
+	dart: 'A dart: fold it along its middle line and sew from the mouth to the tip, which has a small ring.',
+	drill: 'A cross in a ring is a point to mark on the cloth: its name stands beside it.',
+	gather: 'Gather this edge.'
+} as const;
+
 /** What is printed on pages, pieces and sheets. */
 export const paper = (v: Voice) => ({
 	/** Papers by their ids; paper off a roll is said by its width, as it is sold. */
@@ -41,6 +54,29 @@ export const paper = (v: Voice) => ({
 	label: ({ noun }: { noun: Noun }) => the(noun),
 	pointTitle: ({ point, noun }: { point: string; noun: Noun }) => `${point}: ${the(noun)}`,
 	lineTitle: ({ noun }: { noun: Noun }) => The(noun),
+	madeOn: ({ day }: { day: string }) => `Made on ${day}.`,
+	cuttingList: 'Cutting list',
+	pieceNumber: 'No.',
+	cutting: 'Cut',
+	whatYouNeed: 'What you need',
+	clothWidth: 'Cloth this wide',
+	clothNeeded: 'So much of it, about',
+	clothEstimate:
+		'This is an estimate: lay the pieces out before you buy, and allow more for cloth that shrinks, has a nap or a pattern to be matched.',
+	tooNarrow: 'too narrow',
+	number: 'Numbers of this garment',
+	howMuch: 'How much',
+	linesMean: 'What the lines and marks mean',
+	lineMeans: ({ kind }: { kind: keyof typeof LINES }): string => LINES[kind],
+	pageMark:
+		'Not part of the pattern: a cross in a square stands where two pages join. Lay the crosses on one another.',
+	sewingOrder: 'Order of sewing',
+	seamsAgree: ({ open, seams }: { open: number; seams: number }) =>
+		open === 0 ? `All ${seams} seams match.` : `${open} of ${seams} seams do not match.`,
+	measurements: 'Measurements',
+	changedNumbers: 'Changed numbers',
+	nothingChanged: 'Every number is the usual one.',
+	usual: 'Usual',
 	measurement: 'Measurement',
 	allowance: 'Allowance',
 	chosen: 'Chosen',

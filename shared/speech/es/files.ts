@@ -115,6 +115,8 @@ export const files: typeof english = (v) => {
 			`${v.plural(sheets, { one: '1 hoja', other: `${sheets} hojas` })} de ${paper}, después de una primera con los cuadrados de control y un plano.`,
 		offRoll: ({ sheets, paper }) =>
 			`${v.plural(sheets, { one: '1 hoja', other: `${sheets} hojas` })} de ${paper}, después de una primera con los cuadrados de control y un plano.`,
+		pagesOfWords:
+			'Con todas las piezas van páginas de texto: qué se corta y qué se compra, qué significan las líneas y cómo se cose.',
 		pageMap: ({ printed, blank }) =>
 			`Cómo se juntan las páginas: ${printed.join(', ')}` +
 			(blank.length > 0 ? `; se omiten, porque no llevan nada: ${blank.join(', ')}` : ''),

@@ -10,6 +10,19 @@ const SCALES: Readonly<Record<'full' | 'half' | 'quarter', string>> = {
 
 const SQUARES: Readonly<Record<Unit, string>> = { cm: '1 cm', mm: '10 mm', in: '1 pulgada' };
 
+/** What the lines and marks of a piece mean to whoever cuts and sews. */
+const LINES = {
+	cutting: 'Corta aquí.',
+	stitching: 'Cose aquí. Entre esta línea y la de corte está el margen de costura.',
+	fold: 'Coloca este borde sobre el doblez de la tela, como indica la llave, y no lo cortes.',
+	grain: 'El hilo: coloca la flecha paralela al orillo, el borde tejido de la tela.',
+	notch: 'Piquetes, sencillos y dobles: haz un corte corto. Los de una misma costura se encuentran.',
+	mark: 'Una línea que se marca en la tela: un centro, un nivel o la línea por la que se dobla una pinza.',
+	dart: 'Una pinza: dóblala por su línea central y cósela desde la boca hasta el vértice, que lleva un anillo pequeño.',
+	drill: 'Una cruz dentro de un anillo es un punto que se marca en la tela: su nombre está al lado.',
+	gather: 'Frunce este borde.'
+} as const;
+
 /** What is printed on pages, pieces and sheets. */
 export const paper: typeof english = (v) => ({
 	sheet: ({ id }) => (id === 'letter' ? 'carta' : id.toUpperCase()),
@@ -37,6 +50,29 @@ export const paper: typeof english = (v) => ({
 	label: ({ noun }) => el(noun),
 	pointTitle: ({ point, noun }) => `${point}: ${el(noun)}`,
 	lineTitle: ({ noun }) => El(noun),
+	madeOn: ({ day }) => `Hecho el ${day}.`,
+	cuttingList: 'Lista de corte',
+	pieceNumber: 'N.º',
+	cutting: 'Corte',
+	whatYouNeed: 'Lo que necesitas',
+	clothWidth: 'Con tela de este ancho',
+	clothNeeded: 'Hace falta, más o menos',
+	clothEstimate:
+		'Es una estimación: coloca las piezas antes de comprar, y cuenta con más si la tela encoge, tiene pelo o lleva un dibujo que casar.',
+	tooNarrow: 'demasiado estrecha',
+	number: 'Números de esta prenda',
+	howMuch: 'Cuánto',
+	linesMean: 'Qué significan las líneas y las marcas',
+	lineMeans: ({ kind }) => LINES[kind],
+	pageMark:
+		'No es parte del patrón: una cruz dentro de un cuadrado está donde se unen dos páginas. Pon una cruz sobre la otra.',
+	sewingOrder: 'Orden de costura',
+	seamsAgree: ({ open, seams }) =>
+		open === 0 ? `Las ${seams} costuras coinciden.` : `${open} de ${seams} costuras no coinciden.`,
+	measurements: 'Medidas',
+	changedNumbers: 'Números cambiados',
+	nothingChanged: 'Todos los números son los habituales.',
+	usual: 'Habitual',
 	measurement: 'Medida',
 	allowance: 'Ajuste',
 	chosen: 'Elegido',

@@ -1,15 +1,17 @@
+import type { Body } from '#shared/body.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import { oneOf, unknownName } from '#shared/reading.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { mm } from '#shared/units.ts';
 import type { Garment } from '#garment/garment.ts';
 import { meetingsOf } from '#garment/meetings.ts';
-import type { Pattern } from '#garment/pattern.ts';
+import type { Choices, Pattern } from '#garment/pattern.ts';
 import type { Piece } from '#garment/piece.ts';
 import { patternName, pieceWords } from '#garment/words.ts';
 import { arranged } from '../drawing/arrange.ts';
 import { drawingScaled, type Drawing } from '../drawing/drawing.ts';
 import { meetingLines, pieceDrawing } from '../drawing/piece-drawing.ts';
+import type { PdfOptions } from '../pdf/pattern-pdf.ts';
 import { onFewestPages } from '../sheets/fewest-pages.ts';
 import { PAGE_MARGIN, PAPERS, SHEETS, type Paper } from '../sheets/tiles.ts';
 
@@ -33,6 +35,8 @@ export interface FileRequest {
 	readonly speech: Speech;
 	/** Written into a PDF. */
 	readonly date: Date;
+	/** Whether the date is told on the first page as well: where somebody chose it. */
+	readonly dated: boolean;
 	/** The typeface of a PDF. */
 	readonly font: () => Promise<Uint8Array>;
 	readonly onPage?: (done: number, of: number) => void;
@@ -107,14 +111,40 @@ export const patternSheet = (
 export const printedFor = (body: string, { speech, scale }: Pick<FileRequest, 'speech' | 'scale'>): string =>
 	`${speech.words.garments.forBody({ body })}. ${speech.words.paper.scale({ scale })}`;
 
-const pdf = async (garment: Garment, pattern: Pattern, request: FileRequest): Promise<Uint8Array> => {
-	const { paper, drawings } = patternSheet(garment, pattern, request);
+/** A pattern, and what it was made from. */
+export interface MadePattern {
+	readonly garment: Garment;
+	readonly pattern: Pattern;
+	readonly body: Body;
+	readonly choices: Choices;
+}
+
+/** The pages of words that go with a whole pattern; with some of its pieces go none. Sheets for the floor come first, and the words after them. */
+const coverOf = async (
+	made: MadePattern,
+	{ paper, drawings }: PatternSheet,
+	{ speech }: FileRequest
+): Promise<Pick<PdfOptions, 'words' | 'after'>> => {
+	if (drawings.length < made.pattern.pieces.length) return {};
+	const { coverBlocks } = await import('../pdf/cover.ts');
+	const blocks = coverBlocks({ ...made, speech }, drawings);
+	return SHEETS.includes(paper) ? { after: blocks } : { words: blocks };
+};
+
+const pdf = async (made: MadePattern, request: FileRequest): Promise<Uint8Array> => {
+	const { garment, pattern } = made;
+	const sheet = patternSheet(garment, pattern, request);
+	const { paper, drawings } = sheet;
 	const { patternPdf } = await import('../pdf/pattern-pdf.ts');
 	return patternPdf(drawings, {
+		...(await coverOf(made, sheet, request)),
 		paper,
 		title: patternName(garment, pattern, request.speech),
 		about: [
 			printedFor(pattern.body, request),
+			...(request.dated
+				? [request.speech.words.paper.madeOn({ day: request.date.toISOString().slice(0, 10) })]
+				: []),
 			...garment.cautions.map((caution) => request.speech.words.garments.caution({ caution }))
 		],
 		speech: request.speech,
@@ -128,11 +158,8 @@ const pdf = async (garment: Garment, pattern: Pattern, request: FileRequest): Pr
  * A pattern as a file of the wanted kind. Throws BadInput for a paper or a piece that is not there, and where no piece is
  * left. The same input gives the same bytes.
  */
-export const patternFile = async (
-	garment: Garment,
-	pattern: Pattern,
-	request: FileRequest
-): Promise<Uint8Array> => {
+export const patternFile = async (made: MadePattern, request: FileRequest): Promise<Uint8Array> => {
+	const { garment, pattern } = made;
 	const { format, speech } = request;
 	const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 	const pieces = chosenPieces(pattern, request.pieces);
@@ -157,7 +184,7 @@ export const patternFile = async (
 		}));
 		return Uint8Array.from(dxfFile(written, title, speech), (sign) => sign.charCodeAt(0));
 	}
-	if (format === 'pdf') return pdf(garment, pattern, request);
+	if (format === 'pdf') return pdf(made, request);
 	const laidOut = arranged(drawn(garment, pattern, request), SVG_WIDTH);
 	return bytes((await import('../svg/drawings-svg.ts')).drawingsSvg(laidOut, title));
 };

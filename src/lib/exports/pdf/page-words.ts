@@ -47,7 +47,7 @@ const ARM = 3;
 const MARK_SHARES = [0.25, 0.75] as const;
 
 /** A cross in a square: found by eye, and by a program that looks for it. */
-const alignmentMark = ({ x, y }: SheetPoint): readonly { path: Path; closed?: true }[] => [
+export const alignmentMark = ({ x, y }: SheetPoint): readonly { path: Path; closed?: true }[] => [
 	{ path: polyline(at(x - ARM, y), at(x + ARM, y)) },
 	{ path: polyline(at(x, y - ARM), at(x, y + ARM)) },
 	box(x - ARM / 2, y - ARM / 2, ARM, ARM)

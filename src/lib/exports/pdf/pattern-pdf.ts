@@ -25,6 +25,8 @@ export interface PdfOptions extends FileOptions {
 	readonly about: readonly string[];
 	/** Words on pages of their own, before the drawing. */
 	readonly words?: readonly TextBlock[];
+	/** Words on pages of their own, after the drawing. */
+	readonly after?: readonly TextBlock[];
 	/** Told after each page how many of how many are done; throwing stops the work. */
 	readonly onPage?: (done: number, of: number) => void;
 }
@@ -97,5 +99,6 @@ export const patternPdf = async (drawings: readonly Drawing[], options: PdfOptio
 		tilePage(file, ink, tile, plan, paper);
 		options.onPage?.(i + 1, plan.tiles.length);
 	}
+	addTextPages(file, wordsPaper(paper), options.after ?? []);
 	return closeFile(file);
 };

@@ -1,7 +1,9 @@
 import type { PDFFont, PDFOperator } from '@cantoo/pdf-lib';
 import { mm, radians, type Mm } from '#shared/units.ts';
-import { polyline, type Path } from '#geometry/path.ts';
-import { at } from '#geometry/point.ts';
+import { pathMapped, polyline, type Path } from '#geometry/path.ts';
+import { at, type SheetPoint } from '#geometry/point.ts';
+import type { Stroke } from '../drawing/drawing.ts';
+import { LINE_STYLES } from '../drawing/line-styles.ts';
 import { PAGE_MARGIN, type Paper } from '../sheets/tiles.ts';
 import { strokeOperators, widthOf, wordsOperators } from './operators.ts';
 
@@ -15,6 +17,9 @@ export interface TextRow {
 	readonly head?: boolean;
 	/** Room to write in by hand: rules stand between the columns too, and the row is at least so high. */
 	readonly room?: Mm;
+	/** Lines that are drawn in the first column, from its left and the row's middle; and the row's least height. */
+	readonly sample?: readonly Stroke[];
+	readonly high?: Mm;
 }
 
 /** A part of a page of words. */
@@ -134,7 +139,7 @@ const stripsOf = (block: TextBlock, width: number, most: number, font: PDFFont):
 		const written = above + size + (to - from - 1) * size * LEADING + BELOW * size;
 		const last = to === count;
 		return {
-			height: Math.max(written, (block.kind === 'row' && last && block.room) || 0),
+			height: Math.max(written, (block.kind === 'row' && last && (block.room ?? block.high)) || 0),
 			size,
 			leads: block.kind !== 'text' && (block.kind !== 'row' || block.head === true),
 			lines: columns.flatMap(({ right, lines }) =>
@@ -178,6 +183,10 @@ const stripOperators = (
 				rule
 			)
 		: []),
+	...(row?.sample ?? []).flatMap(({ kind, path, closed }) => {
+		const put = ({ x, y }: SheetPoint): SheetPoint => at(left + x, top + height / 2 + y);
+		return strokeOperators([{ path: pathMapped(path, put), closed }], LINE_STYLES[kind]);
+	}),
 	...(row?.room === undefined
 		? []
 		: strokeOperators(

@@ -75,23 +75,24 @@ const pagesOf = (job: LaidPattern, { speech }: Doing): Pages => {
 };
 
 const patternFiles = async (job: PatternJob, doing: Doing): Promise<readonly MadeFile[]> => {
-	const { garment, body, format, pieces, paper, scale, date } = job;
+	const { garment, body, choices, format, pieces, paper, scale, date } = job;
 	const { font, speech, onProgress } = doing;
 	const { files: words, paper: printed } = speech.words;
 	const pattern = patternOf(job, speech);
-	const request = { format, paper, scale, speech, date, font };
+	const made = { garment, pattern, body, choices };
+	const request = { format, paper, scale, speech, date, dated: true, font };
 	const name = words.sized({
 		name: printed.madeFor({ what: patternName(garment, pattern, speech), body: body.name }),
 		scale
 	});
 	if (!job.each) {
-		const bytes = await patternFile(garment, pattern, { ...request, pieces, onPage: onProgress });
+		const bytes = await patternFile(made, { ...request, pieces, onPage: onProgress });
 		return [madeFile(name, bytes, format)];
 	}
 	const wanted = pattern.pieces.filter(({ key }) => pieces.includes(key));
 	const files: MadeFile[] = [];
 	for (const { key, number, name: piece } of wanted) {
-		const bytes = await patternFile(garment, pattern, { ...request, pieces: [key] });
+		const bytes = await patternFile(made, { ...request, pieces: [key] });
 		// The number stands first, so that a long name of a body cannot make two files alike.
 		files.push(madeFile(words.pieceFile({ number, piece, name }), bytes, format));
 		onProgress(files.length, wanted.length);
@@ -115,7 +116,16 @@ const draftBytes = async (job: DraftJob, title: string, doing: Doing): Promise<U
 	const draft = draftOf(job, speech);
 	const format = sheetFormat(sheet);
 	if (sheet === 'draft' || format === 'svg')
-		return draftFile(method, draft, body, { format, paper, scale, speech, font, date, onPage: onProgress });
+		return draftFile(method, draft, body, {
+			format,
+			paper,
+			scale,
+			speech,
+			font,
+			date,
+			dated: true,
+			onPage: onProgress
+		});
 	const work = { method, body, draft, speech };
 	const options = { paper: paperOf(paper), title, font: await font(), date };
 	if (sheet === 'rules') return (await import('#exports/pdf/rule-sheet.ts')).ruleSheetPdf(work, options);
