@@ -1,6 +1,6 @@
 import DxfParser from 'dxf-parser';
 import { afterAll, describe, expect, it } from 'vitest';
-import { pageTexts, plain } from '../exports/sheet-options.ts';
+import { writtenText } from '../exports/sheet-options.ts';
 import { exportHere, HERON, newOutbox } from './export-here.ts';
 
 const outbox = newOutbox();
@@ -15,7 +15,7 @@ const toile = async (to: string, id: string, ...words: readonly string[]): Promi
 };
 
 /** What a PDF says, as pdftotext reads it. */
-const said = (pdf: Buffer): string => plain(pageTexts(pdf).join(' '));
+const said = (pdf: Buffer): string => writtenText(pdf);
 
 interface Reach {
 	readonly left: number;

@@ -37,6 +37,12 @@ export const pageTexts = (bytes: Uint8Array): readonly string[] =>
 		.split('\f')
 		.slice(0, -1);
 
+/** What pdftotext reads in a file, each text in the order in which it was written: words beside each other are not mixed. */
+export const writtenText = (bytes: Uint8Array): string =>
+	withFile(bytes, 'file.pdf', (file) =>
+		plain(execFileSync('pdftotext', ['-raw', file, '-'], { encoding: 'utf8' }))
+	);
+
 /** A word on a page: where it stands, in millimetres from the page's upper left corner. */
 export interface PageWord {
 	readonly page: number;
