@@ -43,7 +43,9 @@ export const wear = (v: Voice) => {
 		return low ? `at least ${low}` : `at most ${high || ''}`;
 	};
 	const changed = (changes: readonly SaidChange[]): string =>
-		v.list(changes.map(({ noun, from, to }) => `${the(noun)} at ${v.length(to)} instead of ${v.length(from)}`));
+		v.list(
+			changes.map(({ noun, from, to }) => `${the(noun)} at ${v.length(to)} instead of ${v.length(from)}`)
+		);
 	const spoils = (spoilt: SaidSpoilt): string => {
 		if (spoilt.kind === 'run')
 			return 'label' in spoilt.run ? spoilt.run.label : `${spoilt.run.piece}: ${spoilt.run.edge}`;

@@ -74,19 +74,21 @@ export const edgesOf = (
 		const path = edgePath(rule, draft, piece.key);
 		return path ? [{ rule, path }] : [];
 	});
-	return inTurn(paths).map(({ rule: { name, noun, title, kind, allowance, corner, notch, gathered }, path }) => ({
-		name,
-		noun,
-		title,
-		kind,
-		path,
-		length: pathLength(path),
-		allowance:
-			kind === 'fold'
-				? lengthOf(allowance, scope)
-				: (own[`${piece.key}.${name}`] ?? lengthOf(allowance, scope)),
-		corner,
-		notch,
-		gathered
-	}));
+	return inTurn(paths).map(
+		({ rule: { name, noun, title, kind, allowance, corner, notch, gathered }, path }) => ({
+			name,
+			noun,
+			title,
+			kind,
+			path,
+			length: pathLength(path),
+			allowance:
+				kind === 'fold'
+					? lengthOf(allowance, scope)
+					: (own[`${piece.key}.${name}`] ?? lengthOf(allowance, scope)),
+			corner,
+			notch,
+			gathered
+		})
+	);
 };
