@@ -46,15 +46,17 @@ const allowance = (key: string, usual: number, least: number, most: number): Len
  * single source. A method may add its own.
  */
 export const BLOCK_ALLOWANCES: readonly LengthAllowance[] = [
-	allowance('bustEase', 4, -4, 30),
+	allowance('bustEase', 8, -4, 30),
 	allowance('waistEase', 4, -4, 30),
-	allowance('hipEase', 4, -4, 30),
+	allowance('hipEase', 6, -4, 30),
+	allowance('sideMost', 3, 0, 6),
+	allowance('waistDartTop', 2, 0, 8),
 	allowance('armholeDrop', 3, 1, 6),
 	allowance('neckAllow', 1, 0, 2),
 	allowance('frontNeckDrop', 1, 0, 4),
 	allowance('backNeckDepth', 2.5, 1.5, 4),
-	allowance('shoulderDropBack', 3, 1, 6),
-	allowance('shoulderDropFront', 4, 1, 7),
+	allowance('shoulderDropBack', 4, 1, 8),
+	allowance('shoulderDropFront', 5, 1, 9),
 	allowance('hollowBack', 1, 0, 3),
 	allowance('hollowFront', 1.5, 0, 3),
 	allowance('dartBelow', 6, 3, 12),

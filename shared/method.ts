@@ -119,6 +119,20 @@ const steps = {
 		fold: z.tuple([pointName, pointName]),
 		carries
 	}),
+	/** Where a point comes to lie while a dart is folded shut about its point, one leg laid onto the other; it is not moved itself. */
+	folded: step('folded', pointName, {
+		point: pointName,
+		about: pointName,
+		from: pointName,
+		onto: pointName
+	}),
+	/** Where a straight line, folded over on another where that is said, crosses what goes on from a point through a second. */
+	crossing: step('crossing', pointName, {
+		of: z.tuple([pointName, pointName]),
+		over: z.tuple([pointName, pointName]).optional(),
+		ray: z.tuple([pointName, pointName]),
+		odds: odds.optional()
+	}),
 	/** A part of a drawn line: without so much at its start, or at its end. */
 	section: step('section', lineName, {
 		of: lineName,

@@ -68,10 +68,10 @@ describe('one slip of 6 mm, and everything after it drawn truly from the learner
 	// Slips of all steps, with the lines handed in | slips of points, with points alone | slips on the screen, of one body.
 	const TABLE = [
 		['first-marks', 21, 12, 7],
-		['back-block', 69, 39, 23],
-		['front-block', 90, 54, 33],
-		['dress-back-top', 24, 15, 8],
-		['dress-front', 97, 67, 34],
+		['back-block', 90, 60, 30],
+		['front-block', 119, 83, 44],
+		['dress-back-top', 33, 24, 11],
+		['dress-front', 106, 76, 37],
 		['dress-back', 27, 18, 9],
 		['dress-facing', 12, 9, 4],
 		['dress-skirt', 33, 21, 11],
@@ -81,7 +81,7 @@ describe('one slip of 6 mm, and everything after it drawn truly from the learner
 		['straight-skirt-back', 45, 33, 15],
 		['waistband', 9, 9, 3],
 		['circle-skirt', 9, 9, 3],
-		['sleeved-bodice', 23, 11, 8],
+		['sleeved-bodice', 21, 9, 7],
 		['set-in-sleeve', 69, 60, 23]
 	] as const;
 

@@ -20,13 +20,20 @@ const RIGHT: Readonly<Record<string, readonly [number, number]>> = {
 	N: [71.7, 0],
 	C: [0, 25],
 	K: [192, 0],
-	S: [192, 30],
+	S: [192, 40],
 	Q: [192, 222],
-	P: [192, 126],
-	M: [182, 126],
-	U: [250, 222],
-	V: [205, 425],
-	J: [265, 630]
+	P: [192, 131],
+	M: [182, 131],
+	U: [260, 222],
+	W1: [205, 425],
+	W2: [260, 425],
+	V: [241.7, 425],
+	J: [270, 630],
+	G: [96, 425],
+	G1: [77.7, 425],
+	G2: [114.3, 425],
+	G3: [96, 242],
+	G4: [96, 561.7]
 };
 
 const point = (at: readonly [number, number]): unknown => ({ kind: 'point', at });
@@ -49,13 +56,13 @@ const reportOf = (report: SubmissionReport, name: string) => {
 
 describe('work that was handed in whole', () => {
 	it('is all right where every point is', () => {
-		expect(handIn({}).total).toEqual({ mark: 13, outOf: 13, mistakes: 0, consequences: 0 });
+		expect(handIn({}).total).toEqual({ mark: 20, outOf: 20, mistakes: 0, consequences: 0 });
 	});
 
 	it('counts an early slip once: what follows from it is right from the learner’s own points', () => {
 		// A is 6 mm low, and all that is drawn from it: Q, the middle P of S-Q, the hollow M, the underarm U.
-		const report = handIn({ A: [0, 228], Q: [192, 228], P: [192, 129], M: [182, 129], U: [250, 228] });
-		expect(report.total).toEqual({ mark: 12, outOf: 13, mistakes: 1, consequences: 4 });
+		const report = handIn({ A: [0, 228], Q: [192, 228], P: [192, 134], M: [182, 134], U: [260, 228] });
+		expect(report.total).toEqual({ mark: 19, outOf: 20, mistakes: 1, consequences: 4 });
 		expect(reportOf(report, 'A')).toMatchObject({
 			verdict: { answer: 'wrong' },
 			mark: 0,
@@ -72,27 +79,27 @@ describe('work that was handed in whole', () => {
 
 	it('takes the better of the two judgements: a later point at its true place is right as well', () => {
 		const report = handIn({ A: [0, 228] });
-		expect(report.total).toEqual({ mark: 12, outOf: 13, mistakes: 1, consequences: 0 });
+		expect(report.total).toEqual({ mark: 19, outOf: 20, mistakes: 1, consequences: 0 });
 	});
 
 	it('does not follow a point that makes the rest meaningless', () => {
 		// With K 25 cm out the armhole corner would lie where the underarm is: bust and shoulder width would disagree.
-		const report = handIn({ K: [250, 0], S: [250, 30], Q: [250, 222], P: [250, 126], M: [240, 126] });
+		const report = handIn({ K: [250, 0], S: [250, 40], Q: [250, 222], P: [250, 131], M: [240, 131] });
 		expect(reportOf(report, 'Q')).toMatchObject({ verdict: { answer: 'wrong' }, followThrough: false });
 		expect(reportOf(report, 'S').followThrough).toBe(true);
 	});
 
 	it('pays follow-through in full, by half or not at all, as the policy says', () => {
-		const slip = { W: [0, 435], H: [0, 640], V: [205, 435] } as const;
+		const slip = { W: [0, 435], H: [0, 640], W1: [205, 435], W2: [260, 435], V: [241.7, 435] } as const;
 		const marks = (['full', 'half', 'none'] as const).map((followThrough) => {
 			const report = handIn(slip, policySchema.parse({ followThrough }));
 			return [reportOf(report, 'H').mark, reportOf(report, 'V').mark, report.total.mark];
 		});
 		// J is at its true depth, 10 mm above the learner's own H, and so is right as it is.
 		expect(marks).toEqual([
-			[1, 1, 12],
-			[0.5, 0.5, 11],
-			[0, 0, 10]
+			[1, 1, 19],
+			[0.5, 0.5, 17],
+			[0, 0, 15]
 		]);
 	});
 
@@ -124,8 +131,8 @@ describe('work that was handed in whole', () => {
 	});
 
 	it('names the misstep of a wrong point', () => {
-		// Half of the bust for a quarter: 48 and 1 are 49.
-		expect(reportOf(handIn({ U: [490, 222] }), 'U').note).toBe('fraction:half-for-quarter');
+		// Half of the bust for a quarter: 48 and 2 are 50.
+		expect(reportOf(handIn({ U: [500, 222] }), 'U').note).toBe('fraction:half-for-quarter');
 	});
 
 	it('asks a body without a dart for no dart', () => {

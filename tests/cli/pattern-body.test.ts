@@ -223,19 +223,19 @@ describe('without --json', () => {
 	});
 
 	it('tells a warning in its place, and keeps an odd name on its line', async () => {
-		// An elastic of 40 cm that gathers a waist of 60 + 30 cm and more: above 2.5.
+		// An elastic of 50 cm that gathers a waist 2 cm wider, on each quarter, than the underarm: above 2.5.
 		const loose = {
 			...heron,
 			name: 'Kite\n\u001b[31mred',
-			waist: 60,
-			allowances: { elasticShort: 20, waistEase: 30 }
+			waist: 70,
+			allowances: { elasticShort: 20, waistIn: -2 }
 		};
 		const file = folder.write('loose.json', JSON.stringify(loose));
 		const { code, out } = await patternHere('course-dress', '--body', file);
 		expect(code).toBe(0);
 		expect(out).toMatch(/^The course dress for Kite \[31mred, in cm\n/);
 		expect(out).toMatch(/^ {2}The gathering of the waist +2\.\d+ +out of bounds$/m);
-		expect(out).toMatch(/^Warnings\n {2}The gathering of the waist is 2\.\d+: below 1\.1 .*, above 2\.5 /m);
+		expect(out).toMatch(/^Warnings\n {2}The gathering of the waist is 2\.\d+: below 1\.2 .*, above 2\.5 /m);
 	});
 });
 

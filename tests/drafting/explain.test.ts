@@ -40,7 +40,7 @@ describe('the back block, explained for Heron', () => {
 		const value = (text: string): number => parseLength(text.trim(), unit) / MM_PER[unit];
 		for (const { id, body } of DEMO_BODIES) {
 			const draft = draftOf(BACK, body);
-			for (const step of ['A', 'N', 'U', 'V', 'J', 'armholeLevel']) {
+			for (const step of ['A', 'N', 'U', 'W1', 'J', 'armholeLevel']) {
 				const said = explain(BACK, step, body, draft, english.inUnit(unit)).arithmetic ?? '';
 				const [, terms = '', result = ''] = said.split(' = ');
 				const [first = '', second = '', ...more] = terms.split(' + ');
@@ -72,25 +72,25 @@ describe('the back block, explained for Heron', () => {
 		[
 			'U',
 			'From A to U: a quarter of the bust + a quarter of the bust ease.',
-			'A quarter of the bust + a quarter of 4 = 24 + 1 = 25 cm, straight across from A.'
+			'A quarter of the bust + a quarter of 8 = 24 + 2 = 26 cm, straight across from A.'
 		],
 		[
 			'Q',
 			'Q lies where the square line down from K meets the square line across from A.',
 			'Q is as far across as K, 19.2 cm, and as far down as A, 22.2 cm.'
 		],
-		['P', 'P lies half way from S to Q.', 'S to Q is 19.2 cm; half way is 9.6 cm: from S go 9.6 cm down.'],
+		['P', 'P lies half way from S to Q.', 'S to Q is 18.2 cm; half way is 9.1 cm: from S go 9.1 cm down.'],
 		[
 			'hipLevel',
 			'Square across from H: the whole line at one depth, and at least as long as a quarter of the hip + a quarter of the hip ease.',
-			'Across from H, neither up nor down, for at least a quarter of the hip + a quarter of 4 = 25.5 + 1 = 26.5 cm.'
+			'Across from H, neither up nor down, for at least a quarter of the hip + a quarter of 6 = 25.5 + 1.5 = 27 cm.'
 		],
-		['shoulder', 'A straight line from N to S.', 'Choose N, then S: the line is 12.4 cm long.'],
+		['shoulder', 'A straight line from N to S.', 'Choose N, then S: the line is 12.68 cm long.'],
 		['centre', 'A straight line from C to H, through W.', 'Choose C, then H: the line is 60.5 cm long.'],
 		[
 			'hip',
 			'Each handle lies a third of the straight distance from its own end.',
-			'Handles: out of V, 2 cm across and 6.83 cm down; into J, 7.12 cm up from it. The curve is 21.47 cm long.'
+			'Handles: out of V, 0.94 cm across and 6.83 cm down; into J, 6.9 cm up from it. The curve is 20.72 cm long.'
 		]
 	])('%s', (step, rule, worked) => {
 		expect(explained(step)).toMatchObject({ rule, worked });
@@ -101,9 +101,9 @@ describe('the back block, explained for Heron', () => {
 		expect(where).toBe(
 			'Look at how the curve runs: through S square to the shoulder, then M straight down, then U straight across.'
 		);
-		expect(worked).toContain('out of S, 0.55 cm in and 2.22 cm down; into M, 3.09 cm up from it; ');
+		expect(worked).toContain('out of S, 0.55 cm in and 1.66 cm down; into M, 3.36 cm up from it; ');
 		expect(worked).toContain(
-			'out of M, 5.3 cm down; into U, 3.76 cm in from it. The curve is 22.65 cm long.'
+			'out of M, 5.03 cm down; into U, 4.31 cm in from it. The curve is 22.47 cm long.'
 		);
 	});
 

@@ -243,7 +243,7 @@ describe('words for another method’s lines', () => {
 			"N to S is the length of the back's shoulder, and S lies the front shoulder drop below the corner."
 		);
 		expect(said.worked).toBe(
-			"Swing the length of the back's shoulder = 12.4 cm from N to the level 4 cm below the corner."
+			"Swing the length of the back's shoulder = 12.68 cm from N to the level 5 cm below the corner."
 		);
 	});
 
@@ -253,9 +253,9 @@ describe('words for another method’s lines', () => {
 				the(noun),
 				Number(length.toFixed(3))
 			]);
-		expect(given('S')).toEqual([["the back's shoulder", 124.017]]);
+		expect(given('S')).toEqual([["the back's shoulder", 126.807]]);
 		expect(given('C')).toEqual([['O to N', 71.667]]);
-		expect(given('E')).toEqual([['T to D1', expect.closeTo(draft.lines['dartUpper']?.length ?? NaN, 3)]]);
+		expect(given('E')).toEqual([['T to D1', 158.981]]);
 		expect(given('A')).toEqual([]);
 		expect(given('shoulder')).toEqual([]);
 	});

@@ -37,7 +37,7 @@ describe.each(DEMO_BODIES.map(({ body }) => [body.name, body] as const))(
 			for (const [after, before] of [
 				['G3', 'G2'],
 				['U2', 'U1'],
-				['V1', 'V'],
+				['V1', 'V0'],
 				['F1', 'F']
 			] as const)
 				close(far('T', after), far('T', before));
@@ -46,8 +46,8 @@ describe.each(DEMO_BODIES.map(({ body }) => [body.name, body] as const))(
 				if (!first || !second) throw new Error('a panel has three corners');
 				return enclosedArea(polyline(first, second, ...rest));
 			};
-			if (hasDart) close(area('T', 'E3', 'V1', 'F1') / area('T', 'E', 'V', 'F'), 1);
-			close(area('T', 'U2', 'V2', 'F2') / area('T', 'U1', 'V', 'F'), 1);
+			if (hasDart) close(area('T', 'E3', 'V1', 'F1') / area('T', 'E', 'V0', 'F'), 1);
+			close(area('T', 'U2', 'V2', 'F2') / area('T', 'U1', 'V0', 'F'), 1);
 		});
 
 		it('the back’s side swings, as long as it was, until its waist is as long as the front’s', () => {

@@ -42,7 +42,9 @@ export const FIGURE = {
 	bustHeight: 27,
 	bustSpan: 18
 };
-export const BODY: Body = readBody({ name: 'Sandpiper', ...FIGURE });
+/** An ease of 4 and shoulders that drop by 3 and 4: quarters of them are whole numbers of millimetres. */
+const CHOSEN = { bustEase: 4, hipEase: 4, shoulderDropBack: 3, shoulderDropFront: 4 };
+export const BODY: Body = readBody({ name: 'Sandpiper', ...FIGURE, allowances: CHOSEN });
 
 /** The draft of a body that can be drafted. */
 export const draftOf = (method: Method, body: Body = BODY): Draft => {

@@ -22,16 +22,16 @@ describe('a draft followed through from a wrong point', () => {
 	it('carries the slip on to what is worked from the point, and to nothing else', () => {
 		// Heron's armhole level lies 22.2 cm down; here it is put 1 cm lower.
 		const wrong = followedThrough(BACK, heron, back, 'A', at(0, 232));
-		expect(wrong?.points['U']).toEqual(at(250, 232));
+		expect(wrong?.points['U']).toEqual(at(260, 232));
 		expect(wrong?.points['Q']).toEqual(at(192, 232));
-		// P is the middle of S, 3 cm down, and Q; M lies 1 cm in from it.
-		expect(wrong?.points['P']).toEqual(at(192, 131));
-		expect(wrong?.points['M']).toEqual(at(182, 131));
+		// P is the middle of S, 4 cm down, and Q; M lies 1 cm in from it.
+		expect(wrong?.points['P']).toEqual(at(192, 136));
+		expect(wrong?.points['M']).toEqual(at(182, 136));
 		for (const name of ['O', 'W', 'H', 'N', 'C', 'K', 'S', 'V', 'J'])
 			expect(wrong?.points[name], name).toEqual(back.points[name]);
 		expect(wrong?.lines['neck']).toEqual(back.lines['neck']);
-		// The side from U down to V, 42.5 cm down and 20.5 across.
-		expect(wrong?.lines['side']?.length).toBeCloseTo(Math.hypot(250 - 205, 425 - 232), 9);
+		// The side from U down to V, 42.5 cm down, and a third of 5.5 further in than U.
+		expect(wrong?.lines['side']?.length).toBeCloseTo(Math.hypot(55 / 3, 425 - 232), 9);
 	});
 
 	it('has no dart where the body has none', () => {

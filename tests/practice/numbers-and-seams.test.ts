@@ -20,14 +20,14 @@ describe('working the number', () => {
 	const type = (typed: string, unit: 'cm' | 'in' | 'mm' = 'cm') => judge(asked, { typed, unit });
 
 	it('is a quarter of the bust and of its ease, by hand', () => {
-		expect(cm(asked.right)).toBeCloseTo((bust + 4) / 4, 9);
+		expect(cm(asked.right)).toBeCloseTo((bust + 8) / 4, 9);
 		expect(asksOf(asked, english)).toBe('Start at A and go straight across. How far is it to U, underarm?');
 	});
 
 	it('takes a number or a sum, in any unit', () => {
-		for (const typed of [`${bust}/4+1`, `(${bust} + 4) / 4`, `${bust / 4 + 1} cm`, `${bust / 4} : 1 + 10 mm`])
+		for (const typed of [`${bust}/4+2`, `(${bust} + 8) / 4`, `${bust / 4 + 2} cm`, `${bust / 4} : 1 + 20 mm`])
 			expect(type(typed).answer, typed).toBe('right');
-		expect(type(`(${bust}/4 + 1) / 2.54`, 'in').answer).toBe('right');
+		expect(type(`(${bust}/4 + 2) / 2.54`, 'in').answer).toBe('right');
 	});
 
 	it('allows a millimetre, and no more', () => {
@@ -40,7 +40,7 @@ describe('working the number', () => {
 	it('names the misstep of a wrong number and of a wrong sum, never one of the way', () => {
 		expect(type(`${bust}/2+2`)).toMatchObject({ answer: 'wrong', note: 'fraction:half-for-quarter' });
 		expect(type(`${bust}/4`)).toMatchObject({ answer: 'wrong', note: 'allowance:left-out:bustEase' });
-		expect(words(type(`${bust}/4`))).toEqual(['It is 10 mm too little.', 'You left out the bust ease.']);
+		expect(words(type(`${bust}/4`))).toEqual(['It is 20 mm too little.', 'You left out the bust ease.']);
 		for (let typed = -100; typed < 900; typed += 7) {
 			const { note, answer } = type(String(typed), 'mm');
 			if (answer === 'wrong')
@@ -122,7 +122,7 @@ describe('truing two seams', () => {
 		const names = new Set(sides.map(({ first }) => named(first)));
 		expect(names).toEqual(new Set(['the side seam', 'the side above the dart and the side below the dart']));
 		for (const { point, movesFrom, first } of sides)
-			expect([point, movesFrom.point]).toEqual(['V', first.parts.length === 1 ? 'U' : 'E']);
+			expect([point, movesFrom.point]).toEqual(['V', first.parts.length === 1 ? 'U' : 'R']);
 	});
 
 	it('judges the longer, the difference and the place, each by itself', () => {

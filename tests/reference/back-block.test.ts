@@ -60,7 +60,12 @@ describe('the random bodies', () => {
 		const drafted = WORKED.filter(({ odds }) => odds.length === 0);
 		expect(drafted.length).toBeGreaterThan(500);
 		expect(drafted.filter(({ withoutCorner }) => withoutCorner > 0).length).toBeGreaterThan(50);
-		for (const pair of ['bust shoulderWidth', 'shoulderWidth backLength', 'neck shoulderWidth']) {
+		for (const pair of [
+			'bust shoulderWidth',
+			'shoulderWidth backLength',
+			'neck shoulderWidth',
+			'bust waist'
+		]) {
 			expect(WORKED.filter(({ odds }) => odds.includes(pair)).length, pair).toBeGreaterThan(5);
 		}
 	});
@@ -162,17 +167,24 @@ describe('the printed check values', () => {
 	};
 	const heron = draft(HERON);
 
-	it('the shoulder point lies at (19.2, 3)', () => {
-		expect(heron.points['S']).toEqual({ x: 192, y: 30 });
+	it('the shoulder point lies at (19.2, 4)', () => {
+		expect(heron.points['S']).toEqual({ x: 192, y: 40 });
 	});
 
 	it.each([
-		['shoulder', 12.402],
-		['neck', 7.937],
-		['armhole', 22.646],
-		['hip', 21.473]
+		['shoulder', 12.681],
+		['neck', 7.907],
+		['armhole', 22.475],
+		['side', 20.383],
+		['hip', 20.721]
 	])('the %s is %d cm long', (line, cm) => {
 		expect((heron.lines[line]?.length ?? NaN) / 10).toBeCloseTo(cm, 3);
+	});
+
+	it('the waist lies 24.167 across at the side, and its dart is 3.667 wide', () => {
+		expect((heron.points['V']?.x ?? NaN) / 10).toBeCloseTo(24.167, 3);
+		const [inner, outer] = [heron.points['G1'], heron.points['G2']];
+		expect(((outer?.x ?? NaN) - (inner?.x ?? NaN)) / 10).toBeCloseTo(3.667, 3);
 	});
 
 	it('half shoulder width 18.5 and a drop of 3: the armhole level lies 21.5 down', () => {

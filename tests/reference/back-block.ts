@@ -20,13 +20,15 @@ export interface HandBack {
 }
 
 const USUAL: Numbers = {
-	bustEase: 4,
+	bustEase: 8,
 	waistEase: 4,
-	hipEase: 4,
+	hipEase: 6,
+	sideMost: 3,
+	waistDartTop: 2,
 	armholeDrop: 3,
 	neckAllow: 1,
 	backNeckDepth: 2.5,
-	shoulderDropBack: 3,
+	shoulderDropBack: 4,
 	hollowBack: 1
 };
 
@@ -65,6 +67,32 @@ const bySquareLines = (
 	return { cubic: [p, leaving, arriving, q], corner };
 };
 
+/** What the side of a panel takes of what is too much at the waist, and what is left for a dart. */
+export const waistShared = (u: number, need: number, most: number): { side: number; dart: number } => {
+	const spare = u - need;
+	const side = spare > 0 ? u - (spare < 3 * most ? spare / 3 : most) : need;
+	return { side, dart: side - need };
+};
+
+/** A dart on the waist, pointed at both ends: its points and the lengths of its two sides; nothing where it has no width. */
+export const waistDart = (
+	middle: number,
+	width: number,
+	waist: number,
+	top: number,
+	foot: number
+): { points: Readonly<Record<string, Spot>>; lengths: Readonly<Record<string, number>> } => {
+	if (width <= 1e-7) return { points: {}, lengths: {} };
+	const side = Math.hypot(width / 2, waist - top) + Math.hypot(width / 2, foot - waist);
+	return {
+		points: {
+			...{ G: [middle, waist], G1: [middle - width / 2, waist], G2: [middle + width / 2, waist] },
+			...{ G3: [middle, top], G4: [middle, foot] }
+		},
+		lengths: { waistDartInner: side, waistDartOuter: side }
+	};
+};
+
 /** Works the back of a body; allowances that are not given are the usual ones. */
 export const handBack = (given: Numbers): HandBack => {
 	const value = (key: string): number => {
@@ -78,9 +106,17 @@ export const handBack = (given: Numbers): HandBack => {
 	const hip = waist + value('waistToHip');
 	const neck = value('neck') / 6 + value('neckAllow');
 	const drop = value('shoulderDropBack');
-	const [u, v, j] = (['bust', 'waist', 'hip'] as const).map(
+	const [u, need, j] = (['bust', 'waist', 'hip'] as const).map(
 		(girth) => (value(girth) + value(`${girth}Ease`)) / 4
 	) as [number, number, number];
+	const { side: v, dart: intake } = waistShared(u, need, value('sideMost'));
+	const dart = waistDart(
+		half / 2,
+		intake,
+		waist,
+		armhole + value('waistDartTop'),
+		hip - value('waistToHip') / 3
+	);
 	const N: Spot = [neck, 0];
 	const C: Spot = [0, value('backNeckDepth')];
 	const S: Spot = [half, drop];
@@ -108,15 +144,20 @@ export const handBack = (given: Numbers): HandBack => {
 	const odds: string[] = [];
 	if (u - half < 1.5 - 1e-9) odds.push('bust shoulderWidth');
 	if (waist - armhole < 5 - 1e-9) odds.push('shoulderWidth backLength');
+	if (intake > 1e-7 && half / 2 - intake / 2 < 1 - 1e-9) odds.push('bust waist');
+	if (intake > 1e-7 && v - half / 2 - intake / 2 < 1 - 1e-9) odds.push('bust waist');
 	if (half - neck < 4 - 1e-9) odds.push('neck shoulderWidth');
 	return {
 		points: {
 			...{ O: [0, 0], A: [0, armhole], W: [0, waist], H: [0, hip], N, C, K: [half, 0], S },
-			...{ Q: [half, armhole], P: [half, M[1]], M, U, V, J }
+			...{ Q: [half, armhole], P: [half, M[1]], M, U, V, J },
+			...{ W1: [need, waist], W2: [u, waist] },
+			...dart.points
 		},
 		lengths: {
-			...{ armholeLevel: u, waistLevel: v, hipLevel: j, hem: j },
+			...{ armholeLevel: u, waistLevel: need, waistLine: v, hipLevel: j, hem: j },
 			...{ centre: hip - C[1], shoulder, side: apart(U, V) },
+			...dart.lengths,
 			neck: cubicLength(neckCurve.cubic),
 			armhole: cubicLength(upper.cubic) + cubicLength(lower.cubic),
 			hip: cubicLength(hipCurve)

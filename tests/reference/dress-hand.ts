@@ -50,9 +50,11 @@ const USUAL: Numbers = {
 		neckDownFront: 3,
 		neckDownBack: 1,
 		shoulderIn: 2,
-		armholeDown: 1.5,
-		bustOut: 1.5,
-		hipOut: 1.5
+		armholeDown: 0,
+		bustOut: 0.5,
+		hipOut: 0.5,
+		waistIn: 1,
+		blousing: 2
 	},
 	...{
 		armholeDart: 1.2,
@@ -63,7 +65,7 @@ const USUAL: Numbers = {
 		casingWidth: 3.5
 	},
 	...{ elasticShort: 10, skirtLength: 64, flare: 5, elasticOverlap: 2, bindingSpare: 2 },
-	...{ hollowFront: 1.5, hollowBack: 1, dartBelow: 6, waistEase: 4, hipEase: 4 }
+	...{ hollowFront: 1.5, hollowBack: 1, dartBelow: 6, hipEase: 6 }
 };
 
 /** A body's measurement, or its allowance, or that allowance's usual value. */
@@ -84,7 +86,9 @@ const spot = (points: Readonly<Record<string, Spot>>, name: string): Spot => {
 
 /** What front and back have alike: neckline, shoulder, underarm, and the line below the band. */
 interface Top {
-	readonly points: Readonly<Record<'N1' | 'S1' | 'C1' | 'R1' | 'U1' | 'N2' | 'C2', Spot>>;
+	readonly points: Readonly<
+		Record<'N1' | 'S1' | 'C1' | 'R1' | 'U1' | 'W1' | 'R2' | 'V0' | 'N2' | 'C2', Spot>
+	>;
 	readonly neck: Cubic;
 	readonly along: Spot;
 	readonly lengths: Readonly<Record<string, number>>;
@@ -97,11 +101,14 @@ const topOf = (block: Readonly<Record<string, Spot>>, value: Values, neckDown: n
 	const C1 = gone(C, DOWN, neckDown);
 	const R1 = gone(U, ACROSS, value('bustOut'));
 	const U1 = gone(R1, DOWN, value('armholeDown'));
+	const W1 = gone(spot(block, 'W'), DOWN, value('blousing'));
+	const R2: Spot = [U1[0], W1[1]];
+	const V0 = gone(R2, ACROSS, -value('waistIn'));
 	const along = way(N1, S1);
 	const neck = byCorner(C1, ACROSS, N1, square(along, UP));
 	const band = value('bandWidth');
 	return {
-		points: { N1, S1, C1, R1, U1, N2: gone(N1, along, band), C2: gone(C1, DOWN, band) },
+		points: { N1, S1, C1, R1, U1, W1, R2, V0, N2: gone(N1, along, band), C2: gone(C1, DOWN, band) },
 		neck,
 		along,
 		lengths: {
@@ -160,8 +167,8 @@ const frontOf = (
 	backSide: number
 ): Omit<HandBodice, 'back'> => {
 	const top = topOf(block, value, value('neckDownFront'));
-	const { S1, U1, C1, C2, N2 } = top.points;
-	const [V, W, T] = [spot(block, 'V'), spot(block, 'W'), spot(block, 'T')];
+	const { S1, U1, C1, C2, N2, V0: V, W1: W } = top.points;
+	const T = spot(block, 'T');
 	const F: Spot = [T[0], W[1]];
 	const hole = armholeOf(top, value);
 	const { G1, G2 } = hole.points;
@@ -199,7 +206,7 @@ const frontOf = (
 				...(dart ? { ...dart, D3: once(dart.D1), E2: once(dart.E), E3: twice(dart.E) } : {})
 			},
 			lengths: {
-				...{ ...top.lengths, ...hole.lengths, sideStart: apart(U1, V), waistIn: F[0] - W[0] },
+				...{ ...top.lengths, ...hole.lengths, sideStart: apart(U1, V), waistWithin: F[0] - W[0] },
 				...{
 					armholeDartUpper: apart(G1, T),
 					armholeDartLower: apart(G2, T),
@@ -231,8 +238,7 @@ const backOf = (
 	frontWaist: number
 ): HandDraft | undefined => {
 	const top = topOf(block, value, value('neckDownBack'));
-	const { S1, U1, C1, C2, N2 } = top.points;
-	const [V, W] = [spot(block, 'V'), spot(block, 'W')];
+	const { S1, U1, C1, C2, N2, V0: V, W1: W } = top.points;
 	const reach = apart(U1, V);
 	const waistOf = (V1: Spot): Cubic => byThirds(W, ACROSS, V1, square(way(U1, V1), ACROSS));
 	// A swing outward is one from y toward x.
@@ -247,7 +253,7 @@ const backOf = (
 		byCorner(S1, square(top.along, DOWN), M1, DOWN),
 		byCorner(M1, DOWN, U1, square(way(U1, V1), ACROSS))
 	];
-	const { R1: _, ...points } = top.points;
+	const { R1: _, R2: __, ...points } = top.points;
 	return {
 		points: { ...points, V1, Q1, P1, M1 },
 		lengths: {
@@ -261,10 +267,8 @@ const backOf = (
 /** Works the front bodice of a body, whether or not it is refused. */
 export const handFrontBodice = (given: Numbers): Omit<HandBodice, 'back'> => {
 	const value = valuesOf(given);
-	const U = spot(handBack(given).points, 'U');
-	const U1: Spot = [U[0] + value('bustOut'), U[1] + value('armholeDown')];
-	const back = apart(U1, spot(handBack(given).points, 'V'));
-	return frontOf(handFront(given).points, value, back);
+	const { U1, V0 } = topOf(handBack(given).points, value, value('neckDownBack')).points;
+	return frontOf(handFront(given).points, value, apart(U1, V0));
 };
 
 /** Works both bodices; undefined where the back's waist cannot be made as long as the front's. */

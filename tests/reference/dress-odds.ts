@@ -55,10 +55,8 @@ const backRules = (given: Numbers): readonly Rule[] => {
 	if (!bodice) return [['frontLength backLength', -1]];
 	const { points, lengths } = bodice.back;
 	const at = (name: string) => points[name] ?? ([NaN, NaN] as const);
-	const value = valuesOf(given);
-	const V = [(value('waist') + value('waistEase')) / 4, value('backLength')] as const;
 	return [
-		['frontLength backLength', 0.6 * (lengths['side'] ?? NaN) - apart(V, at('V1'))],
+		['frontLength backLength', 0.6 * (lengths['side'] ?? NaN) - apart(at('V0'), at('V1'))],
 		['shoulderWidth backLength', at('V1')[1] - at('U1')[1] - 6]
 	];
 };

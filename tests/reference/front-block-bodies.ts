@@ -9,8 +9,9 @@ export const HERON: Numbers = {
 
 /** The whole range of every allowance of the block, in centimetres. */
 export const RANGES: Readonly<Record<string, readonly [number, number]>> = {
-	...{ bustEase: [-4, 30], waistEase: [-4, 30], hipEase: [-4, 30], armholeDrop: [1, 6], neckAllow: [0, 2] },
-	...{ frontNeckDrop: [0, 4], backNeckDepth: [1.5, 4], shoulderDropBack: [1, 6], shoulderDropFront: [1, 7] },
+	...{ bustEase: [-4, 30], waistEase: [-4, 30], hipEase: [-4, 30], sideMost: [0, 6], waistDartTop: [0, 8] },
+	...{ armholeDrop: [1, 6], neckAllow: [0, 2] },
+	...{ frontNeckDrop: [0, 4], backNeckDepth: [1.5, 4], shoulderDropBack: [1, 8], shoulderDropFront: [1, 9] },
 	...{ hollowBack: [0, 3], hollowFront: [0, 3], dartBelow: [3, 12], dartShort: [0, 5] }
 };
 
@@ -59,17 +60,17 @@ export interface Limit {
 	readonly key: string;
 	/** A hair this way breaks the rule. */
 	readonly over: 1 | -1;
-	/** Whether standing on the limit is refused too. */
-	readonly refusedOn: boolean;
+	/** Whether standing on the limit is refused too, and for what where that is another reason. */
+	readonly refusedOn: boolean | string;
 	readonly odds: string;
 }
 
 /** Every refusal, reached by one number of a body that breaks nothing else. Worked by hand from the demo body. */
 export const LIMITS: readonly Limit[] = [
-	// (bust + 4) / 4 = 19.2 + 1.5.
+	// (bust + 8) / 4 = 19.2 + 1.5.
 	{
 		what: 'U 1.5 outside Q',
-		on: { ...HERON, bust: 78.8 },
+		on: { ...HERON, bust: 74.8 },
 		key: 'bust',
 		over: -1,
 		refusedOn: false,
@@ -93,10 +94,10 @@ export const LIMITS: readonly Limit[] = [
 		refusedOn: false,
 		odds: 'neck shoulderWidth'
 	},
-	// The same neck: 4 across and 3 down make a shoulder of 5.
+	// The same neck: 4 across and, with a back drop of 3, 3 down make a shoulder of 5.
 	{
 		what: 'the shoulder as long as the front drop',
-		on: { ...HERON, neck: 85.2, shoulderDropFront: 5 },
+		on: { ...HERON, neck: 85.2, shoulderDropBack: 3, shoulderDropFront: 5 },
 		key: 'shoulderDropFront',
 		over: 1,
 		refusedOn: true,
@@ -118,23 +119,50 @@ export const LIMITS: readonly Limit[] = [
 		refusedOn: false,
 		odds: 'frontLength backLength'
 	},
-	// U (25, 22.2) to V (19, 30.2) is 6 in and 8 down: 10. The intake is 2.
+	// U (26, 22.2) to V (23.9, 29.4) is 2.1 in, a third of 6.3, and 7.2 down: 7.5. The intake is 2.
 	{
 		what: 'the lower leg at V',
-		on: { ...HERON, waist: 72, backLength: 28.2, frontLength: 30.2, dartBelow: 9 },
+		on: { ...HERON, waist: 74.8, backLength: 27.4, frontLength: 29.4, dartBelow: 6.5 },
 		key: 'dartBelow',
 		over: 1,
-		refusedOn: false,
+		// No side is left below the dart, that could be folded over.
+		refusedOn: 'bustSpan bust',
 		odds: 'frontLength backLength'
 	},
-	// Nine tenths of 25, twice.
+	// Nine tenths of 26, twice, of a body whose waist needs no dart.
 	{
 		what: 'the bust point at 0.9 of A-U',
-		on: { ...HERON, bustSpan: 45 },
+		on: { ...HERON, waist: 100, bustSpan: 46.8, dartShort: 0.5 },
 		key: 'bustSpan',
 		over: 1,
 		refusedOn: false,
 		odds: 'bustSpan bust'
+	},
+	// A quarter of 38.4 less half of 17.2, which is 26 less 3 at the side and less 5.8 that are needed.
+	{
+		what: 'the back waist 1 inside its dart',
+		on: { ...HERON, waist: 19.2 },
+		key: 'waist',
+		over: -1,
+		refusedOn: false,
+		odds: 'bust waist'
+	},
+	// 26 less 19.7 is 6.3: 2.1 at the side and a dart of 4.2.
+	{
+		what: 'the front waist 1 inside its dart',
+		on: { ...HERON, waist: 74.8, bustSpan: 6.2 },
+		key: 'bustSpan',
+		over: -1,
+		refusedOn: false,
+		odds: 'bustSpan waist'
+	},
+	{
+		what: 'the front waist 1 outside its dart',
+		on: { ...HERON, waist: 74.8, bustSpan: 41.6 },
+		key: 'bustSpan',
+		over: 1,
+		refusedOn: false,
+		odds: 'bustSpan waist'
 	},
 	{
 		what: 'the bust point 3 above the armhole level',

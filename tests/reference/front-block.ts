@@ -3,7 +3,7 @@
  * that shares no code with the program, so that a mistake would have to be made twice. Only the back's
  * shoulder and side seam come from the back worked by hand.
  */
-import { handBack, type Numbers, type Spot } from './back-block.ts';
+import { handBack, waistDart, waistShared, type Numbers, type Spot } from './back-block.ts';
 
 type Cubic = readonly [Spot, Spot, Spot, Spot];
 
@@ -23,8 +23,8 @@ export interface HandFront {
 }
 
 const USUAL: Numbers = {
-	...{ bustEase: 4, waistEase: 4, hipEase: 4, armholeDrop: 3, neckAllow: 1, frontNeckDrop: 1 },
-	...{ shoulderDropFront: 4, hollowFront: 1.5, dartBelow: 6, dartShort: 2.5 }
+	...{ bustEase: 8, waistEase: 4, hipEase: 6, sideMost: 3, armholeDrop: 3, neckAllow: 1, frontNeckDrop: 1 },
+	...{ shoulderDropFront: 5, hollowFront: 1.5, dartBelow: 6, dartShort: 2.5 }
 };
 
 /** Sums of decimal centimetres end in noise, which must not move a body across a limit. */
@@ -101,37 +101,102 @@ interface Side {
 	readonly lengths: Readonly<Record<string, number>>;
 	/** From the underarm to the waist, with the dart closed. */
 	readonly seam: number;
+	/** Whether the lines that L and Z are looked for on do not cross there, so that nothing more is drafted. */
+	readonly lost: '' | 'L' | 'Z';
+	/** Whether the dart's ends lie between the underarm and the waist. */
+	readonly inside: boolean;
 }
+
+const less = (a: Spot, b: Spot): Spot => [a[0] - b[0], a[1] - b[1]];
+/** Twice the area between two ways: 0 where they run alike. */
+const between = (a: Spot, b: Spot): number => a[0] * b[1] - a[1] * b[0];
+
+/** A place turned about `pin` as `from` goes to `onto`, which lies as far from it: ways as complex numbers, multiplied and divided. */
+const carriedBy = (pin: Spot, from: Spot, onto: Spot, place: Spot): Spot => {
+	const [p, f, o] = [less(place, pin), less(from, pin), less(onto, pin)];
+	const size = f[0] * f[0] + f[1] * f[1];
+	const [re, im] = [(o[0] * f[0] + o[1] * f[1]) / size, (o[1] * f[0] - o[0] * f[1]) / size];
+	return [pin[0] + p[0] * re - p[1] * im, pin[1] + p[0] * im + p[1] * re];
+};
+
+/** A way mirrored in another. */
+const foldedOver = (given: Spot, fold: Spot): Spot => {
+	const size = fold[0] * fold[0] + fold[1] * fold[1];
+	const along = (2 * (given[0] * fold[0] + given[1] * fold[1])) / size;
+	return [along * fold[0] - given[0], along * fold[1] - given[1]];
+};
 
 /** The bust dart and the side seam, down to the waist. */
 const sideOf = (U: Spot, V: Spot, T: Spot, intake: number, below: number, short: number): Side => {
-	if (intake <= NOISE) return { points: {}, lengths: { side: apart(U, V) }, seam: apart(U, V) };
+	const bare = {
+		points: {},
+		lengths: { side: apart(U, V) },
+		seam: apart(U, V),
+		lost: '',
+		inside: true
+	} as const;
+	// A millionth of a centimetre is no dart.
+	if (intake <= 1e-7) return bare;
 	const D = onTheWay(U, V, below);
 	const D1 = onTheWay(U, V, below - intake / 2);
 	const D2 = onTheWay(U, V, below + intake / 2);
 	const leg = apart(T, D1);
 	const E = onTheWay(T, D2, leg);
-	const X: Spot = [(D1[0] + E[0]) / 2, (D1[1] + E[1]) / 2];
+	const F = carriedBy(T, E, D1, V);
+	const ruled = less(F, U);
+	// T + share (D1 - T) lies on the line from U along `ruled`.
+	const share = between(ruled, less(U, T)) / between(ruled, less(D1, T));
+	if (!(share > 0)) return { ...bare, lost: 'L' };
+	const L: Spot = [T[0] + share * (D1[0] - T[0]), T[1] + share * (D1[1] - T[1])];
+	const R = onTheWay(T, E, apart(T, L));
+	const X: Spot = [(L[0] + R[0]) / 2, (L[1] + R[1]) / 2];
 	const Y = onTheWay(T, X, short);
-	const [sideAbove, sideBelow] = [apart(U, D1), apart(E, V)];
+	const pressed = foldedOver(less(V, R), less(R, Y));
+	const [middle, toT] = [less(X, T), less(T, R)];
+	// T + peak (X - T) lies on the line from R along `pressed`.
+	const peak = -between(pressed, toT) / between(pressed, middle);
+	if (!(peak > 0) || apart(R, V) < 1e-6) return { ...bare, lost: 'Z' };
+	const Z: Spot = [T[0] + peak * middle[0], T[1] + peak * middle[1]];
+	const [sideAbove, sideBelow, sewn] = [apart(U, L), apart(R, V), apart(Y, R)];
 	return {
-		points: { D, D1, D2, E, X, Y },
-		lengths: { dartUpper: leg, dartLower: leg, sideAbove, sideBelow },
-		seam: sideAbove + sideBelow
+		points: { D, D1, D2, E, F, L, R, X, Y, Z },
+		lengths: {
+			...{
+				dartUpper: apart(T, L),
+				dartLower: apart(T, L),
+				sewnUpper: sewn,
+				sewnLower: sewn,
+				sideAbove,
+				sideBelow
+			},
+			...{ dartMiddle: apart(Y, Z), mouth: apart(L, Z) + apart(Z, R) }
+		},
+		seam: sideAbove + sideBelow,
+		lost: '',
+		inside: L[1] >= U[1] - NOISE && R[1] <= V[1] + NOISE
 	};
 };
 
 /** What a front is refused for when its back can be drafted, in the order of the printed list. */
-const frontOdds = (value: (key: string) => number, shoulder: number, U: Spot, V: Spot): readonly string[] => {
+const frontOdds = (
+	value: (key: string) => number,
+	shoulder: number,
+	U: Spot,
+	V: Spot,
+	side: Side,
+	dart: number
+): readonly string[] => {
 	// A shoulder that does not even reach has no meeting point, and nothing after it is drafted.
 	if (shoulder < value('shoulderDropFront') - NOISE) return ['neck shoulderWidth'];
 	const intake = value('frontLength') - value('backLength');
-	const [above, beyond] = [value('dartBelow') - intake / 2, value('dartBelow') + intake / 2];
-	const legsOutside = intake > NOISE && (above < -NOISE || beyond > apart(U, V) + NOISE);
+	if (side.lost) return [side.lost === 'L' ? 'frontLength backLength' : 'bustSpan bust'];
+	const middle = value('bustSpan') / 2;
+	const noWaist = middle - dart / 2 < 1 - NOISE || V[0] - middle - dart / 2 < 1 - NOISE;
 	const bust = value('bustHeight');
 	const odds: string[] = [];
 	if (shoulder <= value('shoulderDropFront') + NOISE) odds.push('neck shoulderWidth');
-	if (intake > 10 + NOISE || legsOutside) odds.push('frontLength backLength');
+	if (intake > 10 + NOISE || !side.inside) odds.push('frontLength backLength');
+	if (dart > 1e-7 && noWaist) odds.push('bustSpan waist');
 	if (value('bustSpan') / 2 > 0.9 * U[0] + NOISE) odds.push('bustSpan bust');
 	if (U[1] - bust > 3 + NOISE || bust >= value('frontLength') - NOISE) odds.push('bustHeight frontLength');
 	return odds;
@@ -157,11 +222,20 @@ export const handFront = (given: Numbers): HandFront => {
 	const S: Spot = [neck + run, drop];
 	const M: Spot = [S[0] - value('hollowFront'), (drop + armhole) / 2];
 	const U: Spot = [(value('bust') + value('bustEase')) / 4, armhole];
-	const V: Spot = [(value('waist') + value('waistEase')) / 4, waist];
+	const need = (value('waist') + value('waistEase')) / 4;
+	const shared = waistShared(U[0], need, value('sideMost'));
+	const V: Spot = [shared.side, waist];
 	const J: Spot = [(value('hip') + value('hipEase')) / 4, hip];
 	const T: Spot = [value('bustSpan') / 2, value('bustHeight')];
 	const intake = waist - value('backLength');
 	const side = sideOf(U, V, T, intake, value('dartBelow'), value('dartShort'));
+	const dart = waistDart(
+		T[0],
+		shared.dart,
+		waist,
+		T[1] + value('dartShort'),
+		waist + value('waistToHip') / 2
+	);
 	const sideDifference = side.seam - (back.lengths['side'] ?? NaN);
 
 	const neckLine = neckCurve(C, N, run, drop);
@@ -171,20 +245,22 @@ export const handFront = (given: Numbers): HandFront => {
 	return {
 		points: {
 			...{ O: [0, 0], A: [0, armhole], B: [0, T[1]], W: [0, waist], H: [0, hip], N, C, S },
-			...{ Q: [S[0], armhole], P: [S[0], M[1]], M, U, T, V, J, ...side.points }
+			...{ Q: [S[0], armhole], P: [S[0], M[1]], M, U, T, V, J, ...side.points },
+			...{ W1: [need, waist], W2: [U[0], waist] },
+			...dart.points
 		},
 		lengths: {
-			...{ armholeLevel: U[0], waistLevel: V[0], hipLevel: J[0], hem: J[0] },
+			...{ armholeLevel: U[0], waistLevel: need, waistLine: V[0], hipLevel: J[0], hem: J[0] },
 			// From C to the waist and on to the hip: back along itself where the neck is deeper than the waist.
-			...{ centre: Math.abs(waist - C[1]) + (hip - waist), shoulder, ...side.lengths },
+			...{ centre: Math.abs(waist - C[1]) + (hip - waist), shoulder, ...side.lengths, ...dart.lengths },
 			neck: cubicLength(neckLine),
 			armhole: cubicLength(armholeLine[0]) + cubicLength(armholeLine[1]),
 			hip: cubicLength(hipLine)
 		},
 		curves: { neck: [neckLine], armhole: armholeLine, hip: [hipLine] },
-		hasDart: intake > NOISE,
+		hasDart: intake > 1e-7,
 		sideDifference,
-		odds: back.odds.length > 0 ? back.odds : frontOdds(value, shoulder, U, V),
+		odds: back.odds.length > 0 ? back.odds : frontOdds(value, shoulder, U, V, side, shared.dart),
 		warnings: [
 			...(intake < -0.5 - NOISE ? (['shorter'] as const) : []),
 			...(Math.abs(sideDifference) > 0.5 ? (['sideSeam'] as const) : [])

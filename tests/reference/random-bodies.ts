@@ -15,10 +15,12 @@ const CHOSEN: Readonly<Record<string, readonly [number, number]>> = {
 	bustEase: [-4, 30],
 	waistEase: [-4, 30],
 	hipEase: [-4, 30],
+	sideMost: [0, 6],
+	waistDartTop: [0, 8],
 	armholeDrop: [1, 6],
 	neckAllow: [0, 2],
 	backNeckDepth: [1.5, 4],
-	shoulderDropBack: [1, 6],
+	shoulderDropBack: [1, 8],
 	hollowBack: [0, 3]
 };
 

@@ -42,13 +42,9 @@ const at = (points: Readonly<Record<string, Spot>>, name: string): Spot => {
 
 /** An armhole that runs square to the shoulder at S, straight down through M and square to the side at U, in cm. */
 const armholeOf = (points: Readonly<Record<string, Spot>>): number => {
-	const [N, S, M, U, V] = ['N', 'S', 'M', 'U', 'V'].map((name) => at(points, name)) as [
-		Spot,
-		Spot,
-		Spot,
-		Spot,
-		Spot
-	];
+	const [N, S, M, U] = ['N', 'S', 'M', 'U'].map((name) => at(points, name)) as [Spot, Spot, Spot, Spot];
+	// With a dart the side runs to the end of its upper leg.
+	const V = points['L'] ?? at(points, 'V');
 	return lengthOf([
 		byCorner(S, square(way(N, S), DOWN), M, DOWN),
 		byCorner(M, DOWN, U, square(way(U, V), ACROSS))

@@ -86,15 +86,17 @@ describe('allowances', () => {
 			])
 		);
 		expect(inCm).toEqual({
-			bustEase: [4, -4, 30],
+			bustEase: [8, -4, 30],
 			waistEase: [4, -4, 30],
-			hipEase: [4, -4, 30],
+			hipEase: [6, -4, 30],
+			sideMost: [3, 0, 6],
+			waistDartTop: [2, 0, 8],
 			armholeDrop: [3, 1, 6],
 			neckAllow: [1, 0, 2],
 			frontNeckDrop: [1, 0, 4],
 			backNeckDepth: [2.5, 1.5, 4],
-			shoulderDropBack: [3, 1, 6],
-			shoulderDropFront: [4, 1, 7],
+			shoulderDropBack: [4, 1, 8],
+			shoulderDropFront: [5, 1, 9],
 			hollowBack: [1, 0, 3],
 			hollowFront: [1.5, 0, 3],
 			dartBelow: [6, 3, 12],

@@ -14,14 +14,14 @@ describe('a row of the table of differences', () => {
 	});
 
 	it('a line says how far it strays, and how much longer or shorter it is', () => {
-		expect(words('hem', ruled([0, 630], [272, 630]))).toBe('strays 7 mm, 7 mm longer');
-		expect(words('hem', ruled([0, 630], [100, 634], [265, 630]))).toBe('strays 4 mm');
-		expect(words('hem', ruled([0, 630], [263, 630]))).toBe('strays 2 mm, 2 mm shorter');
+		expect(words('hem', ruled([0, 630], [277, 630]))).toBe('strays 7 mm, 7 mm longer');
+		expect(words('hem', ruled([0, 630], [100, 634], [270, 630]))).toBe('strays 4 mm');
+		expect(words('hem', ruled([0, 630], [268, 630]))).toBe('strays 2 mm, 2 mm shorter');
 	});
 
 	it('less than a pencil line is no difference', () => {
 		expect(words('A', marked(0.3, 222.3))).toBe('no difference to speak of');
-		expect(words('hem', ruled([0, 630.2], [265.2, 630.2]))).toBe('no difference to speak of');
+		expect(words('hem', ruled([0, 630.2], [270.2, 630.2]))).toBe('no difference to speak of');
 	});
 
 	it('the computed answer differs from itself in no step of any body', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { isGiven } from '#drafting/steps/kinds.ts';
 import { english, speechFor } from '../support/speech.ts';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import type { Entry } from '#shared/entry.ts';
@@ -315,8 +316,9 @@ describe('the computed answer', () => {
 	it('of every step is right', () => {
 		for (const method of [FIRST_MARKS, backBlock()]) {
 			const work = takeUp(method);
-			for (const { name, kind } of method.steps) {
-				if (kind === 'corner') continue;
+			for (const step of method.steps) {
+				const { name } = step;
+				if (isGiven(step)) continue;
 				work.place(name, work.answer(name));
 				expect(work.check(name).answer, name).toBe('right');
 			}

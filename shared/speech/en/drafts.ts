@@ -30,6 +30,7 @@ export const drafts = (v: Voice) => ({
 	noRadius: ({ name, about, from }: { name: string; about: string; from: string }) =>
 		`${name} has no radius: ${about} and ${from} are the same place`,
 	notJoined: ({ name }: { name: string }) => `the lines of ${name} do not join`,
+	doesNotCross: ({ name }: { name: string }) => `${name} cannot be placed: its two lines do not cross there`,
 	noFold: ({ name }: { name: string }) => `${name} cannot be mirrored: its fold has no length`,
 	nothingLeft: ({ name, of }: { name: string; of: string }) => `nothing is left of ${of} for ${name}`,
 	doesNotReach: ({ name, from }: { name: string; from: string }) =>

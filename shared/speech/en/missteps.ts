@@ -144,6 +144,10 @@ const slips = {
 		did(`went on until the curve was as long as ${lineWords(line)}`, 'the rule takes another line'),
 	notGoneOn: ({ from }: { from: string }) =>
 		did(`left the point at ${from}`, 'the rule goes on until the curve is long enough'),
+	notCrossed: ({ from, of }: { from: string; of: readonly string[] }) =>
+		did(`left the point at ${from}`, `the rule looks where the line ${of.join('–')} crosses`),
+	notFoldedOver: ({ of, fold }: { of: readonly string[]; fold: readonly string[] }) =>
+		did(`took the line ${of.join('–')} as it lies`, `the rule folds it over on ${fold.join('–')}`),
 	ruledFrom: ({ wrong, right }: { wrong: string; right: string }) =>
 		did(`ruled the line from ${wrong}`, `the rule has ${right} there`),
 	ruledTo: ({ wrong, right }: { wrong: string; right: string }) =>

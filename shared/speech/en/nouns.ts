@@ -100,6 +100,8 @@ export const STANDING = {
 	bustEase: noun('the bust ease'),
 	waistEase: noun('the waist ease'),
 	hipEase: noun('the hip ease'),
+	sideMost: noun('the most taken in at the side'),
+	waistDartTop: noun('the depth of the waist dart’s top'),
 	armholeDrop: noun('the armhole drop'),
 	neckAllow: noun('the neck allowance'),
 	frontNeckDrop: noun('the front neck drop'),

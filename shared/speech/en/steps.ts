@@ -232,6 +232,50 @@ export const steps = (v: Voice) => ({
 		rule: `${name} lies as far beyond the fold ${fold} as ${move} lies before it, on a line square to the fold.`,
 		worked: `Square from ${move} to the fold, and as far again.`
 	}),
+	folded: ({
+		name,
+		point,
+		about,
+		from,
+		onto,
+		radius,
+		angle
+	}: {
+		name: string;
+		point: string;
+		about: string;
+		from: string;
+		onto: string;
+		radius: Mm;
+		angle: Radians;
+	}): Rungs => ({
+		where: `Fold the dart shut at ${about}, and look where ${point} comes to lie.`,
+		rule: `${name} is where ${point} lies while ${from} lies on ${onto}: everything below the dart has turned about ${about}.`,
+		worked: `${name} is as far from ${about} as ${point} is, ${v.length(radius)}; the fold turns it by ${v.fixed((angle * 180) / Math.PI, 1)}°.`
+	}),
+	crossing: ({
+		name,
+		of,
+		over,
+		from,
+		through,
+		length
+	}: {
+		name: string;
+		/** The line that crosses, by its ends, and the fold that it is folded over on. */
+		of: string;
+		over: string | undefined;
+		from: string;
+		through: string;
+		length: Mm;
+	}): Rungs => {
+		const line = over === undefined ? `the straight line ${of}` : `the line ${of}, folded over on ${over},`;
+		return {
+			where: `Look along the line from ${from} through ${through}.`,
+			rule: `${name} lies where ${line} crosses the line from ${from} through ${through}.`,
+			worked: `Along that line, ${name} lies ${v.length(length)} from ${from}.`
+		};
+	},
 	section: ({ of, from, to }: { of: Noun; from: Mm; to: Mm }): Rungs => ({
 		where: `Look along ${the(of)}.`,
 		rule: `It is a part of ${the(of)}.`,

@@ -21,6 +21,7 @@ export const drafts: typeof english = (v) => ({
 	beyondEnd: ({ name, line }) => `${name} quedaría más allá del final de ${line}`,
 	noRadius: ({ name, about, from }) => `${name} no tiene radio: ${about} y ${from} están en el mismo sitio`,
 	notJoined: ({ name }) => `las líneas de ${name} no se unen`,
+	doesNotCross: ({ name }) => `no se puede colocar ${name}: sus dos líneas no se cruzan ahí`,
 	noFold: ({ name }) => `no se puede reflejar ${name}: su doblez no tiene longitud`,
 	nothingLeft: ({ name, of }) => `no queda nada de ${of} para ${name}`,
 	doesNotReach: ({ name, from }) => `la longitud girada desde ${from} no llega al nivel de ${name}`,

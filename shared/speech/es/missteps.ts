@@ -121,6 +121,10 @@ const slips: ReturnType<typeof english>['slips'] = {
 		did(`seguido hasta que la curva fue tan larga como ${el(lineNoun(line))}`, 'la regla toma otra línea'),
 	notGoneOn: ({ from }) =>
 		did(`dejado el punto en ${from}`, 'la regla sigue hasta que la curva es lo bastante larga'),
+	notCrossed: ({ from, of }) =>
+		did(`dejado el punto en ${from}`, `la regla busca dónde cruza la línea ${of.join('–')}`),
+	notFoldedOver: ({ of, fold }) =>
+		did(`tomado la línea ${of.join('–')} tal como está`, `la regla la dobla sobre ${fold.join('–')}`),
 	ruledFrom: ({ wrong, right }) => did(`trazado la línea desde ${wrong}`, `la regla pone ahí ${right}`),
 	ruledTo: ({ wrong, right }) => did(`trazado la línea hasta ${wrong}`, `la regla pone ahí ${right}`),
 	mirrored: () => did('trazado la curva al revés', 'es la imagen en espejo de la de la regla'),

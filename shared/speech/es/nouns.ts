@@ -125,6 +125,8 @@ export const STANDING: ReturnType<typeof english>['standing'] = {
 	bustEase: noun('la holgura de busto'),
 	waistEase: noun('la holgura de cintura'),
 	hipEase: noun('la holgura de cadera'),
+	sideMost: noun('la entrada máxima del costado'),
+	waistDartTop: noun('la bajada de la pinza de cintura'),
 	armholeDrop: noun('la bajada de la sisa'),
 	neckAllow: noun('el añadido del cuello'),
 	frontNeckDrop: noun('la bajada del escote delantero'),

@@ -119,6 +119,19 @@ export const steps: typeof english = (v) => ({
 		rule: `${name} está tan lejos más allá del doblez ${fold} como ${move} antes de él, en una línea a escuadra con el doblez.`,
 		worked: `A escuadra desde ${move} hasta el doblez, y otro tanto más allá.`
 	}),
+	folded: ({ name, point, about, from, onto, radius, angle }) => ({
+		where: `Cierra la pinza doblándola en ${about} y mira dónde queda ${point}.`,
+		rule: `${name} es donde queda ${point} mientras ${from} está sobre ${onto}: todo lo que hay debajo de la pinza ha girado alrededor de ${about}.`,
+		worked: `${name} está tan lejos de ${about} como ${point}, a ${v.length(radius)}; el doblez lo gira ${v.fixed((angle * 180) / Math.PI, 1)}°.`
+	}),
+	crossing: ({ name, of, over, from, through, length }) => {
+		const line = over === undefined ? `la línea recta ${of}` : `la línea ${of}, doblada sobre ${over},`;
+		return {
+			where: `Mira a lo largo de la línea que va de ${from} por ${through}.`,
+			rule: `${name} está donde ${line} cruza la línea que va de ${from} por ${through}.`,
+			worked: `En esa línea, ${name} está a ${v.length(length)} de ${from}.`
+		};
+	},
 	section: ({ of, from, to }) => ({
 		where: `Mira a lo largo ${del(of)}.`,
 		rule: `Es una parte ${del(of)}.`,

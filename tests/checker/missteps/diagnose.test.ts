@@ -127,7 +127,9 @@ describe('from the learner’s own points', () => {
 		const { O, A } = DRAFT.points;
 		const { waist: _, hip: __, ...rest } = FIGURE;
 		const some: Drafted = { points: { ...(O && { O }), ...(A && { A }) }, lines: {} };
-		expect(notesOf(told('U', marked(490, 220), some, readBody(rest)))).toEqual(['fraction:half-for-quarter']);
+		expect(
+			notesOf(told('U', marked(490, 220), some, readBody({ ...rest, allowances: { bustEase: 4 } })))
+		).toEqual(['fraction:half-for-quarter']);
 	});
 
 	it('a line for a point and a point for a line are no mistakes of a rule', () => {
@@ -219,7 +221,7 @@ describe('a typed sum', () => {
 	});
 
 	it('a wrong rule that came out right is right', () => {
-		const round = readBody({ ...FIGURE, waist: 96.4 });
+		const round = readBody({ ...FIGURE, waist: 96.4, allowances: { bustEase: 4 } });
 		const waist: Words = { sum: '96.4/4+1', from: 'A', go: 'across' };
 		const placement: Placement = {
 			kind: 'point',

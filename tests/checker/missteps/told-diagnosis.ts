@@ -19,10 +19,17 @@ const METHODS = {
 	'dress back': lessonMethod('68-dress-back-waist')
 };
 
+/** What the told slips' bodies chose, in millimetres, where they chose nothing else. */
+const CHOSEN = {
+	...{ bustEase: 40, hipEase: 40, shoulderDropBack: 30, shoulderDropFront: 40 },
+	...{ armholeDown: 15, bustOut: 15 }
+};
+
 /** What Square Across says of a told slip. */
 export const toldDiagnosis = ({ body: name, panel, step, at, typed }: ToldSlip): Diagnosis => {
-	const body = DEMO_BODIES.find((each) => each.body.name === name)?.body;
-	if (!body) throw new Error(`there is no ${name}`);
+	const found = DEMO_BODIES.find((each) => each.body.name === name)?.body;
+	if (!found) throw new Error(`there is no ${name}`);
+	const body = { ...found, allowances: { ...CHOSEN, ...found.allowances } };
 	const draft = draftOf(METHODS[panel], body);
 	const begin = typed && draft.points[typed.from];
 	const place = begin && moved(begin, COMPASS[typed.go], readSum(typed.sum, typed.unit).value);

@@ -2,6 +2,7 @@ import type { Typed } from '#shared/placement.ts';
 
 /**
  * Slips as a teacher tells them, each worked by hand for a demo body, and what Square Across says of them.
+ * Their block has an ease of 4 at bust and hip, shoulders that drop by 3 and 4, and the dress an underarm 1.5 out and down.
  * It is a test (told-slips.test.ts) and a help page: what a misstep is, told by examples.
  */
 export interface ToldSlip {
@@ -116,17 +117,28 @@ const HERON_BACK = slips('Heron', 'back', [
 		'fraction:half-for-quarter:bustEase',
 		'allowance:twice:bustEase'
 	],
-	// Right: V 19.5 + 1 = 20.5 across from W, J 25.5 + 1 = 26.5 across from H.
+	// Right: W1 19.5 + 1 = 20.5 across from W, W2 25 across, V a third of 4.5 in from there, J 25.5 + 1 = 26.5 across from H.
 	[
 		'The bust for the waist: 24 + 1 is 25; so is 20.5 with its digits swapped.',
-		'V',
+		'W1',
 		25,
 		42.5,
 		'measurement:bust-for-waist',
 		'digits:swapped'
 	],
-	['The hip for the waist: 25.5 + 1.', 'V', 26.5, 42.5, 'measurement:hip-for-waist'],
-	['The side of the waist put on the hip level.', 'V', 20.5, 63, 'start:H-for-W'],
+	['The hip for the waist: 25.5 + 1.', 'W1', 26.5, 42.5, 'measurement:hip-for-waist'],
+	['What the waist needs put on the hip level.', 'W1', 20.5, 63, 'start:H-for-W'],
+	[
+		'The whole difference taken at the side, and nothing left for a dart: 4.5.',
+		'V',
+		20.5,
+		42.5,
+		'fraction:whole-for-third'
+	],
+	// Right: G 9.6 across, G1 and G2 half of 3 from it, G3 18.3 above it and G4 13.67 below.
+	['Half the shoulder width for a quarter of it: 19.2.', 'G', 19.2, 42.5, 'fraction:half-for-quarter'],
+	['The whole width of the dart on one side of its middle: 3.', 'G1', 6.6, 42.5, 'fraction:whole-for-half'],
+	['A third of 20.5 down, and not two thirds: 6.83.', 'G4', 9.6, 49.33, 'fraction:third-for-part'],
 	['Half the hip and 1: 52.', 'J', 52, 63, 'fraction:half-for-quarter'],
 	['The waist for the hip: 19.5 + 1.', 'J', 20.5, 63, 'measurement:waist-for-hip'],
 	// No rule leads there.
@@ -167,10 +179,14 @@ const HERON_FRONT = slips('Heron', 'front', [
 		'measurement:shoulderWidth-for-bustSpan'
 	],
 	['Half the bust span, but on the armhole level.', 'T', 9.75, 22.2, 'start:A-for-B'],
-	// U (25, 22.2), V (20.5, 45.5): the side runs 23.73, for every cm 0.19 in and 0.98 down.
-	['The dart measured straight down from U.', 'D', 25, 28.2, 'slope'],
-	['The dart measured up from V: 45.5 - 5.89.', 'D', 21.64, 39.61, 'start:V-for-U'],
-	['The whole intake, 3, for half of it, up from D.', 'D1', 24.43, 25.15, 'fraction:whole-for-half'],
+	// U (25, 22.2), V (23.5, 45.5): the side runs 23.35, for every cm 0.06 in and 1 down. W2 lies straight below U.
+	['The dart measured straight down from U.', 'D', 25, 28.2, 'slope', 'toward:W2-for-V'],
+	['The dart measured up from V: 45.5 - 5.99.', 'D', 23.89, 39.51, 'start:V-for-U'],
+	['The whole intake, 3, for half of it, up from D.', 'D1', 24.8, 25.2, 'fraction:whole-for-half'],
+	// Right: F 26.99 across, 42.4 down; L 25.44 across, 26.7 down.
+	['The dart not folded: F written beside V.', 'F', 23.5, 45.5, 'unmoved'],
+	['The dart folded half shut.', 'F', 25.32, 44.04, 'fraction:half-for-whole'],
+	['The side not ruled anew: L left on D1.', 'L', 24.71, 26.69, 'unmoved:D1'],
 	[
 		'The sewn tip twice as far from T: 5, and 2.5 with its digits swapped is 5.2.',
 		'Y',
@@ -183,8 +199,8 @@ const HERON_FRONT = slips('Heron', 'front', [
 
 /**
  * Heron's course dress. Front: the bust point T lies at (9.75, 26.5). G2 lies 13.65 from it and is turned by 2.0° onto the line
- * through G1; E2 lies 15.63 from it and is turned by 11.1° onto D3. Back: the side U1–V is 19.75 long and swings about U1 (26.5, 23.7)
- * until the waist curve is as long as the front's, 24.73.
+ * through G1; E2 lies 16.65 from it and is turned by 10.1° onto D3. Back: the side U1–V0 is 20.82 long and swings about U1 (26.5, 23.7)
+ * until the waist curve is as long as the front's, 29.83.
  */
 const HERON_DRESS = [
 	...slips('Heron', 'dress front', [
@@ -198,27 +214,20 @@ const HERON_DRESS = [
 			12.93,
 			'straight-onto'
 		],
-		['Turned by 11.1°, the angle of the side dart.', 'G3', 13.05, 13.25, 'turn:E3-for-G3'],
-		// Right: E3 25.35 across, 27.49 down.
-		['The panel left open: E3 written beside E2.', 'E3', 24.87, 30.47, 'unmoved'],
-		['Half of the dart closed, 5.5° of 11.1°.', 'E3', 25.18, 28.99, 'fraction:half-for-whole'],
-		['Turned by 11.1° the other way.', 'E3', 23.83, 33.29, 'direction:opposite'],
-		['Turned by 2.0°, the angle of the armhole dart.', 'E3', 25, 29.93, 'turn:G3-for-E3'],
-		['Turned by both, 13.1°: the armhole dart was closed already.', 'E3', 25.38, 26.94, 'turn:G3-and-E3']
+		['Turned by 10.1°, the angle of the side dart.', 'G3', 13.27, 13.31, 'turn:E3-for-G3'],
+		// Right: E3 26.36 across, 27.61 down.
+		['The panel left open: E3 written beside E2.', 'E3', 25.91, 30.51, 'unmoved'],
+		['Half of the dart closed, 5° of 10.1°.', 'E3', 26.2, 29.07, 'fraction:half-for-whole'],
+		['Turned by 10.1° the other way.', 'E3', 24.96, 33.28, 'direction:opposite'],
+		['Turned by 2.0°, the angle of the armhole dart.', 'E3', 26.04, 29.94, 'turn:G3-for-E3'],
+		['Turned by both, 12.1°: the armhole dart was closed already.', 'E3', 26.39, 27.03, 'turn:G3-and-E3']
 	]),
 	...slips('Heron', 'dress back', [
-		// Right: V1 24.7 across, 43.35 down.
-		[
-			'The side not swung: V1 written beside V. The block’s straight waist is 20.5 long, too.',
-			'V1',
-			20.5,
-			42.5,
-			'unmoved',
-			'length:blockWaist'
-		],
-		['Swung inward by as much as it should swing outward.', 'V1', 16.58, 40.76, 'direction:opposite'],
-		['Until the waist is as long as the front’s armhole, 26.3.', 'V1', 26.2, 43.43, 'length:front.armhole'],
-		['Until it is as long as the side seam, 19.75.', 'V1', 19.56, 42.17, 'length:sideStart']
+		// Right: V1 29.78 across, 44.26 down.
+		['The side not swung: V1 written beside V0.', 'V1', 25.5, 44.5, 'unmoved'],
+		['Swung inward by as much as it should swing outward.', 'V1', 21.26, 43.85, 'direction:opposite'],
+		['Until the waist is as long as the front’s armhole, 26.99.', 'V1', 26.99, 44.52, 'length:front.armhole'],
+		['Until it is as long as the side seam, 20.82.', 'V1', 20.67, 43.69, 'length:sideStart']
 	])
 ];
 
@@ -293,7 +302,7 @@ const TYPED = sums('Heron', 'back', [
 		'fraction:quarter-for-half'
 	],
 	['Half the bust span, likewise.', 'A', '19.5/2+3', 'O', 'down', 'measurement:bustSpan-for-shoulderWidth'],
-	['The rule of the waist, typed for the underarm.', 'U', '78/4+4/4', 'W', 'across', 'point:V-for-U'],
+	['The rule of the waist, typed for the underarm.', 'U', '78/4+4/4', 'W', 'across', 'point:W1-for-U'],
 	['Two slips at once.', 'U', '96/2+1', 'W', 'across', 'fraction:half-for-quarter+start:W-for-A'],
 	['A sum of no known rule.', 'U', '96/5+17', 'A', 'across']
 ]);

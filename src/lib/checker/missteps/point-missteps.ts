@@ -5,7 +5,9 @@ import type { SheetPoint } from '#geometry/point.ts';
 import type { Drafted } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { alongMissteps } from './by-kind/along.ts';
+import { crossingMissteps } from './by-kind/crossing.ts';
 import { divisionMissteps } from './by-kind/division.ts';
+import { foldedMissteps } from './by-kind/folded.ts';
 import type { KindMissteps } from './by-kind/kind-missteps.ts';
 import { markMissteps } from './by-kind/mark.ts';
 import { meetingMissteps } from './by-kind/meeting.ts';
@@ -23,6 +25,8 @@ const KINDS: { readonly [K in StepKind]?: KindMissteps<K> } = {
 	turn: turnMissteps,
 	spread: spreadMissteps,
 	mirror: mirrorMissteps,
+	folded: foldedMissteps,
+	crossing: crossingMissteps,
 	until: untilMissteps,
 	mark: markMissteps,
 	meeting: meetingMissteps,

@@ -44,6 +44,8 @@ export const PRIORS = {
 	otherPoint: 0.03,
 	/** What is to be moved left where it was: its new name is read as another name of the same place. */
 	unmoved: 0.04,
+	/** The line not looked for at all, or taken as it lies: the point beside the place stands on the sheet already. */
+	notCrossed: 0.08,
 	/** Moved straight onto the end of the other leg, as though paper stretched: whoever draws a turn, and does not make it, sees two ends that meet. */
 	straightOnto: 0.06,
 	/** The angle of another dart of the same piece: shared by none, since there are two or three of them. */

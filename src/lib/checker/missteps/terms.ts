@@ -31,9 +31,17 @@ const plainNumber = (formula: Formula, scope: Scope): number | undefined => {
 	return formula.sign === '*' ? left * right : left / right;
 };
 
+/** The one of two that the greater, or the lesser, of them is. */
+const takenOf = (formula: Extract<Formula, { kind: 'greater' | 'lesser' }>, scope: Scope): Formula => {
+	const isLeft = numberOf(formula, scope) === numberOf(formula.left, scope);
+	return isLeft ? formula.left : formula.right;
+};
+
 const scaled = (formula: Formula, share: number, scope: Scope): readonly Term[] => {
 	if (formula.kind === 'negative') return scaled(formula.of, -share, scope);
 	if (formula.kind === 'choice') return scaled(chosenOf(formula, scope), share, scope);
+	if (formula.kind === 'greater' || formula.kind === 'lesser')
+		return scaled(takenOf(formula, scope), share, scope);
 	if (formula.kind !== 'operation') return [{ leaf: formula, base: mm(numberOf(formula, scope)), share }];
 	const { sign, left, right } = formula;
 	if (sign === '+' || sign === '-')

@@ -43,6 +43,9 @@ const suffix = ({ leaf }: Term, i: number): string => (i > 0 && 'key' in leaf ? 
 
 const isMeasured = ({ leaf }: Term): boolean => leaf.kind === 'measurement';
 const isNamed = ({ leaf }: Term): boolean => leaf.kind === 'measurement' || leaf.kind === 'allowance';
+/** What another share may be taken of: also a part of a distance on the sheet, such as half a dart's width. */
+const isShared = (term: Term): boolean =>
+	isNamed(term) || (term.leaf.kind === 'distance' && Math.abs(term.share) !== 1);
 
 /** Another share for some of the terms that all have the same one. */
 const fractionsOf = (
@@ -73,8 +76,8 @@ const fractionsOf = (
 const wrongFractions = (terms: readonly Term[], { method }: Working): WrongDistance[] => {
 	const difference = terms.some(({ share }) => share < 0);
 	const single = terms.flatMap((term, i) => {
-		if (!isNamed(term) || (difference && terms.length > 1)) return [];
-		return fractionsOf(terms, [i], method, isMeasured(term) ? 1 : LOWERED.unlikelyFraction);
+		if (!isShared(term) || (difference && terms.length > 1)) return [];
+		return fractionsOf(terms, [i], method, term.leaf.kind === 'allowance' ? LOWERED.unlikelyFraction : 1);
 	});
 	const alike = terms.flatMap((term, i) => {
 		const same = Math.abs(Math.abs(term.share) - Math.abs(terms[0]?.share ?? 0)) < 1e-9;

@@ -21,8 +21,10 @@ import { arc } from './arc.ts';
 import { carried } from './carried.ts';
 import { chain } from './chain.ts';
 import { corner } from './corner.ts';
+import { crossing } from './crossing.ts';
 import { curve } from './curve.ts';
 import { division } from './division.ts';
+import { folded } from './folded.ts';
 import { level } from './level.ts';
 import { mark } from './mark.ts';
 import { meeting } from './meeting.ts';
@@ -60,6 +62,8 @@ const KINDS: { readonly [K in StepKind]: StepRules<K> } = {
 	turn,
 	spread,
 	mirror,
+	folded,
+	crossing,
 	section,
 	chain,
 	parallel,
