@@ -70,7 +70,11 @@ describe('a level', () => {
 	});
 });
 
-/** Heron's side seam runs from U (250, 222) to V (205, 425); hem from H (0, 630) to J (265, 630). */
+/**
+ * Heron's side seam runs from U (260, 222) to V, a third of what is too much inside it: 260 - (260 - 205) / 3 across; the
+ * hem from H (0, 630) to J (270, 630).
+ */
+const V = [260 - 55 / 3, 425] as const;
 const side = (...places: readonly (readonly [number, number])[]) =>
 	verdictOn(HERON_BACK, 'side', ruled(...places));
 const hem = (...places: readonly (readonly [number, number])[]) =>
@@ -78,23 +82,23 @@ const hem = (...places: readonly (readonly [number, number])[]) =>
 
 describe('a straight line', () => {
 	it('is right either way round', () => {
-		expect(side([250, 222], [205, 425]).answer).toBe('right');
-		expect(side([205, 425], [250, 222]).answer).toBe('right');
-		expect(findingsOf(side([205, 425], [250, 222]))).toEqual(findingsOf(side([250, 222], [205, 425])));
+		expect(side([260, 222], V).answer).toBe('right');
+		expect(side(V, [260, 222]).answer).toBe('right');
+		expect(findingsOf(side(V, [260, 222]))).toEqual(findingsOf(side([260, 222], V)));
 	});
 
 	it('one end wrong is named by that end, its course and its length', () => {
-		const long = hem([0, 630], [272, 630]);
+		const long = hem([0, 630], [277, 630]);
 		expect(failing(long)).toEqual(['end', 'course', 'length']);
 		expect(findingOf(long, 'end')).toMatchObject({ offBy: 7, across: 7, down: 0 });
-		expect(findingOf(long, 'course')).toMatchObject({ away: 7, where: [272, 630] });
+		expect(findingOf(long, 'course')).toMatchObject({ away: 7, where: [277, 630] });
 		expect(findingOf(long, 'length')).toMatchObject({ by: 7, note: 'length:too-long', tolerance: 3 });
 		expect(sentences(long)).toEqual([
 			'Its last end lies 7 mm too far out.',
 			'At its worst it runs 7 mm too far out; up to 3 mm is allowed.',
 			'It is 7 mm too long; up to 3 mm is allowed.'
 		]);
-		const short = hem([8, 630], [265, 630]);
+		const short = hem([8, 630], [270, 630]);
 		expect(failing(short)).toEqual(['start', 'course', 'length']);
 		expect(findingOf(short, 'length')).toMatchObject({ by: -8, note: 'length:too-short' });
 		// The true line's first 8 mm lie uncovered: the nearest of the learner's is that far out.
@@ -102,22 +106,22 @@ describe('a straight line', () => {
 	});
 
 	it('drawn backwards with one end wrong, is told of the same end', () => {
-		expect(sentences(hem([272, 630], [0, 630]))).toEqual(sentences(hem([0, 630], [272, 630])));
+		expect(sentences(hem([277, 630], [0, 630]))).toEqual(sentences(hem([0, 630], [277, 630])));
 	});
 
 	it('an end moved 2.5 mm along keeps course and length, and still is off', () => {
-		const late = hem([0, 630], [267.5, 630]);
+		const late = hem([0, 630], [272.5, 630]);
 		expect(failing(late)).toEqual(['end']);
 		expect(sentences(late)).toEqual(['Its last end lies 2.5 mm too far out.']);
 	});
 
 	it('drawn in several pieces is one line', () => {
-		expect(hem([0, 630], [100, 630], [100, 630], [265, 630]).answer).toBe('right');
-		expect(failing(hem([0, 630], [100, 634], [265, 630]))).toEqual(['course']);
+		expect(hem([0, 630], [100, 630], [100, 630], [270, 630]).answer).toBe('right');
+		expect(failing(hem([0, 630], [100, 634], [270, 630]))).toEqual(['course']);
 	});
 
 	it('gone to and fro, is too long', () => {
-		const twice = hem([0, 630], [120, 630], [100, 630], [265, 630]);
+		const twice = hem([0, 630], [120, 630], [100, 630], [270, 630]);
 		expect(failing(twice)).toEqual(['length']);
 		expect(sentences(twice)).toEqual(['It is 40 mm too long; up to 3 mm is allowed.']);
 	});

@@ -37,7 +37,10 @@ const HERON_FILE = ['--body', bodyFile('heron')];
 
 describe('square-across check METHOD --stdin', () => {
 	it('answers each line in its place, a bad one among them, as a process of its own', async () => {
-		const low = { ...BACK, A: [0, 228], Q: [192, 228], P: [192, 129], M: [182, 129], U: [250, 228] };
+		const low = {
+			...BACK,
+			...{ A: [0, 228], Q: [192, 228], P: [192, 134], M: [182, 134], U: [260, 228], G3: [96, 248] }
+		};
 		const lines = await handInBy(
 			runCli,
 			'back-block',
@@ -49,14 +52,14 @@ describe('square-across check METHOD --stdin', () => {
 				'',
 				{ learner: 'Elder', work: BACK },
 				[BACK],
-				{ learner: 8, placements: { U: { typed: '96/2+1' } } },
+				{ learner: 8, placements: { U: { typed: '96/2+2' } } },
 				{ placements: {} }
 			],
 			...HERON_FILE
 		);
 		expect(lines.map(({ learner }) => learner)).toEqual(['Ash', 'Birch', 3, 'Damson', 'Elder', 7, 8, 9]);
-		expect(report(lines[0]).total).toEqual({ mark: 13, outOf: 13, mistakes: 0, consequences: 0 });
-		expect(report(lines[1]).total).toEqual({ mark: 12, outOf: 13, mistakes: 1, consequences: 4 });
+		expect(report(lines[0]).total).toEqual({ mark: 20, outOf: 20, mistakes: 0, consequences: 0 });
+		expect(report(lines[1]).total).toEqual({ mark: 19, outOf: 20, mistakes: 1, consequences: 5 });
 		expect(refused(lines[2])).toBe('line 3: this is not JSON: Unexpected end of JSON input');
 		expect(refused(lines[3])).toBe('line 4: u: there is no such step (did you mean "U"?)');
 		expect(refused(lines[4])).toContain(
@@ -64,7 +67,7 @@ describe('square-across check METHOD --stdin', () => {
 		);
 		expect(refused(lines[5])).toContain('line 7: a submission is ');
 		expect(stepOf(report(lines[6]), 'U').note).toBe('fraction:half-for-quarter');
-		expect(report(lines[7]).total).toEqual({ mark: 0, outOf: 13, mistakes: 0, consequences: 0 });
+		expect(report(lines[7]).total).toEqual({ mark: 0, outOf: 20, mistakes: 0, consequences: 0 });
 	});
 
 	it('takes each line’s own body, and the one of --body where a line has none', async () => {
@@ -73,12 +76,12 @@ describe('square-across check METHOD --stdin', () => {
 		const lines = await handIn(
 			'front-block',
 			[
-				{ learner: 1, body: wide, placements: at(260) },
-				{ learner: 2, placements: at(260) },
-				{ learner: 3, placements: at(250) },
-				{ learner: 4, body: { ...HERON, bust: 50 }, placements: at(250) },
-				{ learner: 5, body: { bust: 96 }, placements: at(250) },
-				{ learner: 6, body: { ...HERON, allowances: { bustEase: 8 } }, placements: at(260) },
+				{ learner: 1, body: wide, placements: at(270) },
+				{ learner: 2, placements: at(270) },
+				{ learner: 3, placements: at(260) },
+				{ learner: 4, body: { ...HERON, bust: 50 }, placements: at(260) },
+				{ learner: 5, body: { bust: 96 }, placements: at(260) },
+				{ learner: 6, body: { ...HERON, allowances: { bustEase: 12 } }, placements: at(270) },
 				{ learner: 7, body: { ...HERON, unit: 'in', bust: 'wide' }, placements: {} },
 				{ learner: 8, body: null, placements: {} }
 			],
@@ -96,8 +99,13 @@ describe('square-across check METHOD --stdin', () => {
 
 	it('marks every line by the policy', async () => {
 		const policy = folder.write('policy.json', JSON.stringify({ level: 'strict', followThrough: 'half' }));
-		// W 1.5 mm low, H and V with it: strictly one mistake, and two halves for what follows.
-		const placements = { ...BACK, W: [0, 426.5], H: [0, 631.5], V: [205, 426.5] };
+		// W 1.5 mm low, and all that hangs on it: strictly one mistake, and a half for each of nine that follow. The dart's
+		// top hangs on the armhole level.
+		const lower = ['H', 'W1', 'W2', 'V', 'J', 'G', 'G1', 'G2', 'G4'].map((name) => {
+			const [across, down] = BACK[name] as [number, number];
+			return [name, [across, down + 1.5]];
+		});
+		const placements = { ...BACK, W: [0, 426.5], ...Object.fromEntries(lower) };
 		const lines = await handIn(
 			'back-block',
 			[{ placements }, { placements: BACK }],
@@ -106,8 +114,8 @@ describe('square-across check METHOD --stdin', () => {
 			policy
 		);
 		expect(lines.map((line) => report(line).total)).toEqual([
-			{ mark: 11, outOf: 13, mistakes: 1, consequences: 2 },
-			{ mark: 13, outOf: 13, mistakes: 0, consequences: 0 }
+			{ mark: 14.5, outOf: 20, mistakes: 1, consequences: 9 },
+			{ mark: 20, outOf: 20, mistakes: 0, consequences: 0 }
 		]);
 	});
 
@@ -121,7 +129,7 @@ describe('square-across check METHOD --stdin', () => {
 	it('reads a byte order mark and Windows line ends; nothing in gives nothing out', async () => {
 		const line = JSON.stringify({ learner: 'Ash', placements: FRONT });
 		const lines = await handIn('front-block', [`\uFEFF${line}\r\n${line}\r\n`], ...HERON_FILE);
-		expect(lines.map((each) => report(each).total.mark)).toEqual([20, 20]);
+		expect(lines.map((each) => report(each).total.mark)).toEqual([31, 31]);
 		expect(await handIn('back-block', ['', ' '], ...HERON_FILE)).toEqual([]);
 	});
 

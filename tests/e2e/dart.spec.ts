@@ -85,7 +85,7 @@ test('the same by the keyboard alone', async ({ page }) => {
 	for (let i = 0; i < 3; i++) await page.keyboard.press('Shift+ArrowUp');
 	await page.keyboard.press('Enter');
 	await desk.expectRight();
-	await expect(page.getByTestId('live')).toContainText('turned 11.');
+	await expect(page.getByTestId('live')).toContainText('turned 10.');
 });
 
 test('a wrong turn is explained, kept, and followed through', async ({ page }) => {

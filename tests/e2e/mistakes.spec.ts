@@ -14,15 +14,15 @@ test('half for a quarter is recognised, told, and put right', async ({ page }) =
 	await page.getByRole('button', { name: /^Draft this step: U, underarm/ }).click();
 	await desk.button('Draft the earlier steps for me').click();
 	const sum = page.getByLabel(/Distance or sum/);
-	await sum.fill('96/2+1');
+	await sum.fill('96/2+2');
 	await page.getByLabel('Direction').selectOption('across');
 	await sum.press('Enter');
 	await sum.press('Enter');
 	await expect(desk.verdict).toHaveAttribute('data-answer', 'wrong');
-	// Half of 96 and a quarter of 4 are 49; the rule gives a quarter, 25.
+	// Half of 96 and a quarter of 8 are 50; the rule gives a quarter of both, 26.
 	await expect(desk.verdict).toContainText('24 cm too far out');
 	await expect(page.getByTestId('likely')).toContainText('You took half of the bust; the rule is a quarter');
-	await sum.fill('96/4+1');
+	await sum.fill('96/4+2');
 	await sum.press('Enter');
 	await sum.press('Enter');
 	await desk.expectRight();

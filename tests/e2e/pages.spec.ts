@@ -78,7 +78,7 @@ test('the PDF of the print page is at true scale: the check squares and a known 
 	const rows = pages
 		.slice(1)
 		.flatMap((raster) => Array.from({ length: raster.height }, (_, y) => apart(raster, y)));
-	const true265 = rows.filter((lengths) => lengths.some((length) => Math.abs(length - 265) < 0.1));
+	const true265 = rows.filter((lengths) => lengths.some((length) => Math.abs(length - 270) < 0.1));
 	expect(true265.length).toBeGreaterThan(20);
 });
 
@@ -190,7 +190,7 @@ test('the SVG file that is saved opens in a browser at its true size', async ({ 
 					(25.4 / 96)
 			)
 		);
-	expect(Math.min(...levels.map((length) => Math.abs(length - 265)))).toBeLessThan(0.005);
+	expect(Math.min(...levels.map((length) => Math.abs(length - 270)))).toBeLessThan(0.005);
 });
 
 test('an address that does not exist says so and names the nearest lesson', async ({ page }) => {

@@ -63,7 +63,7 @@ const forgetTheEase = async (desk: Desk, name: string): Promise<boolean> => {
 	await desk.byPointer({ point: [without.x, without.y] });
 	await expect(desk.verdict).toHaveAttribute('data-answer', 'wrong');
 	await expect(desk.verdict).toContainText('no está bien todavía');
-	await expect(desk.verdict).toContainText('10 mm demasiado hacia dentro');
+	await expect(desk.verdict).toContainText('20 mm demasiado hacia dentro');
 	await expect(desk.page.getByTestId('likely')).toContainText('olvidado la holgura de busto');
 	await expectSpanish(desk.page);
 	return true;

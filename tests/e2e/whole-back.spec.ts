@@ -19,8 +19,8 @@ test('the whole back is drafted with the mouse, and the comparison finds every s
 	}
 	await page.getByRole('link', { name: /^Next lesson: The finished back/ }).click();
 	await expect(page.getByText('Every step is right.')).toBeVisible();
-	await expect(page.getByRole('row')).toHaveCount(24);
-	await expect(page.getByRole('row').filter({ hasText: 'right' })).toHaveCount(23);
+	await expect(page.getByRole('row')).toHaveCount(31);
+	await expect(page.getByRole('row').filter({ hasText: 'right' })).toHaveCount(30);
 });
 
 test('the whole back is drafted with the keyboard alone', async ({ page }) => {

@@ -132,10 +132,11 @@ describe('a worksheet', () => {
 		expect(bare).toContain('38.4 cm');
 	});
 
+	// To a tenth of a millimetre.
 	it('tells the lengths of another draft that its steps start from', async () => {
 		const text = plain(pageTexts(await worksheetPdf(WORK, options({ worked: false }))).join(' '));
 		const shoulder = draftOf(backBlock(), HERON).lines['shoulder']?.length ?? NaN;
-		expect(text).toContain(`The back's shoulder is ${(Math.round(shoulder) / 10).toFixed(1)} cm.`);
+		expect(text).toContain(`The back's shoulder is ${String(Math.round(shoulder * 10) / 100)} cm.`);
 	});
 
 	it.each([1, 1 / 2, 1 / 4])('at a share of %d the grid holds the whole draft', (share) => {

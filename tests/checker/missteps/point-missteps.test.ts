@@ -75,10 +75,10 @@ describe('a mark: the distance', () => {
 	});
 
 	it('a girth with its own ease, or with the right one, where they differ', () => {
-		const eased = readBody({ ...FIGURE, allowances: { waistEase: 8 } });
+		const eased = readBody({ ...FIGURE, allowances: { waistEase: 4 } });
 		expect(places(method, 'U', eased)['measurement:waist-for-bust']).toEqual([
-			[190, 220],
-			[200, 220]
+			[200, 220],
+			[190, 220]
 		]);
 	});
 
@@ -151,7 +151,11 @@ describe('a mark: the distance', () => {
 		const { waist: _, ...rest } = FIGURE;
 		const found = places(method, 'U', readBody(rest));
 		expect(found['measurement:waist-for-bust']).toBeUndefined();
-		expect(found['measurement:hip-for-bust']).toEqual([[270, 220]]);
+		// A quarter of the hip with the bust's ease, and with its own.
+		expect(found['measurement:hip-for-bust']).toEqual([
+			[280, 220],
+			[275, 220]
+		]);
 	});
 });
 
