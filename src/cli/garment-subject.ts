@@ -30,7 +30,8 @@ export const garmentSubject = (garment: Garment, speech: Speech): Subject => ({
 		return {
 			json: () => patternJson(made.pattern, own, wear()),
 			table: () => patternTable(garment, made.pattern, own, wear()),
-			file: (request) => patternFile({ garment, pattern: made.pattern, body, choices }, { ...request, speech: own })
+			file: (request) =>
+				patternFile({ garment, pattern: made.pattern, body, choices }, { ...request, speech: own })
 		};
 	}
 });

@@ -33,8 +33,8 @@ it.each([
 		const svg = path.join(path.dirname(file), `${language}.svg`);
 		const written = ['export', 'circle-skirt', '--body', file, '--to', svg, '--language', language];
 		expect(await mainHere(written)).toMatchObject({ code: 0, err: '' });
-		// In the title, and on both halves of the skirt: the waistband has room for its own name alone.
-		expect(readFileSync(svg, 'utf8').split(name)).toHaveLength(4);
+		// In the title, on both halves of the skirt, and on the waistband where it has room for more than its own name.
+		expect(readFileSync(svg, 'utf8').split(name).length).toBeGreaterThanOrEqual(4);
 	}
 );
 

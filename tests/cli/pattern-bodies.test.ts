@@ -135,7 +135,7 @@ describe('one line on standard error, exit code 2, nothing on standard output', 
 		[['course-dress'], /^pattern: give --body FILE for one body, or --bodies FILE\.csv for many\n$/],
 		[
 			['course-dres', '--body', 'x'],
-			/^pattern: there is no garment "course-dres" \(did you mean "course-dress"\?\); the garments are course-dress.*\n$/
+			/^pattern: there is no garment "course-dres" \(did you mean "course-dress"\?\); the garments are body-block, course-dress.*\n$/
 		],
 		[
 			['back-block', '--body', 'x'],

@@ -168,11 +168,13 @@ describe('what a maker may choose', () => {
 		expect(edgeIn(usual, 'skirtFront.hem').allowance).toBe(30);
 		expect(edgeIn(chosen, 'skirtFront.side').length).toBeCloseTo(700, 6);
 		expect(edgeIn(chosen, 'skirtBack.side').length).toBeCloseTo(700, 6);
-		const allowances = ['front.side', 'front.armhole', 'back.side', 'skirtFront.hem', 'skirtBack.hem'].map(
+		const allowances = ['front.side', 'front.neckline', 'back.side', 'skirtFront.hem', 'skirtBack.hem'].map(
 			(name) => edgeIn(chosen, name).allowance
 		);
 		expect(allowances).toEqual([15, 12, 12, 50, 30]);
-		expect(pieceIn(chosen, 'front').text).toContain('Allowance 1.2 cm; the side edge 1.5 cm');
+		expect(pieceIn(chosen, 'front').text).toContain(
+			'Allowance 1.2 cm; the side edge 1.5 cm; none on the armhole edge'
+		);
 		expect(pieceIn(chosen, 'front').stitching).toBe(pieceIn(usual, 'front').stitching);
 		expect(pieceIn(chosen, 'front').cutting).not.toBe(pieceIn(usual, 'front').cutting);
 	});

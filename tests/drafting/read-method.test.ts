@@ -43,7 +43,7 @@ describe('a sound method', () => {
 	});
 
 	it('has the block’s allowances and its own', () => {
-		expect(method.allowances.find(({ key }) => key === 'bustEase')?.default).toBe(40);
+		expect(method.allowances.find(({ key }) => key === 'bustEase')?.default).toBe(80);
 		expect(method.allowances.at(-1)).toEqual({
 			key: 'gap',
 			noun: { article: 'the', name: 'gap' },

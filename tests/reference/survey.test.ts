@@ -7,7 +7,8 @@ import { handBack } from './back-block.ts';
 import { surveyFigures, type Figure } from './survey-bodies.ts';
 
 const METHOD = backBlock();
-const EASE_CM = 4;
+/** The ease of the bust, the waist and the hip. */
+const EASES_CM = { U: 8, W1: 4, J: 6 } as const;
 const FIGURES = surveyFigures();
 const WORKED = FIGURES.map((figure) => ({ figure, evaluation: evaluate(METHOD, readBody({ ...figure })) }));
 
@@ -16,9 +17,9 @@ const drafted: { readonly figure: Figure; readonly draft: Draft }[] = WORKED.fla
 );
 
 describe('the 300 women of the survey', () => {
-	it('are all read, and all but three can be drafted', () => {
+	it('are all read, and all can be drafted', () => {
 		expect(FIGURES).toHaveLength(300);
-		expect(drafted).toHaveLength(297);
+		expect(drafted).toHaveLength(300);
 	});
 
 	it('are refused only where two measurements are at odds, worked again by hand', () => {
@@ -41,11 +42,11 @@ describe('the 300 women of the survey', () => {
 		for (const { figure, draft } of drafted) {
 			for (const [point, girth] of [
 				['U', figure.bust],
-				['V', figure.waist],
+				['W1', figure.waist],
 				['J', figure.hip]
 			] as const) {
 				const finished = 4 * (draft.points[point]?.x ?? NaN);
-				expect(Math.abs(finished - 10 * (girth + EASE_CM))).toBeLessThan(1e-6);
+				expect(Math.abs(finished - 10 * (girth + EASES_CM[point]))).toBeLessThan(1e-6);
 			}
 		}
 	});

@@ -224,7 +224,13 @@ describe('the tone of a line', () => {
 	});
 
 	it('the inner edge of a slash stays, and with it the point at its mouth', () => {
-		expect(tones('cutOut1')).toMatchObject({ cut: 'ink', waistWithin: 'ink', F: 'ink', F2: 'before', F1: 'ink' });
+		expect(tones('cutOut1')).toMatchObject({
+			cut: 'ink',
+			waistWithin: 'ink',
+			F: 'ink',
+			F2: 'before',
+			F1: 'ink'
+		});
 	});
 
 	it('nothing is pale that a block draws', () => {

@@ -116,7 +116,7 @@ describe('hostile work', () => {
 		expect(faultsOfRows(ending, lines.length)).toBe('');
 		const right = ending.out.split('\n').filter((_, i) => i % 2 === 1);
 		expect(right.map((line) => (JSON.parse(line) as { total?: { mark: number } }).total?.mark)).toEqual(
-			hostileLines.map(() => 13)
+			hostileLines.map(() => 20)
 		);
 	});
 	it.each(hostileLines.map((line, i) => [i + 1, line.slice(0, 60), line] as const))(

@@ -66,7 +66,7 @@ export const HERON_BACK: Readonly<Record<string, Readonly<Record<string, Answer>
 		hem: { ends: ['H', 'J'] }
 	},
 	'43-back-waist-dart': {
-		G: { point: [96, 425], sum: '38.4/4', from: 'W', go: 'across' },
+		G: { point: [96, 425], sum: '38.4/4', go: 'across' },
 		// Half of the two thirds that are left of 5.5.
 		G1: { point: [77.7, 425], sum: '5.5/3', from: 'G', go: 'in' },
 		G2: { point: [114.3, 425], sum: '5.5/3', from: 'G', go: 'across' },

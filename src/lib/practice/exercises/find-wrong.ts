@@ -102,6 +102,9 @@ const make = (key: ExerciseKey, method: Method): FindWrong => {
 		const found = seeded(method, key.step, telling, chance);
 		if (!found) continue;
 		const { body, draft } = telling;
+		const suspects = suspectsOf(method, body, key.step, found, chance);
+		// A point at which one thing alone can have gone wrong would give itself away.
+		if (suspects.some(({ choices }) => choices.length < 2)) continue;
 		return {
 			kind: 'find-wrong',
 			key,
@@ -110,7 +113,7 @@ const make = (key: ExerciseKey, method: Method): FindWrong => {
 			body,
 			draft,
 			wrong: found.wrong,
-			suspects: suspectsOf(method, body, key.step, found, chance),
+			suspects,
 			slip: { step: key.step, ...asChoice(found.slip) }
 		};
 	}

@@ -19,8 +19,8 @@ const ruledOtherwise = (
 /** Where two lines cross: left at the point that the ray runs through, or crossed by the line as it lies and not folded over. */
 export const crossingMissteps: KindMissteps<'crossing'> = (step, stand) => {
 	const { of, over, ray } = step;
-	// At the point that the ray runs through, or at the end of the line.
-	const left = [ray[1], of[0]].map((from): Misstep => ({
+	// At the point that the ray runs through, or at an end of the line.
+	const left = [ray[1], ...of].map((from): Misstep => ({
 		note: `unmoved:${from}`,
 		prior: PRIORS.notCrossed,
 		place: stand.scope.point(from),
