@@ -31,7 +31,7 @@ export default defineConfig({
 	webServer: {
 		command: `node src/cli/square-across.js serve --port ${String(PORT)}`,
 		url: ADDRESS,
-		timeout: 180_000,
+		timeout: 400_000,
 		gracefulShutdown: { signal: 'SIGTERM', timeout: 5_000 },
 		stdout: 'pipe'
 	}

@@ -8,7 +8,7 @@ import { newFolder } from './run-here.ts';
 const folder = newFolder();
 afterAll(() => folder.remove());
 
-/** Heron's back with the armhole level 7 mm too low: one mistake of thirteen steps, and what follows from it. */
+/** Heron's back with the armhole level 7 mm too low: one mistake of twenty steps, and what follows from it. */
 const placements = folder.write('p.json', JSON.stringify({ ...BACK, A: [0, 229] }));
 const to = path.join(path.dirname(placements), 'marks.pdf');
 const words = ['back-block', '--body', bodyFile('heron'), '--placements', placements];

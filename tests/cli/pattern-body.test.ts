@@ -172,6 +172,7 @@ describe('what a maker may choose', () => {
 			(name) => edgeIn(chosen, name).allowance
 		);
 		expect(allowances).toEqual([15, 12, 12, 50, 30]);
+		expect(edgeIn(chosen, 'front.armhole').allowance).toBe(0);
 		expect(pieceIn(chosen, 'front').text).toContain(
 			'Allowance 1.2 cm; the side edge 1.5 cm; none on the armhole edge'
 		);
