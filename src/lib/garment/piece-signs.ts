@@ -59,7 +59,7 @@ export const foldStrokes = (piece: Piece, inside: Mm): readonly Path[] => {
 type Dart = Piece['darts'][number];
 
 /** The two ends of a dart's mouth, which lie on the outline. */
-export const dartMouth = ({ legs, tip }: Dart): readonly SheetPoint[] =>
+const dartMouth = ({ legs, tip }: Dart): readonly SheetPoint[] =>
 	legs.map((leg) => {
 		const [from, to] = [pathStart(leg), pathEnd(leg)];
 		return distance(from, tip) > distance(to, tip) ? from : to;

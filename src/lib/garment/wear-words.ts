@@ -5,7 +5,7 @@ import type { Change, Cure, Spoilt } from './cure.ts';
 import type { WearReport } from './wear.ts';
 
 /** Changes as sentences take them. */
-export const saidChanges = (
+const saidChanges = (
 	changes: readonly Change[],
 	{ words: { nouns } }: Speech
 ): readonly SaidChange[] =>

@@ -57,7 +57,7 @@ const closedDart = (one: Path, other: Path, tip: SheetPoint): ClosedDart => {
 };
 
 /** What formulas may measure on a garment's pieces. A piece whose draft is not there throws NotDrafted. */
-export const pieceScope = (garment: Garment, worn: Worn): PieceScope => {
+const pieceScope = (garment: Garment, worn: Worn): PieceScope => {
 	const ruleOf = (key: string): PieceRule | undefined => garment.pieces.find((each) => each.key === key);
 	return {
 		width: (key, level) => {
