@@ -103,7 +103,7 @@ describe('square-across check METHOD --stdin', () => {
 		// top hangs on the armhole level.
 		const lower = ['H', 'W1', 'W2', 'V', 'J', 'G', 'G1', 'G2', 'G4'].map((name) => {
 			const [across, down] = BACK[name] as [number, number];
-			return [name, [across, down + 1.5]];
+			return [name, [across, down + 1.5]] as const;
 		});
 		const placements = { ...BACK, W: [0, 426.5], ...Object.fromEntries(lower) };
 		const lines = await handIn(

@@ -50,11 +50,11 @@ export const makePattern = (garment: Garment, body: Body, choices: Choices = NO_
 	const work = sewnFor(garment, body, choices);
 	if (work.kind === 'refused') return work;
 	const { drafts, edges, sides, seams, runs, numbers, wear, warnings } = work.sewn;
-	const { share } = scopeOf(garment, body, { points: {}, lines: {} }, choices.allowances);
+	const scope = scopeOf(garment, body, { points: {}, lines: {} }, choices.allowances);
 	const chosen = garment.allowances
 		.filter(isChoice)
 		.flatMap(({ key, choices: values }) =>
-			values.filter((each) => each.share === share(key)).map(({ label }) => label)
+			values.filter((each) => each.share === scope.share(key)).map(({ label }) => label)
 		);
 	const notches = notchesOf(sides, edges, garment.pieces);
 	const pieces = garment.pieces.map((rule) =>
