@@ -68,9 +68,9 @@ export const HERON_BACK: Readonly<Record<string, Readonly<Record<string, Answer>
 	'43-back-waist-dart': {
 		G: { point: [96, 425], sum: '38.4/4', go: 'across' },
 		// Half of the two thirds that are left of 5.5.
-		G1: { point: [77.7, 425], sum: '5.5/3', from: 'G', go: 'in' },
-		G2: { point: [114.3, 425], sum: '5.5/3', from: 'G', go: 'across' },
-		G3: { point: [96, 242], sum: '42.5-22.2-2', from: 'G', go: 'up' },
-		G4: { point: [96, 561.7], sum: '20.5*2/3', from: 'G', go: 'down' }
+		G1: { point: [77.7, 425], sum: '5.5/3', go: 'in' },
+		G2: { point: [114.3, 425], sum: '5.5/3', go: 'across' },
+		G3: { point: [96, 242], sum: '42.5-22.2-2', go: 'up' },
+		G4: { point: [96, 561.7], sum: '20.5*2/3', go: 'down' }
 	}
 };
