@@ -1,20 +1,7 @@
 import { workStep } from '#drafting/steps/kinds.ts';
-import type { StepOf } from '#drafting/steps/step-rules.ts';
-import { slip, type Misstep, type Slip } from '../misstep.ts';
+import { slip, type Misstep } from '../misstep.ts';
 import { PRIORS } from '../priors.ts';
-import type { Stand } from '../stand.ts';
 import type { KindMissteps } from './kind-missteps.ts';
-
-/** The same rule with another line in it: one place, where that line crosses at all. */
-const ruledOtherwise = (
-	step: StepOf<'crossing'>,
-	stand: Stand,
-	note: string,
-	what: Slip
-): readonly Misstep[] => {
-	const work = workStep(step, stand.scope);
-	return work.kind === 'point' ? [{ note, prior: PRIORS.notCrossed, place: work.point, slips: [what] }] : [];
-};
 
 /** Where two lines cross: left at the point that the ray runs through, or crossed by the line as it lies and not folded over. */
 export const crossingMissteps: KindMissteps<'crossing'> = (step, stand) => {
@@ -27,6 +14,9 @@ export const crossingMissteps: KindMissteps<'crossing'> = (step, stand) => {
 		slips: [slip('notCrossed', { from, of })]
 	}));
 	if (!over) return left;
-	const asItLies = { ...step, over: undefined };
-	return [...left, ...ruledOtherwise(asItLies, stand, 'unfolded', slip('notFoldedOver', { of, fold: over }))];
+	const work = workStep({ ...step, over: undefined }, stand.scope);
+	// The line as it lies need not cross at all.
+	if (work.kind !== 'point') return left;
+	const unfolded = slip('notFoldedOver', { of, fold: over });
+	return [...left, { note: 'unfolded', prior: PRIORS.notCrossed, place: work.point, slips: [unfolded] }];
 };
