@@ -62,6 +62,15 @@ const shortOf = (value: number, { least, most }: Pick<WearRule, 'least' | 'most'
 	return most !== undefined && value > most ? most - value : 0;
 };
 
+/** The choices with a cure's changes made. */
+export const cured = (choices: Choices, changes: readonly Change[]): Choices => ({
+	...choices,
+	allowances: {
+		...choices.allowances,
+		...Object.fromEntries(changes.map(({ allowance, to }) => [allowance.key, to]))
+	}
+});
+
 /** The search for one cure of one check, over steps of its allowances: each is so many whole steps from what it is. */
 class Search {
 	drafts = 0;
@@ -114,9 +123,7 @@ class Search {
 
 	#draft(steps: number): Tried {
 		this.drafts++;
-		const changed = Object.fromEntries(this.changes(steps).map(({ allowance, to }) => [allowance.key, to]));
-		const allowances = { ...this.choices.allowances, ...changed };
-		const work = sewnFor(this.garment, this.body, { ...this.choices, allowances });
+		const work = sewnFor(this.garment, this.body, cured(this.choices, this.changes(steps)));
 		if (work.kind === 'refused') {
 			const [refusal] = work.refusals;
 			if (!refusal) throw new Error('a refusal without a reason');
@@ -225,12 +232,3 @@ export const cureOf = (garment: Garment, body: Body, choices: Choices, check: st
 	}
 	return found;
 };
-
-/** The choices with a cure's changes made. */
-export const cured = (choices: Choices, changes: readonly Change[]): Choices => ({
-	...choices,
-	allowances: {
-		...choices.allowances,
-		...Object.fromEntries(changes.map(({ allowance, to }) => [allowance.key, to]))
-	}
-});

@@ -47,6 +47,10 @@ const draftOfPiece = (rule: PieceRule | undefined, { drafts }: Worn, name: strin
 	return draft;
 };
 
+/** A piece's edges as one line; undefined where they do not join. */
+const outlineOf = (edges: EdgesOfPieces, piece: string): Path | undefined =>
+	chained((edges[piece] ?? []).map(({ path }) => path));
+
 /** A dart is closed about the place where its legs meet: a drawn one may be sewn to a tip that lies short of it. */
 const closedDart = (one: Path, other: Path, tip: SheetPoint): ClosedDart => {
 	const ends = [pathStart(other), pathEnd(other)];
@@ -63,7 +67,7 @@ const pieceScope = (garment: Garment, worn: Worn): PieceScope => {
 		width: (key, level) => {
 			const rule = ruleOf(key);
 			const { lines, points } = draftOfPiece(rule, worn, key);
-			const outline = chained((worn.edges[key] ?? []).map(({ path }) => path));
+			const outline = outlineOf(worn.edges, key);
 			const darts = (rule?.darts ?? []).flatMap(({ legs, tip }) => {
 				const [one, other, end] = [lines[legs[0]], lines[legs[1]], points[tip]];
 				return one && other && end ? [closedDart(one.path, other.path, end)] : [];
@@ -81,7 +85,7 @@ const pieceScope = (garment: Garment, worn: Worn): PieceScope => {
 
 /** The level of a place across its piece. */
 const levelPath = (edges: EdgesOfPieces, piece: string, { y }: SheetPoint): Path | undefined => {
-	const outline = chained((edges[piece] ?? []).map(({ path }) => path));
+	const outline = outlineOf(edges, piece);
 	const crossings = outline ? levelCrossings(outline, y) : [];
 	const [inner, outer] = [crossings[0], crossings.at(-1)];
 	return inner === undefined || outer === undefined ? undefined : polyline(at(inner, y), at(outer, y));
