@@ -33,13 +33,6 @@ const notUpward = (higher) => ({
 		'Move the type down to the floor that owns the idea.'
 });
 
-/** Lets a rule ask the compiler for types. All kinds of file name the same endings, or each kind is read anew. */
-const typed = {
-	projectService: true,
-	tsconfigRootDir: import.meta.dirname,
-	extraFileExtensions: ['.svelte']
-};
-
 export default defineConfig(
 	{
 		ignores: ['build/', '.svelte-kit/', 'node_modules/', 'coverage/', 'test-results/', 'playwright-report/']
@@ -47,22 +40,13 @@ export default defineConfig(
 	{ linterOptions: { reportUnusedDisableDirectives: 'error' } },
 	js.configs.recommended,
 	{ languageOptions: { globals: { ...globals.browser, ...globals.node } } },
-	{ files: ['**/*.ts'], extends: [ts.configs.strictTypeChecked], languageOptions: { parserOptions: typed } },
-	{
-		// The rest of the typed rules cannot follow `bind:` and a route's data; svelte-check can, and does.
-		files: ['**/*.svelte'],
-		extends: [ts.configs.strict],
-		rules: {
-			'@typescript-eslint/await-thenable': 'error',
-			'@typescript-eslint/no-floating-promises': 'error',
-			'@typescript-eslint/no-misused-promises': 'error'
-		}
-	},
+	// The rules that ask the compiler for types stand in .oxlintrc.json.
+	{ files: ['**/*.ts', '**/*.svelte'], extends: [ts.configs.strict] },
 	// After the TypeScript rules, whose parser cannot read a component: this puts Svelte's own in its place.
 	...svelte.configs.recommended,
 	{
 		files: ['**/*.svelte', '**/*.svelte.ts'],
-		languageOptions: { parserOptions: { ...typed, parser: ts.parser, svelteConfig } },
+		languageOptions: { parserOptions: { parser: ts.parser, svelteConfig } },
 		rules: {
 			// Square Across has an address of its own, and links in Markdown could not call resolve().
 			'svelte/no-navigation-without-resolve': 'off'
@@ -83,18 +67,7 @@ export default defineConfig(
 			'@typescript-eslint/no-explicit-any': 'error',
 			'@typescript-eslint/consistent-type-imports': ['error', { fixStyle: 'inline-type-imports' }],
 			// `const { [id]: _, ...others } = all` is how a value is left out without changing it.
-			'@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
-			// A branded number (Mm) is a number, and -(a length) is how one goes the other way.
-			'@typescript-eslint/no-unsafe-unary-minus': 'off'
-		}
-	},
-	{
-		files: ['**/*.ts'],
-		rules: {
-			// A number in a sentence is ordinary here; it is other values that print badly.
-			'@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true }],
-			// `onclick={() => draft.undo()}` reads better than a block around it.
-			'@typescript-eslint/no-confusing-void-expression': ['error', { ignoreArrowShorthand: true }]
+			'@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }]
 		}
 	},
 	{

@@ -13,6 +13,8 @@ const config: KnipConfig = {
 	project: ['src/**/*.{ts,js,svelte,css}', 'shared/**/*.ts', 'tests/**/*.ts', '*.{ts,js,mjs}'],
 	// Programs of the system that tests read files back with: tests/support/pdf-readers.ts installs them.
 	ignoreBinaries: ['pdftotext', 'pdftoppm'],
+	// svelte-check looks it up by this name: the compiler in native code, beside the one that ESLint and Svelte are written for.
+	ignoreDependencies: ['@typescript/native'],
 	// The type of a public function's argument or result is part of what a reader needs, so it is
 	// exported beside the function even while nobody else has had to write its name.
 	ignoreExportsUsedInFile: { interface: true, type: true },
