@@ -21,7 +21,9 @@ export const findingSchema = z.discriminatedUnion('aspect', [
 		offBy: mm,
 		across: mm,
 		down: mm,
-		tolerance: mm
+		tolerance: mm,
+		/** Of a part that turns: how far it was turned and how far the rule turns it, clockwise as the sheet is seen. */
+		turn: z.object({ drawn: angle, wanted: angle }).optional()
 	}),
 	z.object({
 		aspect: z.literal('direction'),

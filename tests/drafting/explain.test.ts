@@ -82,8 +82,8 @@ describe('the back block, explained for Heron', () => {
 		['P', 'P lies half way from S to Q.', 'S to Q is 18.2 cm; half way is 9.1 cm: from S go 9.1 cm down.'],
 		[
 			'hipLevel',
-			'Square across from H: the whole line at one depth, and at least as long as a quarter of the hip + a quarter of the hip ease.',
-			'Across from H, neither up nor down, for at least a quarter of the hip + a quarter of 6 = 25.5 + 1.5 = 27 cm.'
+			'Square across from H: the whole line at one depth, and as long as a quarter of the hip + a quarter of the hip ease.',
+			'Across from H, neither up nor down, for a quarter of the hip + a quarter of 6 = 25.5 + 1.5 = 27 cm.'
 		],
 		['shoulder', 'A straight line from N to S.', 'Choose N, then S: the line is 12.68 cm long.'],
 		['centre', 'A straight line from C to H, through W.', 'Choose C, then H: the line is 60.5 cm long.'],

@@ -97,7 +97,7 @@ test('a wrong turn is explained, kept, and followed through', async ({ page }) =
 	await desk.drag(grip, turnedAbout(pin, grip, side));
 	await desk.button('Check').click();
 	await expect(desk.verdict).toHaveAttribute('data-answer', 'wrong');
-	await expect(page.getByTestId('likely')).toContainText('You turned as far as for E3');
+	await expect(page.getByTestId('likely')).toContainText('if you turned as far as for E3');
 	await desk.button('Undo').click();
 	await expect(desk.verdict).toHaveAttribute('data-answer', 'unchecked');
 
@@ -108,7 +108,7 @@ test('a wrong turn is explained, kept, and followed through', async ({ page }) =
 	await page.getByLabel('Down', { exact: true }).fill((goal[1] / 10).toFixed(2));
 	await page.keyboard.press('Enter');
 	await desk.button('Check').click();
-	await expect(page.getByTestId('likely')).toContainText('You moved G2 straight onto G1');
+	await expect(page.getByTestId('likely')).toContainText('if you moved G2 straight onto G1');
 
 	await desk.button('Go on with it as it is').click();
 	await page.reload();

@@ -96,10 +96,10 @@ describe('a level', () => {
 		const tool = toolAt('levelA');
 		expect(tool.targets).toEqual([{ id: 'end', name: 'the end of the level', origin: 'A', settles: false }]);
 		expect(tool.line).toBeUndefined();
-		tool.put('end', at(140, 100));
-		expect(tool.work.entry('levelA').placement).toEqual(line([0, 100], [140, 100]));
-		expect(tool.places).toEqual({ end: { x: 140, y: 100 } });
-		expect(tool.line && pathLength(tool.line)).toBe(140);
+		tool.put('end', at(126, 100));
+		expect(tool.work.entry('levelA').placement).toEqual(line([0, 100], [126, 100]));
+		expect(tool.places).toEqual({ end: { x: 126, y: 100 } });
+		expect(tool.line && pathLength(tool.line)).toBe(126);
 		expect(tool.work.check('levelA').answer).toBe('right');
 	});
 

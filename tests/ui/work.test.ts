@@ -131,7 +131,7 @@ describe('placing and checking', () => {
 		work.check('levelA');
 		expect(work.inked.points).toEqual({ O: { x: 0, y: 0 }, A: { x: 0, y: 100 } });
 		expect(work.inked.lines).toEqual({});
-		work.place('levelA', line([0, 100], [140, 100.4]));
+		work.place('levelA', line([0, 100], [126, 100.4]));
 		work.check('levelA');
 		expect(work.inked.lines['levelA']?.length).toBe(125);
 	});

@@ -176,6 +176,12 @@ export const missteps = (_voice: Voice) => ({
 	/** The same, of a slip that was handed on as data. */
 	theirSlip: ({ key, values }: { key: keyof typeof slips; values: readonly unknown[] }) =>
 		misdoneOf('They', (slips[key] as (...values: readonly unknown[]) => Misdone)(...values)),
+	/** What would lead to where a mark lies: one thing, any of several, or several at once. */
+	wouldLie: ({ all, joined }: { all: readonly Misdone[]; joined: 'and' | 'or' }) => {
+		const [rule, ...more] = all.flatMap((each) => each.rule ?? []);
+		const told = all.length === 1 && rule !== undefined && more.length === 0 ? `; ${rule}` : '';
+		return `It would lie there if you ${all.map(({ did }) => did).join(joined === 'and' ? ' and ' : ', or if you ')}${told}.`;
+	},
 	/** One of several. */
 	either: (all: readonly Misdone[]) => `Either ${all.map(({ did }) => `you ${did}`).join(', or ')}.`
 });

@@ -142,8 +142,8 @@ export const steps = (v: Voice) => ({
 	}),
 	level: ({ from, by, arithmetic }: Worked & { from: string }): Rungs => ({
 		where: `Start at ${from} and go straight across.`,
-		rule: `Square across from ${from}: the whole line at one depth, and at least as long as ${the(by)}.`,
-		worked: `Across from ${from}, neither up nor down, for at least ${arithmetic}.`
+		rule: `Square across from ${from}: the whole line at one depth, and as long as ${the(by)}.`,
+		worked: `Across from ${from}, neither up nor down, for ${arithmetic}.`
 	}),
 	straight: ({
 		first,

@@ -1,5 +1,5 @@
 import { UNSPOKEN } from '../../tolerances.ts';
-import { mm, type Mm, type Radians } from '../../units.ts';
+import { mm, radians, type Mm, type Radians } from '../../units.ts';
 import type { FindingOf } from '../../verdict.ts';
 import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
@@ -29,9 +29,16 @@ export const verdicts = (v: Voice) => {
 		because: ({ because }: { because: string }) => `${because}.`,
 		spotOn: 'Spot on.',
 		within: ({ worst }: { worst: Mm }) => `Within ${small(worst)}.`,
-		runsOn: ({ by }: { by: Mm }) => `It runs on ${small(by)} further than it must.`,
 		place: ({ aspect, across, down, tolerance }: FindingOf<'place' | 'start' | 'end'>) =>
 			`${SUBJECTS[aspect]} ${way({ across, down, limit: tolerance })}.`,
+		/** A part that was turned by another angle than the rule's. */
+		turned: ({ drawn, wanted }: { drawn: Radians; wanted: Radians }) => {
+			const [size, rule] = [v.degrees(radians(Math.abs(drawn))), v.degrees(radians(Math.abs(wanted)))];
+			const turn = drawn === 0 ? 'not turned' : `turned ${size} ${drawn > 0 ? 'clockwise' : 'anticlockwise'}`;
+			if (drawn === 0)
+				return `It is ${turn}; the rule turns it ${rule} ${wanted > 0 ? 'clockwise' : 'anticlockwise'}.`;
+			return `It is ${turn}; the rule turns it ${rule}${drawn * wanted < 0 ? ' the other way' : ''}.`;
+		},
 		direction: ({ way: side, point, wanted, square, turned, tolerance }: FindingOf<'direction'>) => {
 			const verb = side === 'leaving' ? 'leaves' : 'reaches';
 			const upright = wanted === 'down' || wanted === 'up';
@@ -47,7 +54,9 @@ export const verdicts = (v: Voice) => {
 		length: ({ by, tolerance }: FindingOf<'length' | 'reach'>) =>
 			`It is ${over(mm(Math.abs(by)), tolerance)} too ${by > 0 ? 'long' : 'short'}; up to ${small(tolerance)} is allowed.`,
 		reach: ({ by, tolerance }: FindingOf<'length' | 'reach'>) =>
-			`It stops ${over(mm(Math.abs(by)), tolerance)} short of where it must reach.`,
+			by > 0
+				? `It goes ${over(by, tolerance)} further than the rule takes it.`
+				: `It stops ${over(mm(-by), tolerance)} short of where it must reach.`,
 		strays: ({ away }: { away: Mm }) => `strays ${small(away)}`,
 		differs: ({ by }: { by: Mm }) => `${small(mm(Math.abs(by)))} ${by > 0 ? 'longer' : 'shorter'}`,
 		noDifference: 'no difference to speak of',

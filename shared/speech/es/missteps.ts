@@ -147,6 +147,11 @@ export const missteps: typeof english = () => ({
 	theirs: (misdone) => misdoneOf('Ha', misdone),
 	theirSlip: ({ key, values }) =>
 		misdoneOf('Ha', (slips[key] as (...values: readonly unknown[]) => Misdone)(...values)),
+	wouldLie: ({ all, joined }) => {
+		const [rule, ...more] = all.flatMap((each) => each.rule ?? []);
+		const told = all.length === 1 && rule !== undefined && more.length === 0 ? `; ${rule}` : '';
+		return `Estaría ahí si hubieras ${all.map(({ did }) => did).join(joined === 'and' ? ' y ' : ', o si hubieras ')}${told}.`;
+	},
 	either: (all) =>
 		all
 			.map(({ did }, i) => `${i === 0 ? 'O' : 'o'} bien has ${did}`)

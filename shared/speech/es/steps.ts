@@ -75,8 +75,8 @@ export const steps: typeof english = (v) => ({
 	}),
 	level: ({ from, by, arithmetic }) => ({
 		where: `Empieza en ${from} y ve en línea recta hacia fuera.`,
-		rule: `A escuadra hacia fuera desde ${from}: toda la línea a la misma altura, y al menos tan larga como ${el(by)}.`,
-		worked: `Hacia fuera desde ${from}, sin subir ni bajar, al menos ${arithmetic}.`
+		rule: `A escuadra hacia fuera desde ${from}: toda la línea a la misma altura, y tan larga como ${el(by)}.`,
+		worked: `Hacia fuera desde ${from}, sin subir ni bajar, ${arithmetic}.`
 	}),
 	straight: ({ first, last, through, length }) => {
 		const passing = through.length > 0 ? `, pasando por ${v.list(through)}` : '';

@@ -1,5 +1,5 @@
 import { UNSPOKEN } from '../../tolerances.ts';
-import { mm, type Mm, type Radians } from '../../units.ts';
+import { mm, radians, type Mm, type Radians } from '../../units.ts';
 import type { Off } from '../en/slight.ts';
 import type { verdicts as english } from '../en/verdicts.ts';
 import { el, El } from './grammar.ts';
@@ -28,9 +28,14 @@ export const verdicts: typeof english = (v) => {
 		because: ({ because }) => `${because}.`,
 		spotOn: 'Exacto.',
 		within: ({ worst }) => `A ${small(worst)} como mucho.`,
-		runsOn: ({ by }) => `Sigue ${small(by)} más de lo necesario.`,
 		place: ({ aspect, across, down, tolerance }) =>
 			`${SUBJECTS[aspect]} ${way({ across, down, limit: tolerance })}.`,
+		turned: ({ drawn, wanted }) => {
+			const [size, rule] = [v.degrees(radians(Math.abs(drawn))), v.degrees(radians(Math.abs(wanted)))];
+			const sense = (angle: Radians): string => `en sentido ${angle > 0 ? 'horario' : 'antihorario'}`;
+			if (drawn === 0) return `No está girado; la regla lo gira ${rule} ${sense(wanted)}.`;
+			return `Está girado ${size} ${sense(drawn)}; la regla lo gira ${rule}${drawn * wanted < 0 ? ' en sentido contrario' : ''}.`;
+		},
 		direction: ({ way: side, point, wanted, square, turned, tolerance }) => {
 			const verb = side === 'leaving' ? 'Sale de' : 'Llega a';
 			const upright = wanted === 'down' || wanted === 'up' ? UPRIGHT[wanted] : undefined;
@@ -44,7 +49,10 @@ export const verdicts: typeof english = (v) => {
 		},
 		length: ({ by, tolerance }) =>
 			`Mide ${over(mm(Math.abs(by)), tolerance)} de ${by > 0 ? 'más' : 'menos'}; se admiten hasta ${small(tolerance)}.`,
-		reach: ({ by, tolerance }) => `Termina ${over(mm(Math.abs(by)), tolerance)} antes de donde debe llegar.`,
+		reach: ({ by, tolerance }) =>
+			by > 0
+				? `Se pasa ${over(by, tolerance)} de donde lo lleva la regla.`
+				: `Termina ${over(mm(-by), tolerance)} antes de donde debe llegar.`,
 		strays: ({ away }) => `se desvía ${small(away)}`,
 		differs: ({ by }) => `${small(mm(Math.abs(by)))} de ${by > 0 ? 'más' : 'menos'}`,
 		noDifference: 'sin diferencia apreciable',

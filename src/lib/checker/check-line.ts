@@ -21,7 +21,7 @@ export const turnedTo = (placed: Path, right: Path): Path => {
 
 const lengthFinding = (aspect: 'length' | 'reach', by: Mm, tolerance: Mm): FindingOf<'length' | 'reach'> => ({
 	aspect,
-	within: keeps(mm(aspect === 'reach' ? -by : Math.abs(by)), tolerance),
+	within: keeps(mm(Math.abs(by)), tolerance),
 	note: `${aspect}:${by > 0 ? 'too-long' : 'too-short'}`,
 	by,
 	tolerance
@@ -104,15 +104,14 @@ const directionFindings = (
 	});
 };
 
-/** A level may run on as far as the learner likes: it is compared with the true level of the same length. */
+/** A level is compared with the true level of the length that it was drawn in; that its length is the rule's is asked apart. */
 const checkLevel = (placed: Path, right: Path, allowed: Tolerances): readonly Finding[] => {
 	const [start, drawn] = [pathStart(right), turnedTo(placed, right)];
 	const reach = mm(pathEnd(drawn).x - pathEnd(right).x);
-	const end = at(Math.max(pathEnd(right).x, pathEnd(drawn).x), start.y);
-	const shortEnd = at(pathEnd(drawn).x, start.y);
+	const end = at(pathEnd(drawn).x, start.y);
 	return [
 		placeFinding('start', pathStart(drawn), start, allowed.point),
-		placeFinding('end', pathEnd(drawn), shortEnd, allowed.point),
+		placeFinding('end', pathEnd(drawn), end, allowed.point),
 		lengthFinding('reach', reach, allowed.point),
 		...(keeps(mm(-reach), allowed.point) ? [courseFinding(drawn, polyline(start, end), allowed.curve)] : [])
 	];

@@ -11,7 +11,8 @@ export const placeFinding = (
 	aspect: 'place' | 'start' | 'end',
 	placed: SheetPoint,
 	right: SheetPoint,
-	tolerance: Mm
+	tolerance: Mm,
+	turn?: FindingOf<'place'>['turn']
 ): FindingOf<'place' | 'start' | 'end'> => {
 	const offBy = distance(placed, right);
 	return {
@@ -21,6 +22,7 @@ export const placeFinding = (
 		offBy,
 		across: mm(placed.x - right.x),
 		down: mm(placed.y - right.y),
-		tolerance
+		tolerance,
+		...(turn && { turn })
 	};
 };

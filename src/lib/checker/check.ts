@@ -1,12 +1,14 @@
 import { BadInput } from '#shared/bad-input.ts';
 import { message, type Message } from '#shared/speech/message.ts';
 import { placementSchema, type Placement } from '#shared/placement.ts';
-import { SAME_PLACE, TOLERANCES, type Tolerances } from '#shared/tolerances.ts';
-import type { Finding, Verdict } from '#shared/verdict.ts';
+import { POINT_TOLERANCE, SAME_PLACE, TOLERANCES, type Tolerances } from '#shared/tolerances.ts';
+import type { Finding, FindingOf, Verdict } from '#shared/verdict.ts';
 import { pathLength, type Path } from '#geometry/path.ts';
-import { distance } from '#geometry/point.ts';
+import { distance, type SheetPoint } from '#geometry/point.ts';
 import type { Drafted } from '#drafting/evaluate.ts';
 import { stepNamed, type Method } from '#drafting/method.ts';
+import { stepAnswer } from '#drafting/steps/kinds.ts';
+import { turnAngle } from '#drafting/steps/motion.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
 import { checkLine } from './check-line.ts';
 import { placeFinding } from './check-point.ts';
@@ -26,13 +28,29 @@ const isWhole = (path: Path): boolean =>
 		return !before || distance(before.to, piece.from) <= SAME_PLACE;
 	});
 
+/** How far a part was turned, and how far its rule turns it; undefined where none is turned, or where its point has left its circle. */
+const turnIn = (
+	step: Step,
+	placed: SheetPoint,
+	right: SheetPoint,
+	{ points }: Drafted
+): FindingOf<'place'>['turn'] => {
+	const answer = stepAnswer(step);
+	if (answer.put !== 'way' || !answer.turns || !('about' in answer.on)) return undefined;
+	const [about, begin] = [points[answer.on.about], points[answer.from]];
+	if (!about || !begin) return undefined;
+	const stretched = Math.abs(distance(about, placed) - distance(about, begin));
+	if (stretched > POINT_TOLERANCE) return undefined;
+	return { drawn: turnAngle(about, begin, placed), wanted: turnAngle(about, begin, right) };
+};
+
 /** Judges a placement that is already known to be well formed. */
 const judge = (step: Step, placement: Placement, draft: Drafted, allowed: Tolerances): Verdict => {
 	const point = draft.points[step.name];
 	if (point) {
-		return placement.kind === 'point'
-			? judged([placeFinding('place', pointOfPlace(placement.at), point, allowed.point)])
-			: notValid(message('verdicts', 'asksForPoint'));
+		if (placement.kind !== 'point') return notValid(message('verdicts', 'asksForPoint'));
+		const placed = pointOfPlace(placement.at);
+		return judged([placeFinding('place', placed, point, allowed.point, turnIn(step, placed, point, draft))]);
 	}
 	const line = draft.lines[step.name];
 	if (!line) throw new Error(`the draft has neither a point nor a line "${step.name}"`);

@@ -16,7 +16,7 @@ const findingSentence = (finding: Finding, { words: { verdicts: say } }: Speech)
 		case 'place':
 		case 'start':
 		case 'end':
-			return say.place(finding);
+			return 'turn' in finding && finding.turn ? say.turned(finding.turn) : say.place(finding);
 		case 'direction':
 			return say.direction(finding);
 		case 'course':
@@ -36,14 +36,6 @@ const nearness = (findings: readonly Finding[], { words: { verdicts: say } }: Sp
 	return worst < UNSPOKEN ? say.spotOn : say.within({ worst });
 };
 
-/** A level that goes on further than it must is right, and the learner is told. */
-const runsOn = (findings: readonly Finding[], { words: { verdicts: say } }: Speech): readonly string[] =>
-	findings.flatMap((finding) =>
-		finding.aspect === 'reach' && 'by' in finding && finding.by > finding.tolerance
-			? [say.runsOn({ by: finding.by })]
-			: []
-	);
-
 /** A verdict in the learner's words. `step` is what the step is called: A, or the shoulder. */
 export const verdictWords = (verdict: Verdict, step: Noun, speech: Speech): VerdictWords => {
 	const say = speech.words.verdicts;
@@ -51,7 +43,7 @@ export const verdictWords = (verdict: Verdict, step: Noun, speech: Speech): Verd
 		case 'right':
 			return {
 				headline: say.right({ step, nearness: nearness(verdict.findings, speech) }),
-				sentences: runsOn(verdict.findings, speech)
+				sentences: []
 			};
 		case 'wrong': {
 			const failed = verdict.findings.filter(({ within }) => !within);

@@ -33,6 +33,7 @@ describe('the place alone', () => {
 		const half = told('U', marked(490, 220));
 		expect(half).toEqual({
 			kind: 'certain',
+			seen: 'place',
 			misstep: {
 				note: 'fraction:half-for-quarter',
 				slips: [
@@ -42,7 +43,9 @@ describe('the place alone', () => {
 				prior: 0.05
 			}
 		});
-		expect(diagnosisWords(half, english)).toBe('You took half of the bust; the rule is a quarter.');
+		expect(diagnosisWords(half, english)).toBe(
+			'It would lie there if you took half of the bust; the rule is a quarter.'
+		);
 	});
 
 	it('a hand’s width beside it, still certain; a centimetre beside it, no guess', () => {
@@ -254,6 +257,14 @@ describe('a ruled line', () => {
 		expect(diagnosisWords(misstep, english)).toBe('You ruled the line from A; the rule has U there.');
 	});
 
+	it('a level of the wrong length, as a point so far across would be', () => {
+		const half = told('waistLevel', ruled([0, 420], [360, 420]));
+		expect(notesOf(half)).toEqual(['fraction:half-for-quarter']);
+		expect(diagnosisWords(half, english)).toBe(
+			'It would lie there if you took half of the waist; the rule is a quarter.'
+		);
+	});
+
 	it('a level at another point, as long as one likes', () => {
 		expect(notesOf(told('waistLevel', ruled([0, 220], [300, 220])))).toEqual(['ends:A-for-W']);
 	});
@@ -290,6 +301,20 @@ describe('words', () => {
 		);
 		expect(diagnosisWords({ kind: 'either', missteps: [one, two, three] }, english)).toBe(
 			'Either you took half of the bust, or you left out the bust ease, or you started from N.'
+		);
+	});
+
+	it('where only its place speaks for it, what would lead there', () => {
+		const seen = 'place';
+		expect(diagnosisWords({ kind: 'either', missteps: [one, two], seen }, english)).toBe(
+			'It would lie there if you took half of the bust, or if you left out the bust ease.'
+		);
+		const both: Misstep = { ...one, slips: [...one.slips, ...three.slips] };
+		expect(diagnosisWords({ kind: 'certain', misstep: both, seen }, english)).toBe(
+			'It would lie there if you took half of the bust and started from N.'
+		);
+		expect(diagnosisWords({ kind: 'certain', misstep: one, seen }, speechFor('es'))).toBe(
+			'Estaría ahí si hubieras tomado la mitad del contorno de busto; la regla es la cuarta parte.'
 		);
 	});
 

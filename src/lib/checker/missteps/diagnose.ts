@@ -3,6 +3,7 @@ import type { Body } from '#shared/body.ts';
 import type { Placement } from '#shared/placement.ts';
 import { NotDrafted, type Drafted } from '#drafting/evaluate.ts';
 import { stepNamed, type Method } from '#drafting/method.ts';
+import type { Step } from '#drafting/steps/step-rules.ts';
 import { pathOfPlacement, pointOfPlace } from '../placed.ts';
 import { diagnoseTyped } from './diagnose-typed.ts';
 import { diagnoseLine } from './line-missteps.ts';
@@ -14,12 +15,12 @@ type PointPlacement = Extract<Placement, { kind: 'point' }>;
 
 const diagnosePoint = (
 	method: Method,
-	stepName: string,
+	step: Step,
 	body: Body,
 	drafted: Drafted,
 	{ at, typed }: PointPlacement
 ): Diagnosis => {
-	const stand = standOf(method, stepName, body, drafted);
+	const stand = standOf(method, step, body, drafted);
 	const placed = pointOfPlace(at);
 	if (!stand || passes(stand, placed)) return NO_DIAGNOSIS;
 	const fromTyped = typed?.form === 'distance' ? diagnoseTyped(stand, typed, placed) : undefined;
@@ -42,7 +43,7 @@ export const diagnose = (
 	const step = stepNamed(method, stepName);
 	try {
 		return placement.kind === 'point'
-			? diagnosePoint(method, stepName, body, drafted, placement)
+			? diagnosePoint(method, step, body, drafted, placement)
 			: diagnoseLine(method, step, body, drafted, pathOfPlacement(placement));
 	} catch (error) {
 		if (error instanceof NotDrafted || error instanceof BadInput) return NO_DIAGNOSIS;

@@ -1,16 +1,19 @@
 import { POINT_TOLERANCE } from '#shared/tolerances.ts';
+import { mm } from '#shared/units.ts';
 import type { Body } from '#shared/body.ts';
 import { pathEnd, pathStart, type Path } from '#geometry/path.ts';
 import { distance, type SheetPoint } from '#geometry/point.ts';
 import { scopeOf, type Drafted } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { stepAnswer, workStep } from '#drafting/steps/kinds.ts';
-import type { Step } from '#drafting/steps/step-rules.ts';
+import type { Step, StepOf } from '#drafting/steps/step-rules.ts';
 import { keeps } from '../check-point.ts';
 import { turnedTo } from '../check-line.ts';
 import { diagnoseCurve } from './curve-missteps.ts';
 import { NO_DIAGNOSIS, slip, type Diagnosis } from './misstep.ts';
 import { PRIORS } from './priors.ts';
+import { passes, standOf } from './stand.ts';
+import { weighed } from './weigh.ts';
 
 const isAt = (a: SheetPoint, b: SheetPoint): boolean => keeps(distance(a, b), POINT_TOLERANCE);
 
@@ -41,6 +44,21 @@ const wrongEnd = (step: Step, drafted: Drafted, placed: Path): Diagnosis => {
 	return { kind: 'certain', misstep };
 };
 
+/** A level of the wrong length, its end lying on it: the end is then explained as a point marked so far across would be. */
+const wrongLength = (
+	{ name, label, from, reach }: StepOf<'level'>,
+	method: Method,
+	body: Body,
+	drafted: Drafted,
+	placed: Path
+): Diagnosis => {
+	const mark: Step = { kind: 'mark', name, label, from, go: 'across', by: reach };
+	const [stand, end] = [standOf(method, mark, body, drafted), pathEnd(placed)];
+	if (!stand || passes(stand, end) || !keeps(mm(Math.abs(end.y - stand.right.y)), POINT_TOLERANCE))
+		return NO_DIAGNOSIS;
+	return weighed(stand, end);
+};
+
 /** What probably went wrong at a line: the shape of a curve, or another end. Throws NotDrafted, BadInput. */
 export const diagnoseLine = (
 	method: Method,
@@ -52,7 +70,12 @@ export const diagnoseLine = (
 	const work = workStep(step, scopeOf(method, body, drafted));
 	if (work.kind !== 'line') return NO_DIAGNOSIS;
 	const drawn = turnedTo(placed, work.path);
-	if (stepAnswer(step).put !== 'handles') return wrongEnd(step, drafted, drawn);
+	if (stepAnswer(step).put !== 'handles') {
+		const found = wrongEnd(step, drafted, drawn);
+		return found.kind === 'none' && step.kind === 'level'
+			? wrongLength(step, method, body, drafted, drawn)
+			: found;
+	}
 	const [first] = diagnoseCurve(step, drawn, work.path);
 	return first
 		? { kind: 'certain', misstep: { ...first, place: pathEnd(drawn), prior: PRIORS.curve } }

@@ -27,10 +27,17 @@ export interface Misstep {
 	readonly prior: number;
 }
 
-/** What probably went wrong: one misstep, two or three that explain it about equally well, or no guess. */
+/**
+ * What probably went wrong: one misstep, two or three that explain it about equally well, or no guess. `seen` is
+ * *place* where nothing but the place of the mark speaks for it: it is then told as what would lead there.
+ */
 export type Diagnosis =
-	| { readonly kind: 'certain'; readonly misstep: Misstep }
-	| { readonly kind: 'either'; readonly missteps: readonly [Misstep, Misstep, ...Misstep[]] }
+	| { readonly kind: 'certain'; readonly misstep: Misstep; readonly seen?: 'place' }
+	| {
+			readonly kind: 'either';
+			readonly missteps: readonly [Misstep, Misstep, ...Misstep[]];
+			readonly seen?: 'place';
+	  }
 	| { readonly kind: 'none' };
 
 /** No guess is given. */

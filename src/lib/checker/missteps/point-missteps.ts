@@ -3,7 +3,8 @@ import type { StepKind } from '#shared/method.ts';
 import { SAME_PLACE } from '#shared/tolerances.ts';
 import type { SheetPoint } from '#geometry/point.ts';
 import type { Drafted } from '#drafting/evaluate.ts';
-import type { Method } from '#drafting/method.ts';
+import { stepNamed, type Method } from '#drafting/method.ts';
+import { isPointName } from '#drafting/names.ts';
 import { alongMissteps } from './by-kind/along.ts';
 import { crossingMissteps } from './by-kind/crossing.ts';
 import { divisionMissteps } from './by-kind/division.ts';
@@ -56,6 +57,8 @@ const otherPanels = ({ step, drafted, method }: Stand): readonly Misstep[] =>
 
 /** Where other points are to come, if `drafted` knows them already. */
 const otherPoints = ({ step, method, drafted }: Stand): readonly Misstep[] => {
+	// The end of a level has no name to be taken for another.
+	if (!isPointName(step.name)) return [];
 	const later = method.steps.slice(method.steps.indexOf(step) + 1).flatMap(({ name }) => {
 		const place = drafted.points[name];
 		return place ? [{ name, place }] : [];
@@ -119,6 +122,6 @@ export const pointMissteps = (
 	body: Body,
 	drafted: Drafted
 ): readonly Misstep[] => {
-	const stand = standOf(method, stepName, body, drafted);
+	const stand = standOf(method, stepNamed(method, stepName), body, drafted);
 	return stand ? candidatesAt(stand) : [];
 };

@@ -31,7 +31,7 @@ export interface Stand {
 
 const earlierPoints = (method: Method, step: Step, drafted: Drafted): readonly NamedPoint[] => {
 	const starts = new Set(method.steps.map(stepStart));
-	const before = method.steps.slice(0, method.steps.indexOf(step));
+	const before = method.steps.slice(0, method.steps.indexOf(stepNamed(method, step.name)));
 	const found = before.flatMap((each) => {
 		const { name } = each;
 		const place = drafted.points[name];
@@ -47,13 +47,7 @@ const earlierPoints = (method: Method, step: Step, drafted: Drafted): readonly N
  * only what is given. Throws NotDrafted
  * where the step starts from something that `drafted` does not hold, BadInput where a measurement is missing.
  */
-export const standOf = (
-	method: Method,
-	stepName: string,
-	body: Body,
-	drafted: Drafted
-): Stand | undefined => {
-	const step = stepNamed(method, stepName);
+export const standOf = (method: Method, step: Step, body: Body, drafted: Drafted): Stand | undefined => {
 	const scope = scopeOf(method, body, drafted);
 	const work = workStep(step, scope);
 	if (work.kind !== 'point' || isGiven(step)) return undefined;

@@ -92,5 +92,6 @@ export const weighed = (stand: Stand, placed: SheetPoint): Diagnosis => {
 	const weights = near.map(
 		(candidate) => [candidate, candidate.prior * onSheet(gapOf(candidate.place, placed), HAND)] as const
 	);
-	return decided(weights, unexplained(placed, stand.right));
+	const found = decided(weights, unexplained(placed, stand.right));
+	return found.kind === 'none' ? found : { ...found, seen: 'place' };
 };

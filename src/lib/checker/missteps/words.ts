@@ -23,10 +23,18 @@ export const theirMisstepWords = (
 		})
 		.join(' ');
 
-/** A diagnosis in the learner's words: one sentence, "Either you ... or you ..." for several, nothing for none. */
+/** A diagnosis in the learner's words: one sentence, "It would lie there if you ..." where only its place speaks for it, "Either you ... or you ..." for several, nothing for none. */
 export const diagnosisWords = (diagnosis: Diagnosis, speech: Speech): string => {
 	if (diagnosis.kind === 'none') return '';
-	if (diagnosis.kind === 'certain') return misstepWords(diagnosis.misstep, speech);
+	const { either, wouldLie } = speech.words.missteps;
+	const onlyPlace = diagnosis.seen === 'place';
+	if (diagnosis.kind === 'certain') {
+		const { slips } = diagnosis.misstep;
+		return onlyPlace
+			? wouldLie({ joined: 'and', all: slips.map((each) => misdone(each, speech)) })
+			: misstepWords(diagnosis.misstep, speech);
+	}
 	const firsts = diagnosis.missteps.flatMap(({ slips }) => slips.slice(0, 1));
-	return speech.words.missteps.either(firsts.map((each) => misdone(each, speech)));
+	const all = firsts.map((each) => misdone(each, speech));
+	return onlyPlace ? wouldLie({ joined: 'or', all }) : either(all);
 };
