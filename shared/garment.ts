@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { CLOTHS } from './cloths.ts';
+import { MEASUREMENT_KEYS } from './measurements.ts';
 
 /**
  * A garment file: which lines of which drafts are the edges of which pieces, what is sewn to what, and what
@@ -127,6 +128,45 @@ const wear = z.strictObject({
 	at: wearPlace.optional()
 });
 
+const wornPanel = z.strictObject({
+	/** Drawn one after the other; the first has the levels. */
+	pieces: z.array(key).min(1),
+	levels: z
+		.array(
+			z.strictObject({
+				/** Where the edges across at it end, where nothing is said. */
+				side: pointName.optional(),
+				/** Square across from the side where nothing is said. */
+				centre: pointName.optional(),
+				/** Edges that lead down the side to it, and edges that run across at it from the centre out. */
+				edges: z.array(key).default([]),
+				across: z.array(key).default([])
+			})
+		)
+		.min(2),
+	/** On the centre line: where it is buttoned, and the ends of a zip and of a slit. */
+	buttons: z.strictObject({ top: pointName, bust: pointName, foot: pointName }).optional(),
+	zip: z.tuple([pointName, pointName]).optional(),
+	slit: z.tuple([pointName, pointName]).optional(),
+	/** The end of the shoulder, where a sleeve begins. */
+	shoulder: pointName.optional()
+});
+
+/** A part of the garment that goes round the body, by levels from its top down; each further one hangs from the one above. */
+const wornTier = z.strictObject({
+	/** What the body measures at each level. */
+	girths: z.array(z.enum(MEASUREMENT_KEYS)).min(2),
+	front: wornPanel,
+	back: wornPanel,
+	/** The neck edges of front and back. */
+	neck: z.tuple([edgeName, edgeName]).optional(),
+	/** How deep a finished band above it is. */
+	band: formula.optional(),
+	sleeve: z
+		.strictObject({ piece: key, middle: z.tuple([pointName, pointName]), seam: key, hem: key })
+		.optional()
+});
+
 /** A caution that is shown wherever it applies; the words are the program's own. */
 export const CAUTIONS = ['tools', 'iron', 'wash', 'toile', 'children'] as const;
 
@@ -143,6 +183,8 @@ export const garmentFileSchema = z.strictObject({
 	smooth: z.array(z.strictObject({ label, first: edgeName, second: edgeName })).default([]),
 	numbers: z.array(number).default([]),
 	wear: z.array(wear).default([]),
+	/** How it is worn, for a drawing of it from the front and the back. */
+	worn: z.array(wornTier).default([]),
 	/** The order of sewing. */
 	order: z.array(label).min(1),
 	/** Whether it can be cut in cheap cloth to be tried on: it opens, so that it can be put on unfinished. */

@@ -24,6 +24,8 @@ export const reading = (_voice: Voice) => ({
 	inheritedAllowance: 'a method that it uses has this allowance already',
 	twoSteps: 'another step has this name already',
 	twoEdges: ({ name }: Named) => `two edges are called "${name}"`,
+	levelsAndGirths: ({ levels, girths }: { readonly levels: number; readonly girths: number }) =>
+		`there are ${levels} levels for ${girths} girths; each level has one`,
 	noSource: ({ need, near: like }: { readonly need: string; readonly near: string | undefined }) =>
 		`it starts from "${need}", which no step makes${near(like)}`,
 	stepsInCircle: ({ names }: { readonly names: readonly string[] }) =>

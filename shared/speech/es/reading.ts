@@ -18,6 +18,8 @@ export const reading: typeof english = (_voice) => ({
 	inheritedAllowance: 'un método que este usa ya tiene este ajuste',
 	twoSteps: 'otro paso ya tiene este nombre',
 	twoEdges: ({ name }) => `dos bordes se llaman «${name}»`,
+	levelsAndGirths: ({ levels, girths }) =>
+		`hay ${levels} niveles para ${girths} contornos; cada nivel tiene uno`,
 	noSource: ({ need, near: like }) => `sale de «${need}», que ningún paso traza${near(like)}`,
 	stepsInCircle: ({ names }) => `estos pasos dan vueltas en círculo: ${circle(names, 'necesita')}`,
 	methodsInCircle: ({ names }) => `estos métodos dan vueltas en círculo: ${circle(names, 'usa')}`,

@@ -6,6 +6,7 @@ import type { Mm } from '#shared/units.ts';
 import type { Dependence } from '#drafting/conditions.ts';
 import type { Formula } from '#drafting/formula/formula.ts';
 import type { Method } from '#drafting/method.ts';
+import type { TierRule } from './worn/rule.ts';
 
 /** A garment, read and checked. Plain data: it can be sent to a browser as it is. */
 export interface Garment {
@@ -22,6 +23,8 @@ export interface Garment {
 	readonly smooth: readonly SmoothRule[];
 	readonly numbers: readonly NumberRule[];
 	readonly wear: readonly WearRule[];
+	/** How it is worn, from the top down; nothing where its file does not say. */
+	readonly worn: readonly TierRule[];
 	readonly order: readonly string[];
 	/** Whether it can be cut as a toile (toile.ts). */
 	readonly toile: boolean;

@@ -13,6 +13,7 @@ import { stepMakes } from '#drafting/steps/kinds.ts';
 import type { EdgeRef, EdgeRule, Garment, NumberRule, PieceRule, SeamRule } from './garment.ts';
 import { readWear } from './read-wear.ts';
 import { translated } from './translated.ts';
+import { readWorn } from './worn/read-worn.ts';
 
 type PieceFile = GarmentFile['pieces'][number];
 type SeamFile = GarmentFile['seams'][number];
@@ -178,6 +179,9 @@ export const readGarment = (
 		smooth,
 		numbers: file.numbers.map((each) => readNumber(each, known, place)),
 		wear: file.wear.map((each) => readWear(each, { known: onPieces, allowances, pieces }, place)),
+		worn: file.worn.map((each) =>
+			readWorn(each, { known, pieces, edge: (name, at) => readRef(name, pieces, at) }, place)
+		),
 		order: file.order,
 		toile: file.toile,
 		cautions: file.cautions
