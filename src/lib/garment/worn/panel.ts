@@ -5,8 +5,7 @@ import { segmentPoint } from '#geometry/segment.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import type { EdgesOfPieces } from '../chains.ts';
 import type { PieceEdge } from '../edges.ts';
-import type { Garment, PieceRule } from '../garment.ts';
-import type { LevelRule, PanelRule } from './rule.ts';
+import type { Garment, LevelRule, PanelRule, PieceRule } from '../garment.ts';
 
 /** What worn views are drawn from: the drafts by their short names, and the edges of the pieces. */
 export interface Made {

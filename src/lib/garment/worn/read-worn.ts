@@ -3,8 +3,7 @@ import { BadInput } from '#shared/bad-input.ts';
 import { oneOf } from '#shared/reading.ts';
 import { message } from '#shared/speech/message.ts';
 import { parseFormula, type KnownNames } from '#drafting/formula/parse.ts';
-import type { EdgeRef, PieceRule } from '../garment.ts';
-import type { PanelRule, TierRule } from './rule.ts';
+import type { EdgeRef, PanelRule, PieceRule, TierRule } from '../garment.ts';
 
 type TierFile = GarmentFile['worn'][number];
 

@@ -1,10 +1,9 @@
 import { mm, type Mm } from '#shared/units.ts';
 import { rootBetween } from '#geometry/root.ts';
 import { at, distance, type SheetPoint } from '#geometry/point.ts';
-import type { Garment } from '../garment.ts';
+import type { Garment, TierRule } from '../garment.ts';
 import type { Seen } from './form.ts';
 import { placeOn, type Made, type Places } from './panel.ts';
-import type { TierRule } from './rule.ts';
 import { halfWidth } from './section.ts';
 import type { WornLayer } from './worn.ts';
 

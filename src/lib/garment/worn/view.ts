@@ -6,7 +6,7 @@ import { lengthOf } from '#drafting/formula/value.ts';
 import { boundsOf, pathStart } from '#geometry/path.ts';
 import { at, distance } from '#geometry/point.ts';
 import type { PieceEdge } from '../edges.ts';
-import type { Garment } from '../garment.ts';
+import type { Garment, TierRule } from '../garment.ts';
 import type { Choices } from '../pattern.ts';
 import { buttonLevels } from './buttons.ts';
 import { clothLines, hemHeight } from './folds.ts';
@@ -21,7 +21,6 @@ import {
 	type Panel,
 	type Places
 } from './panel.ts';
-import type { TierRule } from './rule.ts';
 import type { Worn, WornLayer, WornLine, WornLineKind, WornView } from './worn.ts';
 import { seenSleeve, sleeveLength } from './sleeve.ts';
 
