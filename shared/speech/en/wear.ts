@@ -64,12 +64,6 @@ export const wear = (v: Voice) => {
 		unknown: ({ count }: { readonly count: number }) =>
 			v.plural(count, { one: 'One more is not known.', other: `${count} more are not known.` }),
 		allKnown: ({ all }: { readonly all: number }) => `All ${all} checks`,
-		check: 'Check',
-		found: 'Found',
-		wanted: 'Should be',
-		state: 'Stands',
-		states: ({ state }: { readonly state: 'holds' | 'fails' | 'not-known' }) =>
-			({ holds: 'holds', fails: 'does not hold', 'not-known': 'not known' })[state],
 		fails: ({
 			label,
 			because,
@@ -103,6 +97,7 @@ export const wear = (v: Voice) => {
 		tooFar: ({ changes }: { readonly changes: readonly SaidChange[] }) =>
 			`${v.list(changes.map(({ noun, to }) => `${The(noun)} goes no further than ${v.length(to)}`))}, and that is not enough.`,
 		none: 'No number that you choose changes this. Look at the measurements again, and try the garment on in cheap cloth.',
-		mark: ({ value, ...of }: WearNumber & WearBounds) => `${number({ value, ...of })} (${bounds(of)})`
+		within: ({ label, value, ...of }: WearNumber & WearBounds & { readonly label: string }) =>
+			`${label}: ${number({ value, ...of })} (${bounds(of)})`
 	};
 };

@@ -36,11 +36,6 @@ export const wear: typeof english = (v) => {
 		unknown: ({ count }) =>
 			v.plural(count, { one: 'De otra no se sabe.', other: `De otras ${count} no se sabe.` }),
 		allKnown: ({ all }) => `Las ${all} comprobaciones`,
-		check: 'Comprobación',
-		found: 'Resultado',
-		wanted: 'Debe ser',
-		state: 'Estado',
-		states: ({ state }) => ({ holds: 'se cumple', fails: 'no se cumple', 'not-known': 'no se sabe' })[state],
 		fails: ({ label, because, ...of }) =>
 			`${label}: ${number(of)}; debe ser ${bounds(of)}.${because === undefined ? '' : ` ${because}.`}`,
 		notKnown: ({ needs }) => `no se sabe: mide ${v.list(needs.map((key) => el(measurementNoun(key))))}`,
@@ -60,6 +55,6 @@ export const wear: typeof english = (v) => {
 		tooFar: ({ changes }) =>
 			`${v.list(changes.map(({ noun, to }) => `${El(noun)} no pasa de ${v.length(to)}`))}, y no basta.`,
 		none: 'Ningún número de los que eliges lo cambia. Repasa las medidas y prueba la prenda en tela barata.',
-		mark: ({ value, ...of }) => `${number({ value, ...of })} (${bounds(of)})`
+		within: ({ label, value, ...of }) => `${label}: ${number({ value, ...of })} (${bounds(of)})`
 	};
 };

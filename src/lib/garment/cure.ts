@@ -15,7 +15,8 @@ export interface Change {
 
 /** What a change would spoil: another check, a number, a seam, a line across one, or the draft itself. */
 export type Spoilt =
-	| { readonly kind: 'wear' | 'number' | 'seam' | 'warning'; readonly label: string }
+	| { readonly kind: 'wear'; readonly name: string; readonly label: string }
+	| { readonly kind: 'number' | 'seam' | 'warning'; readonly label: string }
 	| { readonly kind: 'run'; readonly run: RunName }
 	| { readonly kind: 'refusal'; readonly refusal: Refusal };
 
@@ -38,7 +39,7 @@ const MOST_DRAFTS = 30;
 const spoiltBy = ({ seams, runs, numbers, wear, warnings }: Sewn): ReadonlyMap<string, Spoilt> => {
 	const found: [string, Spoilt][] = [];
 	for (const { name, label, state } of wear)
-		if (state === 'fails') found.push([`wear ${name}`, { kind: 'wear', label }]);
+		if (state === 'fails') found.push([`wear ${name}`, { kind: 'wear', name, label }]);
 	for (const { name, label, within } of numbers)
 		if (!within) found.push([`number ${name}`, { kind: 'number', label }]);
 	for (const { name, label, within } of seams)
@@ -212,23 +213,73 @@ const cureBy = (search: Search): Cure => {
 	return spoilt ? { kind: 'odds', changes, spoilt } : { kind: 'cure', changes };
 };
 
-/**
- * What would put a wear check right that fails for this body and these choices: the least change of its allowances, in whole millimetres,
- * with which it holds and nothing that held breaks. It was drafted with that change. Where there is none, what it is at odds with, or that
- * the allowances do not go so far. Looked for only when it is asked: it takes some ten drafts.
- */
-export const cureOf = (garment: Garment, body: Body, choices: Choices, check: string): Cure => {
+const ruleNamed = (garment: Garment, check: string): WearRule => {
 	const rule = garment.wear.find(({ name }) => name === check);
 	if (!rule) throw new Error(`the garment ${garment.id} has no check "${check}"`);
-	let found: Cure = { kind: 'none' };
-	for (const keys of rule.cures) {
+	return rule;
+};
+
+/** The cures of a check by each of its allowances alone, the first that does first found. */
+const singleCures = function* (
+	garment: Garment,
+	body: Body,
+	choices: Choices,
+	check: string
+): Generator<Cure> {
+	for (const keys of ruleNamed(garment, check).cures) {
 		const allowances = keys.flatMap((key) => {
 			const allowance = garment.allowances.find((each) => each.key === key);
 			return allowance && !isChoice(allowance) ? [allowance] : [];
 		});
-		const cure = cureBy(new Search(garment, body, choices, check, allowances));
-		if (cure.kind === 'cure') return cure;
-		if (found.kind === 'none') found = cure;
+		yield cureBy(new Search(garment, body, choices, check, allowances));
 	}
-	return found;
+};
+
+/** Changes that are made one upon the other, as one; what is changed twice goes from its first to its last. */
+const together = (first: readonly Change[], second: readonly Change[]): readonly Change[] => [
+	...first.map((each) => ({
+		...each,
+		to: second.find(({ allowance }) => allowance.key === each.allowance.key)?.to ?? each.to
+	})),
+	...second.filter(({ allowance }) => !first.some((each) => each.allowance.key === allowance.key))
+];
+
+/** What a cure spoils may have a cure of its own: the two together, where with both all holds that held before. */
+const cureOfBoth = (
+	garment: Garment,
+	body: Body,
+	choices: Choices,
+	check: string,
+	{ changes, spoilt }: Extract<Cure, { kind: 'odds' }>
+): Cure | undefined => {
+	const [before, once] = [sewnFor(garment, body, choices), cured(choices, changes)];
+	if (spoilt.kind !== 'wear' || before.kind === 'refused') return undefined;
+	for (const other of singleCures(garment, body, once, spoilt.name)) {
+		if (other.kind !== 'cure') continue;
+		const after = sewnFor(garment, body, cured(once, other.changes));
+		if (after.kind === 'refused') continue;
+		const wrong = spoiltBy(before.sewn);
+		const still = [...spoiltBy(after.sewn).keys()].some((key) => key === `wear ${check}` || !wrong.has(key));
+		if (!still) return { kind: 'cure', changes: together(changes, other.changes) };
+	}
+	return undefined;
+};
+
+/**
+ * What would put a wear check right that fails for this body and these choices: the least change of its allowances, in whole millimetres,
+ * with which it holds and nothing that held breaks; or two changes, where the first spoils another check that the second puts right. It
+ * was drafted with what is offered. Where there is none, what it is at odds with, or that the allowances do not go so far. Looked for only
+ * when it is asked: it takes some ten drafts.
+ */
+export const cureOf = (garment: Garment, body: Body, choices: Choices, check: string): Cure => {
+	const tried: Cure[] = [];
+	for (const cure of singleCures(garment, body, choices, check)) {
+		if (cure.kind === 'cure') return cure;
+		tried.push(cure);
+	}
+	for (const cure of tried) {
+		const both = cure.kind === 'odds' ? cureOfBoth(garment, body, choices, check, cure) : undefined;
+		if (both) return both;
+	}
+	return tried.find(({ kind }) => kind !== 'none') ?? { kind: 'none' };
 };

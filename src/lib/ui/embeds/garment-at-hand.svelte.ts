@@ -59,9 +59,12 @@ export const provideGarment = (garment: GarmentAtHand | undefined): void => {
 	setContext(GARMENT, garment);
 };
 
+/** The garment of the lesson at hand, where it names one. */
+export const garmentIfAny = (): GarmentAtHand | undefined => getContext<GarmentAtHand | undefined>(GARMENT);
+
 /** The garment of the lesson at hand. Throws in a lesson that names none: a fault in the lesson. */
 export const useGarment = (): GarmentAtHand => {
-	const garment = getContext<GarmentAtHand | undefined>(GARMENT);
+	const garment = garmentIfAny();
 	if (!garment) throw new Error('this lesson names no garment, so it can show none of its pieces and seams');
 	return garment;
 };

@@ -1,9 +1,10 @@
 import { BadInput } from '#shared/bad-input.ts';
-import { checkChosen, type Allowance, type LengthAllowance } from '#shared/allowances.ts';
+import { BLOCK_ALLOWANCES, checkChosen, type Allowance, type LengthAllowance } from '#shared/allowances.ts';
 import { readAllowance, readLengthAllowance, type Body } from '#shared/body.ts';
 import type { MeasurementKey } from '#shared/measurements.ts';
-import type { Mm } from '#shared/units.ts';
+import { printNumber, type Mm } from '#shared/units.ts';
 import type { Refusal } from '#drafting/evaluate.ts';
+import type { Change } from '#garment/cure.ts';
 import type { Garment } from '#garment/garment.ts';
 import { makePattern, type Pattern } from '#garment/pattern.ts';
 import type { Learner } from '#ui/keeping/learner.svelte.ts';
@@ -110,6 +111,31 @@ export class Making {
 		if (!known) throw new Error(`${this.garment.id} has no allowance "${key}"`);
 		const chosen = value === undefined ? others : { ...others, [key]: checkChosen(known, value) };
 		this.#keep({ ...this.choices, [part]: chosen });
+	}
+
+	/**
+	 * Makes a cure's changes for this body: in its own file where it is the learner's own and the allowance is one of the block's, so that
+	 * every draft follows it; else among what was chosen for this garment.
+	 */
+	change(changes: readonly Change[]): void {
+		const file = this.learner.own.find(({ id }) => id === this.id)?.file;
+		const inFile = changes.filter(({ allowance }) =>
+			BLOCK_ALLOWANCES.some(({ key }) => key === allowance.key)
+		);
+		const allowances = Object.fromEntries(changes.map(({ allowance, to }) => [allowance.key, to]));
+		if (!file || inFile.length < changes.length) {
+			this.#keep({ ...this.choices, allowances: { ...this.choices.allowances, ...allowances } });
+			return;
+		}
+		this.reset('allowances', (key) => key in allowances);
+		const written = inFile.map(({ allowance, to }) => [
+			allowance.key,
+			`${printNumber(to, file.unit)} ${file.unit}`
+		]);
+		this.learner.saveBody(this.id, {
+			...file,
+			allowances: { ...file.allowances, ...Object.fromEntries(written) }
+		});
 	}
 
 	/** Goes back to the usual numbers: for some allowances, for the edges of a piece, or whatever `forgets` says. */
