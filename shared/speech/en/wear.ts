@@ -55,6 +55,12 @@ export const wear = (v: Voice) => {
 		title: 'Can it be worn?',
 		wear: 'Wear',
 		seams: 'Seams',
+		check: 'Check',
+		found: 'Found',
+		wanted: 'Should be',
+		state: 'Stands',
+		states: ({ state }: { readonly state: 'holds' | 'fails' | 'not-known' }) =>
+			({ holds: 'holds', fails: 'does not hold', 'not-known': 'not known' })[state],
 		number,
 		bounds,
 		allHold: ({ all }: { readonly all: number }) =>

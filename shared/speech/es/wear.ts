@@ -27,6 +27,11 @@ export const wear: typeof english = (v) => {
 		title: '¿Se puede llevar?',
 		wear: 'Al llevarlo',
 		seams: 'Costuras',
+		check: 'Comprobación',
+		found: 'Resultado',
+		wanted: 'Debe ser',
+		state: 'Estado',
+		states: ({ state }) => ({ holds: 'se cumple', fails: 'no se cumple', 'not-known': 'no se sabe' })[state],
 		number,
 		bounds,
 		allHold: ({ all }) =>
