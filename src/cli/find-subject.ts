@@ -45,7 +45,7 @@ const methodSubject = (method: Method, course: Course, speech: Speech): Subject 
 			table: () => draftTable(method, draft, body.name, speech, wear()),
 			file: async ({ format, ...rest }) => {
 				if (!isDraftFormat(format)) throw new Error(`a draft is no ${format}`);
-				return draftFile(method, draft, body, { ...rest, format, speech: speech.inUnit(body.unit) });
+				return draftFile(method, draft, body, { ...rest, format, wear, speech: speech.inUnit(body.unit) });
 			}
 		};
 	}

@@ -5,7 +5,10 @@ import type { Change, Cure, Spoilt } from './cure.ts';
 import type { WearReport } from './wear.ts';
 
 /** Changes as sentences take them. */
-const saidChanges = (changes: readonly Change[], { words: { nouns } }: Speech): readonly SaidChange[] =>
+export const saidChanges = (
+	changes: readonly Change[],
+	{ words: { nouns } }: Speech
+): readonly SaidChange[] =>
 	changes.map(({ allowance, from, to }) => ({ noun: nouns.allowance(allowance), from, to }));
 
 const saidSpoilt = (spoilt: Spoilt, speech: Speech): SaidSpoilt =>

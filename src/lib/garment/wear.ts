@@ -4,7 +4,7 @@ import { SAME_PLACE } from '#shared/tolerances.ts';
 import { mm } from '#shared/units.ts';
 import { depends } from '#drafting/conditions.ts';
 import { NotDrafted, type Draft } from '#drafting/evaluate.ts';
-import { formulaKeys } from '#drafting/formula/formula.ts';
+import { formulaKeys, type Formula } from '#drafting/formula/formula.ts';
 import { numberOf, type PieceScope, type Scope } from '#drafting/formula/value.ts';
 import { chained, pathEnd, pathStart, polyline, type Path } from '#geometry/path.ts';
 import { at, distance, type SheetPoint } from '#geometry/point.ts';
@@ -116,6 +116,12 @@ const stands = (value: number, { least, most }: WearRule): 'low' | 'high' | unde
 	return most !== undefined && value > most + SAME_PLACE ? 'high' : undefined;
 };
 
+/** The measurements of a formula that were not taken. */
+const lacking = (formula: Formula | undefined, { measurements }: Body): readonly MeasurementKey[] => {
+	const named = formula ? formulaKeys(formula, 'measurement') : [];
+	return MEASUREMENT_KEYS.filter((key) => named.includes(key) && measurements[key] === undefined);
+};
+
 const reportOf = (
 	rule: WearRule,
 	garment: Garment,
@@ -125,11 +131,11 @@ const reportOf = (
 ): WearReport | undefined => {
 	const { name, label, kind, least, most } = rule;
 	const bounds = { name, label, kind, least, most };
-	const named = formulaKeys(rule.formula, 'measurement');
-	const needs = MEASUREMENT_KEYS.filter((key) => named.includes(key) && body.measurements[key] === undefined);
+	const unsure = [...lacking(rule.when, body), ...lacking(rule.unless, body)];
+	const needs = [...new Set([...unsure, ...lacking(rule.formula, body)])];
 	try {
-		if (!depends(rule, scope)) return undefined;
 		const place = rule.at && placeOf(rule.at, garment, worn);
+		if (unsure.length === 0 && !depends(rule, scope)) return undefined;
 		if (needs.length > 0)
 			return { ...bounds, value: undefined, state: 'not-known', needs, because: undefined, place };
 		const value = numberOf(rule.formula, scope);

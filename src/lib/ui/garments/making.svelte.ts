@@ -128,14 +128,10 @@ export class Making {
 			return;
 		}
 		this.reset('allowances', (key) => key in allowances);
-		const written = inFile.map(({ allowance, to }) => [
-			allowance.key,
-			`${printNumber(to, file.unit)} ${file.unit}`
-		]);
-		this.learner.saveBody(this.id, {
-			...file,
-			allowances: { ...file.allowances, ...Object.fromEntries(written) }
-		});
+		const written = { ...file.allowances };
+		for (const { allowance, to } of inFile)
+			written[allowance.key] = `${printNumber(to, file.unit)} ${file.unit}`;
+		this.learner.saveBody(this.id, { ...file, allowances: written });
 	}
 
 	/** Goes back to the usual numbers: for some allowances, for the edges of a piece, or whatever `forgets` says. */
