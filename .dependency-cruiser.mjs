@@ -35,7 +35,7 @@ const layers = {
 			'Return a verdict or a note; let src/lib/ui/ put it on the screen.'
 	},
 	'src/lib/practice': {
-		allowed: ['src/lib/checker', 'src/lib/drafting', 'src/lib/geometry', 'shared'],
+		allowed: ['src/lib/checker', 'src/lib/garment', 'src/lib/drafting', 'src/lib/geometry', 'shared'],
 		why:
 			'An exercise, its judgement and what a learner has mastered are data that any page can use. ' +
 			'Return data; let src/lib/ui/ put it on the screen and save it.'

@@ -202,14 +202,6 @@ const need = z.union([
 ]);
 /** A condition, and the two measurements that are at odds where it does not hold. */
 const condition = { name: key, need, ...dependence, odds, because: label };
-/** Two lengths that should agree when the garment is sewn; `difference` says how far they do not. */
-const comparison = z.strictObject({
-	name: lineName,
-	label,
-	difference: formula,
-	within: quantity,
-	...dependence
-});
 
 /** A method file. */
 export const methodFileSchema = z.strictObject({
@@ -231,8 +223,7 @@ export const methodFileSchema = z.strictObject({
 	/** A body that breaks one of these is not drafted. */
 	refusals: z.array(z.strictObject(condition)).default([]),
 	/** A body that breaks one of these is drafted, and the drafter is told. */
-	warnings: z.array(z.strictObject(condition)).default([]),
-	comparisons: z.array(comparison).default([])
+	warnings: z.array(z.strictObject(condition)).default([])
 });
 
 const words = z.record(z.string(), label).default({});
@@ -245,8 +236,7 @@ export const methodWordsSchema = z.strictObject({
 	/** The labels of named values, by their allowance and their name. */
 	choices: z.record(z.string(), words).default({}),
 	refusals: words,
-	warnings: words,
-	comparisons: words
+	warnings: words
 });
 export type MethodWords = z.infer<typeof methodWordsSchema>;
 

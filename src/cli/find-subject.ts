@@ -7,9 +7,8 @@ import type { Course } from '#course/course.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { DRAFT_FORMATS, draftFile, isDraftFormat } from '#exports/files/draft-file.ts';
-import { draftJson } from '#exports/table/draft-json.ts';
-import type { CuredReport } from '#exports/table/wear-json.ts';
-import { isTracedOff, wearOfDraft } from '#garment/draft-wear.ts';
+import { draftJson, NOTHING_MADE, type MadeOf } from '#exports/table/draft-json.ts';
+import { isTracedOff, ofDraft } from '#garment/of-draft.ts';
 import { NO_CHOICES } from '#garment/sewn.ts';
 import { draftOrRefuse } from './draft-or-refuse.ts';
 import { draftTable } from './draft-output.ts';
@@ -17,14 +16,15 @@ import { readBodyFile } from './body-file.ts';
 import type { Subject } from './subject.ts';
 import { withCures } from './wear.ts';
 
-/** The checks of a draft that the first garment made of it has, with what would put right those that fail. */
-const wearOf = (course: Course, method: Method, draft: Draft, body: Body): readonly CuredReport[] => {
+/** What the first garment made of a draft shows of it, with what would put right the checks that fail. */
+const madeOf = (course: Course, method: Method, draft: Draft, body: Body): MadeOf => {
 	for (const id of course.garmentIds) {
 		const garment = course.garment(id);
-		if (garment && isTracedOff(garment, method))
-			return withCures(wearOfDraft(garment, draft, body), garment, body, NO_CHOICES);
+		if (!garment || !isTracedOff(garment, method)) continue;
+		const { seams, wear } = ofDraft(garment, draft, body);
+		return { seams, wear: withCures(wear, garment, body, NO_CHOICES) };
 	}
-	return [];
+	return NOTHING_MADE;
 };
 
 const methodSubject = (method: Method, course: Course, speech: Speech): Subject => ({
@@ -39,13 +39,13 @@ const methodSubject = (method: Method, course: Course, speech: Speech): Subject 
 	}),
 	work: ({ body }, place) => {
 		const draft = draftOrRefuse(method, body, place, speech);
-		const wear = () => wearOf(course, method, draft, body);
+		const made = () => madeOf(course, method, draft, body);
 		return {
-			json: () => draftJson(draft, body.name, speech.inUnit(body.unit), wear()),
-			table: () => draftTable(method, draft, body.name, speech, wear()),
+			json: () => draftJson(draft, body.name, speech.inUnit(body.unit), made()),
+			table: () => draftTable(method, draft, body.name, speech, made().wear),
 			file: async ({ format, ...rest }) => {
 				if (!isDraftFormat(format)) throw new Error(`a draft is no ${format}`);
-				return draftFile(method, draft, body, { ...rest, format, wear, speech: speech.inUnit(body.unit) });
+				return draftFile(method, draft, body, { ...rest, format, made, speech: speech.inUnit(body.unit) });
 			}
 		};
 	}

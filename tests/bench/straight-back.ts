@@ -92,5 +92,5 @@ export const straightBack = (body: Body): Draft | undefined => {
 		hem: line(ruled(H, J))
 	};
 	const points = { O, A, W, H, N, C, K: k, S, Q, P: middle, M, U, V, J };
-	return { method: 'back-block', points, lines, uses: {}, comparisons: [], warnings: [] };
+	return { method: 'back-block', points, lines, uses: {}, warnings: [] };
 };

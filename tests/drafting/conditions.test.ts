@@ -3,7 +3,7 @@ import { english } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
 import { refusalOf } from '../support/refusal.ts';
 import { readBody, type Body } from '#shared/body.ts';
-import { evaluate, reasonWords, outlineOf, type Draft, type Refusal } from '#drafting/evaluate.ts';
+import { evaluate, reasonWords, outlineOf, type Refusal } from '#drafting/evaluate.ts';
 import { BODY, draftOf, FIGURE, mark, smallMethod, type WrittenStep, warned } from './small-method.ts';
 
 const bodyWith = (figure: Readonly<Record<string, number>>): Body => readBody({ ...FIGURE, ...figure });
@@ -169,55 +169,6 @@ describe('warnings', () => {
 	});
 });
 
-describe('comparisons', () => {
-	const method = smallMethod([mark('A', 'O', 'down', 'frontLength'), mark('B', 'O', 'down', 'backLength')], {
-		comparisons: [
-			{
-				name: 'side',
-				label: 'the front side',
-				difference: 'distance(O, A) - distance(O, B)',
-				within: '0.5 cm'
-			},
-			{
-				name: 'dart',
-				label: 'the dart',
-				difference: 'frontLength - backLength',
-				within: '5 cm',
-				when: 'frontLength - backLength'
-			}
-		]
-	});
-	const drafted = (frontLength: number): Draft => draftOf(method, bodyWith({ frontLength }));
-
-	it('within tolerance is told as a difference, and no more', () => {
-		const { comparisons, warnings } = drafted(42.4);
-		expect(comparisons.map(({ name, within }) => [name, within])).toEqual([
-			['side', true],
-			['dart', true]
-		]);
-		expect(comparisons[0]?.difference).toBeCloseTo(4, 9);
-		expect(warnings).toEqual([]);
-	});
-
-	it('beyond it is a warning that says how much, and which way', () => {
-		const long = drafted(42.6);
-		expect(long.comparisons[0]?.within).toBe(false);
-		expect(warned(long)).toEqual(['the front side is 0.6 cm too long to be sewn as drafted']);
-		const short = drafted(41.2);
-		expect(short.comparisons[0]?.difference).toBeCloseTo(-8, 9);
-		expect(warned(short)).toEqual(['the front side is 0.8 cm too short to be sewn as drafted']);
-	});
-
-	it('on the tolerance it agrees, longer or shorter', () => {
-		expect(drafted(42.5).warnings).toEqual([]);
-		expect(drafted(41.5).warnings).toEqual([]);
-	});
-
-	it('is left out where it depends on what this body has not', () => {
-		expect(drafted(42).comparisons.map(({ name }) => name)).toEqual(['side']);
-	});
-});
-
 const complaint = (more: WrittenStep): string =>
 	refusalOf(() => smallMethod([mark('A', 'O', 'down', 'bust')], more));
 
@@ -244,14 +195,6 @@ describe('conditions that cannot be read', () => {
 		[
 			{ refusals: [{ ...condition, when: 'hips', need: { value: 'bust', atMost: '1 cm' } }] },
 			'small.yaml: refusals: tested: when: position 1 of "hips"'
-		],
-		[
-			{ comparisons: [{ name: 'side', label: 'x', difference: 'length(sied)', within: '1 cm' }] },
-			'small.yaml: comparisons: side: difference: position 8 of "length(sied)": there is no line "sied"'
-		],
-		[
-			{ comparisons: [{ name: 'side', label: 'x', difference: 'bust', within: 'near' }] },
-			'small.yaml: comparisons: side: "near" is not a length'
 		]
 	])('%j', (more, message) => {
 		expect(complaint(more)).toContain(message);

@@ -120,7 +120,7 @@ describe('lines of another method', () => {
 		);
 	});
 
-	it('may be named in dependences, refusals and comparisons', () => {
+	it('may be named in refusals', () => {
 		const method = found(
 			'small-front',
 			SMALL_BACK,
@@ -128,13 +128,18 @@ describe('lines of another method', () => {
 				'bust',
 				{ back: 'small-back' },
 				{
-					comparisons: [
-						{ name: 'gap', label: 'x', difference: 'distance(O, A) - length(back.armhole)', within: '100 cm' }
+					warnings: [
+						{
+							name: 'gap',
+							odds: ['bust', 'neck'],
+							because: 'x',
+							need: { value: 'distance(O, A) - length(back.armhole)', atMost: '10 cm' }
+						}
 					]
 				}
 			)
 		);
-		expect(draftOf(method).comparisons[0]?.difference).toBeCloseTo(840, 9);
+		expect(draftOf(method).warnings[0]?.measured).toBeCloseTo(840, 9);
 	});
 
 	it('count the other method’s measurements as needed', () => {

@@ -3,15 +3,16 @@ import { asksOf, exercise } from '#practice/exercises/kinds.ts';
 import type { Exercise } from '#practice/exercises/exercise.ts';
 import { NO_MASTERY } from '#practice/mastery.ts';
 import { practiceSet, skillsOf } from '#practice/practice-set.ts';
-import { backBlock, frontBlock } from '../drafting/lesson-method.ts';
+import { BACK, FRONT, library } from '../practice/methods.ts';
 import { english } from '../support/speech.ts';
 
 const SEED = 20;
-const METHODS = [backBlock(), frontBlock()];
 /** The set of this seed for a learner who has practised nothing: the day does not matter then. */
-const EXERCISES: readonly Exercise[] = practiceSet(SEED, skillsOf(METHODS, NO_MASTERY, '2026-11-25'), 10).map(
-	(item) => exercise(item, (id) => METHODS.find((method) => method.id === id))
-);
+const EXERCISES: readonly Exercise[] = practiceSet(
+	SEED,
+	skillsOf([BACK, FRONT], NO_MASTERY, '2026-11-25'),
+	10
+).map((item) => exercise(item, library));
 
 const cm = (length: number): string => (length / 10).toFixed(2);
 

@@ -37,8 +37,7 @@ const VALUES: Readonly<Record<string, readonly string[]>> = {
 	Tape: ['of'],
 	Toile: [],
 	TryIt: ['of'],
-	Comparison: [],
-	SideBySide: []
+	Comparison: []
 };
 
 const FRONT_MATTER = /^---\n([\s\S]*?)\n---\n/;

@@ -37,8 +37,7 @@ const read = (folder: string, file: string): unknown => {
 const methodSaid = (folder: string): unknown => {
 	const content = read(folder, 'method.yaml');
 	if (content === undefined) return {};
-	const { name, called, steps, allowances, refusals, warnings, comparisons } =
-		methodFileSchema.parse(content);
+	const { name, called, steps, allowances, refusals, warnings } = methodFileSchema.parse(content);
 	return {
 		name,
 		...(called === undefined ? {} : { called }),
@@ -65,8 +64,7 @@ const methodSaid = (folder: string): unknown => {
 			)
 		),
 		refusals: named(refusals, ({ because }) => because),
-		warnings: named(warnings, ({ because }) => because),
-		comparisons: named(comparisons, ({ label }) => label)
+		warnings: named(warnings, ({ because }) => because)
 	};
 };
 
@@ -131,7 +129,7 @@ const translated = (folder: string, language: string): Said =>
 	Object.fromEntries(flat(read(folder, `${language}.yaml`) ?? {}, ''));
 
 /** Nouns, that sentences put their articles before. */
-const NOUN = /^\.method\.(?:called|steps|allowances|comparisons)/;
+const NOUN = /^\.method\.(?:called|steps|allowances)/;
 
 const problems = (wanted: Said, seen: Said): readonly string[] => [
 	...Object.keys(wanted)

@@ -15,9 +15,6 @@ export const drafts = (v: Voice) => ({
 	cannot: ({ because }: { because: string }) => `this body cannot be drafted: ${because}`,
 	warning: ({ odds, because }: { odds: readonly Noun[]; because: string }) =>
 		`${v.list(odds.map(the))}: ${because}`,
-	/** Two lengths that are to be sewn together; `difference` is how much the first is longer. */
-	disagreement: ({ first, difference }: { first: Noun; difference: Mm }) =>
-		`${the(first)} is ${v.length(Math.abs(difference) as Mm)} too ${difference > 0 ? 'long' : 'short'} to be sewn as drafted`,
 	missing: ({ key, body }: { key: MeasurementKey; body: string }) =>
 		`${the(measurementNoun(key))} of ${body} is missing`,
 

@@ -1,7 +1,5 @@
 import type { Mm } from '../../units.ts';
-import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
-import { the } from './grammar.ts';
 
 /** What the figure of a measurement shows. */
 export type TapeView = 'front' | 'back' | 'arm' | 'legs';
@@ -125,37 +123,6 @@ export const lesson = (v: Voice) => {
 		inLesson: ({ standing, step, lesson }: { standing: string; step: string; lesson: string }) =>
 			`${standing}: ${step}, in the lesson ${lesson}`,
 		fromOwn: ', from your own earlier mark',
-		shown: ', drafted for you',
-
-		front: 'Front',
-		back: 'Back',
-		sideBySide:
-			'The front on the left and the back on the right, their waists level, side seam toward side seam.',
-		asSewn: ({ name }: { name: string }) =>
-			`Front and back for ${name}, as they are sewn: side seam to side seam.`,
-		dartDot: 'The dot shows where the sewn dart ends, short of the bust point.',
-		sideBySideFile: ({ name }: { name: string }) => `Front and back for ${name}`,
-		sewnTogether: 'Sewn together',
-		frontAndBack: 'Front and back',
-		/** Two lengths that are sewn together, by the name of their comparison. */
-		compares: ({ name, label }: { name: string; label: Noun }) =>
-			({
-				shoulder: 'Front shoulder, against the back’s',
-				sideSeam: 'Front side seam, any dart closed, against the back’s',
-				hip: 'Front hip curve, against the back’s'
-			})[name] ?? the(label),
-		sameLength: 'the same length',
-		neckAcross: 'The neck, across the shoulder',
-		armholeAcross: 'The armhole, across the shoulder',
-		runsOn: '✓ runs on smoothly',
-		corner: ({ degrees }: { degrees: number }) => `✕ a corner of ${v.fixed(degrees, 1)}°`,
-		/** The front's shoulder and the back's. */
-		shoulders: ({ lengths }: { lengths: readonly Mm[] }) => {
-			const [front, back] = lengths.map((each) => v.length(each));
-			if (front === undefined || back === undefined) return '';
-			return front === back
-				? `The shoulder is ${front} long on both.`
-				: `The shoulder is ${front} long on the front and ${back} on the back.`;
-		}
+		shown: ', drafted for you'
 	};
 };

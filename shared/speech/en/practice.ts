@@ -147,7 +147,7 @@ export const practice = (v: Voice) => {
 		standingsAbout:
 			'A guide to what is worth practising, never a grade. A rule is secure once it was right on different bodies and on different days.',
 		allNew: ({ count }: { count: number }) => `All ${count} are still new to you.`,
-		twoSeams: ({ noun }: { noun: Noun }) => `Two seams: ${noun.name}`,
+		twoSeams: ({ seam }: { seam: string }) => `Two seams: ${seam}`,
 		known: 'How likely it is known',
 		share: ({ share }: { share: number }) => `${Math.round(share * 100)} %`,
 		standing: ({ standing }: { standing: keyof typeof STANDINGS }): string => STANDINGS[standing]

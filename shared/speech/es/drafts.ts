@@ -1,4 +1,3 @@
-import type { Mm } from '../../units.ts';
 import type { drafts as english } from '../en/drafts.ts';
 import { el } from './grammar.ts';
 import { measurementNoun } from './nouns.ts';
@@ -11,8 +10,6 @@ export const drafts: typeof english = (v) => ({
 		`${v.list(odds.map(el))} no concuerdan: ${because}; vuelve a tomar las dos medidas`,
 	cannot: ({ because }) => `este cuerpo no se puede trazar: ${because}`,
 	warning: ({ odds, because }) => `${v.list(odds.map(el))}: ${because}`,
-	disagreement: ({ first, difference }) =>
-		`${el(first)}: ${difference > 0 ? 'sobran' : 'faltan'} ${v.length(Math.abs(difference) as Mm)} para coser según el trazado`,
 	missing: ({ key, body }) => `falta ${el(measurementNoun(key))} de ${body}`,
 
 	samePlace: ({ name, from, toward }) =>

@@ -1,5 +1,4 @@
 import type { lesson as english } from '../en/lesson.ts';
-import { el } from './grammar.ts';
 
 const SEEN = {
 	front: 'El maniquí se ve por delante',
@@ -110,34 +109,6 @@ export const lesson: typeof english = (v) => {
 		},
 		inLesson: ({ standing, step, lesson: title }) => `${standing}: ${step}, en la lección «${title}»`,
 		fromOwn: ', a partir de una marca anterior tuya',
-		shown: ', trazado por el programa',
-
-		front: 'Delantero',
-		back: 'Espalda',
-		sideBySide:
-			'El delantero a la izquierda y la espalda a la derecha, con las cinturas al mismo nivel y los costados enfrentados.',
-		asSewn: ({ name }) => `Delantero y espalda para ${name}, tal como se cosen: costado con costado.`,
-		dartDot: 'El punto muestra dónde acaba la pinza cosida, antes de llegar al punto de busto.',
-		sideBySideFile: ({ name }) => `Delantero y espalda para ${name}`,
-		sewnTogether: 'Se cosen juntos',
-		frontAndBack: 'Delantero y espalda',
-		compares: ({ name, label }) =>
-			({
-				shoulder: 'Hombro del delantero, frente al de la espalda',
-				sideSeam: 'Costado del delantero, con la pinza cerrada si la hay, frente al de la espalda',
-				hip: 'Curva de cadera del delantero, frente a la de la espalda'
-			})[name] ?? el(label),
-		sameLength: 'miden lo mismo',
-		neckAcross: 'El escote, al pasar por el hombro',
-		armholeAcross: 'La sisa, al pasar por el hombro',
-		runsOn: '✓ sigue sin pico',
-		corner: ({ degrees }) => `✕ hace un pico de ${v.fixed(degrees, 1)}°`,
-		shoulders: ({ lengths }) => {
-			const [front, back] = lengths.map((each) => v.length(each));
-			if (front === undefined || back === undefined) return '';
-			return front === back
-				? `El hombro mide ${front} en los dos.`
-				: `El hombro mide ${front} en el delantero y ${back} en la espalda.`;
-		}
+		shown: ', trazado por el programa'
 	};
 };

@@ -124,7 +124,7 @@ export const practice: typeof english = (v) => {
 		standingsAbout:
 			'Una guía de lo que conviene practicar, nunca una nota. Una regla es segura cuando te ha salido con cuerpos distintos y en días distintos.',
 		allNew: ({ count }) => `Las ${count} reglas son todavía nuevas para ti.`,
-		twoSeams: ({ noun }) => `Dos costuras: ${noun.name}`,
+		twoSeams: ({ seam }) => `Dos costuras: ${seam}`,
 		known: 'Probabilidad de que la sepas',
 		share: ({ share }) => `${Math.round(share * 100)} %`,
 		standing: ({ standing }) => STANDINGS[standing]

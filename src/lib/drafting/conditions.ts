@@ -1,5 +1,4 @@
 import { SAME_PLACE } from '#shared/tolerances.ts';
-import type { Noun } from '#shared/speech/noun.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { formulaNeeds, type Formula } from './formula/formula.ts';
 import { lengthOf, type Scope } from './formula/value.ts';
@@ -29,14 +28,6 @@ export interface Condition extends Dependence {
 	readonly bounds: LengthBounds;
 	readonly odds: readonly [string, string];
 	readonly because: string;
-}
-
-/** Two lengths that should agree when the garment is sewn. */
-export interface ComparisonRule extends Dependence {
-	readonly name: string;
-	readonly label: Noun;
-	readonly difference: Formula;
-	readonly within: Mm;
 }
 
 /** Whether something that depends on formulas is to be. Floating-point noise is nothing. */

@@ -7,8 +7,8 @@ import type { Speech } from '#shared/speech/speech.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { chained, pathLength, type Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
-import { depends, keeps, measured, type ComparisonRule, type Condition } from './conditions.ts';
-import { lengthOf, type Scope } from './formula/value.ts';
+import { depends, keeps, measured, type Condition } from './conditions.ts';
+import type { Scope } from './formula/value.ts';
 import type { Method } from './method.ts';
 import { isPointName } from './names.ts';
 import { isDrafted, workStep } from './steps/kinds.ts';
@@ -27,18 +27,8 @@ export interface Draft {
 	readonly lines: Readonly<Record<string, DraftLine>>;
 	/** The drafts that this one leaned on, by the short names of its method. */
 	readonly uses: Readonly<Record<string, Draft>>;
-	/** How lengths agree that are to be sewn together. */
-	readonly comparisons: readonly Comparison[];
 	/** What the drafter should look at before cutting, though the body could be drafted. */
-	readonly warnings: readonly Warning[];
-}
-
-/** How far two lengths that are to be sewn together differ; positive, the first is the longer. */
-export interface Comparison {
-	readonly name: string;
-	readonly label: Noun;
-	readonly difference: Mm;
-	readonly within: boolean;
+	readonly warnings: readonly Refusal[];
 }
 
 /** Why a body cannot be drafted: the two measurements at odds (where they are known) and what is wrong between them. */
@@ -51,9 +41,6 @@ export interface Refusal {
 	/** What the condition looks at. */
 	readonly measured?: Mm;
 }
-
-/** A condition that a draft does not keep, or two lengths that are not sewn as they are drafted. */
-export type Warning = Refusal | Comparison;
 
 /** A draft, or the reasons why there is none. */
 export type Evaluation =
@@ -157,11 +144,6 @@ const workSteps = (method: Method, drafted: Drafting, scope: Scope): Evaluation 
 	return undefined;
 };
 
-const compare = ({ name, label, difference, within }: ComparisonRule, scope: Scope): Comparison => {
-	const length = lengthOf(difference, scope);
-	return { name, label, difference: length, within: Math.abs(length) <= within };
-};
-
 /**
  * Works a method out for a body, with the methods it uses. Gives the draft, or a refusal that names
  * the two measurements at odds, so that a tangled outline is never drawn. Throws BadInput where the
@@ -198,11 +180,8 @@ const worked = (
 	if (stopped) return stopped;
 	const refusals = broken(method.refusals, scope);
 	if (refusals.length > 0) return refused(...refusals);
-	const comparisons = method.comparisons
-		.filter((rule) => depends(rule, scope))
-		.map((rule) => compare(rule, scope));
-	const warnings = [...broken(method.warnings, scope), ...comparisons.filter(({ within }) => !within)];
-	return { kind: 'drafted', draft: { method: method.id, ...drafted, comparisons, warnings } };
+	const warnings = broken(method.warnings, scope);
+	return { kind: 'drafted', draft: { method: method.id, ...drafted, warnings } };
 };
 
 /** What is wrong between the measurements at odds, with what was measured. */
@@ -212,11 +191,9 @@ export const reasonWords = ({ because, measured }: Refusal, speech: Speech): str
 		measured
 	});
 
-/** A warning in one sentence: the two measurements to look at, or the lengths that are not sewn as drafted. */
-export const warningWords = (warning: Warning, speech: Speech): string => {
+/** A warning in one sentence: the two measurements to look at, and why. */
+export const warningWords = (warning: Refusal, speech: Speech): string => {
 	const { drafts, nouns } = speech.words;
-	if ('difference' in warning)
-		return drafts.disagreement({ first: warning.label, difference: warning.difference });
 	return drafts.warning({ odds: warning.odds.map(nouns.measurement), because: reasonWords(warning, speech) });
 };
 

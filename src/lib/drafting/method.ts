@@ -2,7 +2,7 @@ import type { Allowance } from '#shared/allowances.ts';
 import type { MeasurementKey } from '#shared/measurements.ts';
 import type { Words } from '#shared/speech/catalogue.ts';
 import type { Noun } from '#shared/speech/noun.ts';
-import type { ComparisonRule, Condition } from './conditions.ts';
+import type { Condition } from './conditions.ts';
 import type { Step } from './steps/step-rules.ts';
 
 /** The ordered steps of one draft, read and checked. Plain data: it can be sent to a browser as it is. */
@@ -24,7 +24,6 @@ export interface Method {
 	/** A body that breaks one of these is drafted with a warning. */
 	readonly warnings: readonly Condition[];
 	/** Lengths that should agree when the garment is sewn. */
-	readonly comparisons: readonly ComparisonRule[];
 	/** Other methods whose lines the formulas name, by the short name that they go by here. */
 	readonly uses: Readonly<Record<string, Method>>;
 	/** Whether exercises ask for its rules. */

@@ -1,12 +1,10 @@
 import { BadInput } from '#shared/bad-input.ts';
 import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
-import type { ConditionFile, MethodFile } from '#shared/method.ts';
+import type { ConditionFile } from '#shared/method.ts';
 import { oneOf, parseLength } from '#shared/reading.ts';
 import { message } from '#shared/speech/message.ts';
-import type { Language } from '#shared/speech/language.ts';
-import { readNoun } from '#shared/speech/noun.ts';
 import { type Mm } from '#shared/units.ts';
-import type { ComparisonRule, Condition, Dependence, LengthBounds, Measure } from './conditions.ts';
+import type { Condition, Dependence, LengthBounds, Measure } from './conditions.ts';
 import type { Formula } from './formula/formula.ts';
 import { parseFormula, type KnownNames } from './formula/parse.ts';
 
@@ -54,28 +52,8 @@ export const readConditions = (
 		};
 	});
 
-/** Reads the comparisons of a method file. Throws BadInput. */
-export const readComparisons = (
-	files: MethodFile['comparisons'],
-	known: KnownNames,
-	place: string,
-	language: Language
-): readonly ComparisonRule[] =>
-	files.map(({ name, label, difference, within, ...dependence }) => {
-		const where = `${place}: ${name}`;
-		return {
-			...readDependence(dependence, known, where),
-			name,
-			label: readNoun(label, language),
-			difference: parseFormula(difference, `${where}: difference`, known),
-			within: parseLength(within, 'cm', where)
-		};
-	});
-
-/** Every formula that a condition or a comparison is worked from. */
-export const conditionFormulas = (condition: Condition | ComparisonRule): readonly Formula[] => {
-	const own = 'difference' in condition ? [condition.difference] : [];
-	const value =
-		'measure' in condition && condition.measure.way === 'value' ? [condition.measure.formula] : [];
-	return [...own, ...value, condition.when, condition.unless].filter((formula) => formula !== undefined);
+/** Every formula that a condition is worked from. */
+export const conditionFormulas = ({ measure, when, unless }: Condition): readonly Formula[] => {
+	const value = measure.way === 'value' ? measure.formula : undefined;
+	return [value, when, unless].filter((formula) => formula !== undefined);
 };

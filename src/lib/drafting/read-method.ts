@@ -25,7 +25,7 @@ import { allowanceNames, parseFormula, type KnownNames } from './formula/parse.t
 import { NUMBERS_ONLY } from './formula/sum.ts';
 import { numberOf } from './formula/value.ts';
 import type { Method } from './method.ts';
-import { conditionFormulas, readComparisons, readConditions } from './read-conditions.ts';
+import { conditionFormulas, readConditions } from './read-conditions.ts';
 import { dependenceFormulas, readStep, stepKeys, stepMakes, stepNeeds } from './steps/kinds.ts';
 import { readTraced, withCarried } from './read-given.ts';
 import type { FormulaReader, Step } from './steps/step-rules.ts';
@@ -113,10 +113,6 @@ const inWords = (file: MethodFile, words: MethodWords): MethodFile => ({
 	warnings: file.warnings.map((each) => ({
 		...each,
 		because: words.warnings[each.name] ?? each.because
-	})),
-	comparisons: file.comparisons.map((each) => ({
-		...each,
-		label: words.comparisons[each.name] ?? each.label
 	}))
 });
 
@@ -283,8 +279,7 @@ export const readMethod = (
 	for (const line of file.outline) oneOf('line', line, known.lines, `${place}: outline`);
 	const refusals = readConditions(file.refusals, known, `${place}: refusals`);
 	const warnings = readConditions(file.warnings, known, `${place}: warnings`);
-	const comparisons = readComparisons(file.comparisons, known, `${place}: comparisons`, language);
-	const formulas = [...refusals, ...warnings, ...comparisons].flatMap(conditionFormulas);
+	const formulas = [...refusals, ...warnings].flatMap(conditionFormulas);
 	return {
 		id: file.id,
 		name: file.name,
@@ -295,7 +290,6 @@ export const readMethod = (
 		outline: file.outline,
 		refusals,
 		warnings,
-		comparisons,
 		uses,
 		practised: file.practised
 	};

@@ -58,7 +58,8 @@ const reported = (rule: NumberRule, scope: Scope): ReportedNumber => {
 	return { name, label, kind, value, within };
 };
 
-const seamWarnings = (seams: readonly SeamReport[]): readonly Message[] =>
+/** A warning of each seam whose two sides are not sewn as they are drafted. */
+export const seamWarnings = (seams: readonly SeamReport[]): readonly Message[] =>
 	seams
 		.filter(({ within }) => !within)
 		.map(({ label: seam, difference }) =>
@@ -109,15 +110,12 @@ export const draftNamed = (drafts: Readonly<Record<string, Draft>>, alias: strin
 const isRefused = (work: ReturnType<typeof draftsOf>): work is Extract<Evaluation, { kind: 'refused' }> =>
 	work['kind'] === 'refused';
 
-/**
- * Every warning of the drafts that a garment leans on, each once; not those of lengths that are not sewn as drafted, for a
- * garment measures its own seams.
- */
+/** Every warning of the drafts that a garment leans on, each once. */
 const draftWarnings = (drafts: Readonly<Record<string, Draft>>): readonly Refusal[] => [
 	...new Set(
 		Object.values(drafts).flatMap(({ uses, warnings }): readonly Refusal[] => [
 			...draftWarnings(uses),
-			...warnings.filter((each): each is Refusal => !('difference' in each))
+			...warnings
 		])
 	)
 ];

@@ -1,9 +1,8 @@
-import type { Method } from '#drafting/method.ts';
 import { stepNamed } from '#drafting/method.ts';
 import { birdOf } from './bodies/birds.ts';
 import { chanceOf, seedFrom, type Chance } from './chance.ts';
 import { DUE_WEIGHT, LEAST_WEIGHT } from './constants.ts';
-import type { ExerciseKey, ExerciseKind } from './exercises/exercise.ts';
+import type { ExerciseKey, ExerciseKind, Practised } from './exercises/exercise.ts';
 import { askable, kindsFor } from './exercises/kinds.ts';
 import { isRuleDue, knownOf, standingOf, wantsExample, type Mastery, type Standing } from './mastery.ts';
 import { ruleOf, seamRule } from './rule.ts';
@@ -12,7 +11,7 @@ import { ruleOf, seamRule } from './rule.ts';
 export interface Skill {
 	readonly rule: string;
 	readonly method: string;
-	/** The point to place; for two seams the name of their comparison. */
+	/** The point to place; for two seams their name. */
 	readonly step: string;
 	readonly kinds: readonly ExerciseKind[];
 	/** How likely the rule is known, 0 to 1. */
@@ -31,7 +30,7 @@ export interface SetItem extends ExerciseKey {
 	readonly exampleFirst: boolean;
 }
 
-const skillOf = (method: Method, step: string, mastery: Mastery, day: string): Skill => {
+const skillOf = (method: Practised, step: string, mastery: Mastery, day: string): Skill => {
 	const kinds = kindsFor(method, step);
 	const rule = kinds.includes('true-seams') ? seamRule(step) : ruleOf(stepNamed(method, step));
 	return {
@@ -47,7 +46,7 @@ const skillOf = (method: Method, step: string, mastery: Mastery, day: string): S
 };
 
 /** All that can be practised of some methods, and how each stands on a day (2026-11-25). */
-export const skillsOf = (methods: readonly Method[], mastery: Mastery, day: string): readonly Skill[] =>
+export const skillsOf = (methods: readonly Practised[], mastery: Mastery, day: string): readonly Skill[] =>
 	methods.flatMap((method) => askable(method).map((step) => skillOf(method, step, mastery, day)));
 
 /** How often each of some things was taken so far. */

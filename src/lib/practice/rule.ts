@@ -50,5 +50,5 @@ export const ruleOf = (step: Step): string =>
 		':'
 	);
 
-/** The name of the rule that two seams must be of one length; `comparison` is what the method calls them. */
-export const seamRule = (comparison: string): string => `true:${comparison}`;
+/** The name of the rule that two seams must be of one length; `seam` is its name in the garment. */
+export const seamRule = (seam: string): string => `true:${seam}`;

@@ -3,7 +3,7 @@ import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { draftDrawing } from '../drawing/draft-drawing.ts';
 import { drawingScaled } from '../drawing/drawing.ts';
-import type { CuredReport } from '../table/wear-json.ts';
+import type { MadeOf } from '../table/draft-json.ts';
 import { paperOf, printedFor, SCALES, type FileRequest, type Format } from './pattern-file.ts';
 
 /** The kinds of file that a draft can be saved as: a drawing file (dxf) holds the pieces of a garment. */
@@ -13,8 +13,8 @@ type DraftFormat = (typeof DRAFT_FORMATS)[number];
 /** What is wanted of a draft, which has no pieces. */
 export interface DraftRequest extends Omit<FileRequest, 'pieces' | 'format'> {
 	readonly format: DraftFormat;
-	/** The draft's wear checks, where a kind of file tells them. */
-	readonly wear?: () => readonly CuredReport[];
+	/** What the garment that is made of it shows of it, where a kind of file tells it. */
+	readonly made?: () => MadeOf;
 }
 
 /** Whether a draft can be saved as a kind of file. */
@@ -28,13 +28,13 @@ export const draftFile = async (
 	body: Pick<Body, 'name'>,
 	request: DraftRequest
 ): Promise<Uint8Array> => {
-	const { format, paper, scale, speech, font, date, onPage, wear } = request;
+	const { format, paper, scale, speech, font, date, onPage, made } = request;
 	const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 	if (format === 'csv') return bytes((await import('../table/tables.ts')).draftCsv(method, draft, speech));
-	if (format === 'json')
-		return bytes(
-			`${(await import('../table/draft-json.ts')).draftJson(draft, body.name, speech, wear?.())}\n`
-		);
+	if (format === 'json') {
+		const { draftJson } = await import('../table/draft-json.ts');
+		return bytes(`${draftJson(draft, body.name, speech, made?.())}\n`);
+	}
 	const drawing = drawingScaled(draftDrawing(method, draft), SCALES[scale]);
 	if (format === 'svg') {
 		const { drawingsSvg } = await import('../svg/drawings-svg.ts');

@@ -1,14 +1,24 @@
 import type { Speech } from '#shared/speech/speech.ts';
-import { warningWords, type Draft } from '#drafting/evaluate.ts';
+import type { Draft } from '#drafting/evaluate.ts';
+import type { SeamReport } from '#garment/seams.ts';
+import { patternWarningWords, seamWarnings } from '#garment/sewn.ts';
 import { wearJson, type CuredReport } from './wear-json.ts';
 import { pathJson, placeJson, rounded } from './json-numbers.ts';
 
-/** A draft as one line of JSON, in millimetres, with the checks of what is made of it. */
+/** What the garment that is made of a draft shows of it: seams that can be measured, checks with their cures. */
+export interface MadeOf {
+	readonly seams: readonly SeamReport[];
+	readonly wear: readonly CuredReport[];
+}
+
+export const NOTHING_MADE: MadeOf = { seams: [], wear: [] };
+
+/** A draft as one line of JSON, in millimetres, with what is shown by the garment that is made of it. */
 export const draftJson = (
 	draft: Draft,
 	body: string,
 	speech: Speech,
-	wear: readonly CuredReport[] = []
+	{ seams, wear }: MadeOf = NOTHING_MADE
 ): string => {
 	const points = Object.entries(draft.points).map(([name, point]) => [name, placeJson(point)] as const);
 	const lines = Object.entries(draft.lines).map(
@@ -21,12 +31,9 @@ export const draftJson = (
 		points: Object.fromEntries(points),
 		lines: Object.fromEntries(lines),
 		comparisons: Object.fromEntries(
-			draft.comparisons.map(({ name, difference, within }) => [
-				name,
-				{ difference: rounded(difference), within }
-			])
+			seams.map(({ name, difference, within }) => [name, { difference: rounded(difference), within }])
 		),
 		wear: wearJson(wear, speech),
-		warnings: draft.warnings.map((each) => warningWords(each, speech))
+		warnings: [...draft.warnings, ...seamWarnings(seams)].map((each) => patternWarningWords(each, speech))
 	});
 };

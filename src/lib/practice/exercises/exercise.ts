@@ -19,7 +19,7 @@ export type ExerciseKind = (typeof EXERCISE_KINDS)[number];
 
 /**
  * What an exercise is made from: the same key always gives the same exercise, so that a key is all that
- * has to be kept or sent. `step` is the point to place; for two seams it is the name of their comparison.
+ * has to be kept or sent. `step` is the point to place; for two seams it is the name of the garment's seam.
  */
 export const exerciseKeySchema = z.strictObject({
 	kind: z.enum(EXERCISE_KINDS),
@@ -28,6 +28,20 @@ export const exerciseKeySchema = z.strictObject({
 	step: z.string()
 });
 export type ExerciseKey = z.infer<typeof exerciseKeySchema>;
+
+/** Two edges that are sewn together: the lines of a method's own, and those of a draft that it uses. */
+export interface SeamPair {
+	readonly name: string;
+	/** What the garment calls it. */
+	readonly label: string;
+	readonly own: readonly string[];
+	readonly borrowed: readonly string[];
+}
+
+/** A method to be practised, with the seams of garments that its lines are trued by. */
+export interface Practised extends Method {
+	readonly seams: readonly SeamPair[];
+}
 
 /** What every exercise has. */
 interface Asked<K extends ExerciseKind> {
@@ -142,8 +156,8 @@ export interface Judged {
 /** Everything that the program knows of one kind of exercise. */
 export interface ExerciseRules<K extends ExerciseKind> {
 	/** The steps that can be asked in this way. */
-	asksFor(method: Method): readonly string[];
-	make(key: ExerciseKey, method: Method): ExerciseOf<K>;
+	asksFor(method: Practised): readonly string[];
+	make(key: ExerciseKey, method: Practised): ExerciseOf<K>;
 	/** The question, without its answer. */
 	asks(exercise: ExerciseOf<K>, speech: Speech): string;
 	judge(exercise: ExerciseOf<K>, answer: unknown): Judged;

@@ -6,7 +6,6 @@ import type { Speech } from '#shared/speech/speech.ts';
 import { diagnosisWords } from '#checker/missteps/words.ts';
 import { NO_DIAGNOSIS } from '#checker/missteps/misstep.ts';
 import { verdictWords, type VerdictWords } from '#checker/words.ts';
-import type { Method } from '#drafting/method.ts';
 import type { Explanation } from '#drafting/steps/step-rules.ts';
 import {
 	EXERCISE_KINDS,
@@ -15,6 +14,7 @@ import {
 	type ExerciseKind,
 	type ExerciseRules,
 	type Judged,
+	type Practised,
 	type Said
 } from './exercise.ts';
 import { findWrong } from './find-wrong.ts';
@@ -34,12 +34,12 @@ const KINDS: { readonly [K in ExerciseKind]: ExerciseRules<K> } = {
 /** The rules of this kind. TypeScript cannot see that an exercise and the entry of its own kind belong together, so that is said here once. */
 const rulesOf = (kind: ExerciseKind): ExerciseRules<never> => KINDS[kind] as unknown as ExerciseRules<never>;
 
-/** The kinds of exercise in which a step, or two seams by the name of their comparison, can be asked. */
-export const kindsFor = (method: Method, step: string): readonly ExerciseKind[] =>
+/** The kinds of exercise in which a step, or two seams by their name, can be asked. */
+export const kindsFor = (method: Practised, step: string): readonly ExerciseKind[] =>
 	EXERCISE_KINDS.filter((kind) => KINDS[kind].asksFor(method).includes(step));
 
 /** Everything that can be asked of a method: its points, and its seams. */
-export const askable = (method: Method): readonly string[] => [
+export const askable = (method: Practised): readonly string[] => [
 	...new Set(EXERCISE_KINDS.flatMap((kind) => KINDS[kind].asksFor(method)))
 ];
 
@@ -47,7 +47,7 @@ export const askable = (method: Method): readonly string[] => [
  * The exercise of a key: the same key gives the same exercise. `library` finds methods by their id. Throws BadInput,
  * naming the nearest that there is, where there is no such method or the step cannot be asked in this way.
  */
-export const exercise = (key: ExerciseKey, library: (id: string) => Method | undefined): Exercise => {
+export const exercise = (key: ExerciseKey, library: (id: string) => Practised | undefined): Exercise => {
 	const method = library(key.method);
 	if (!method) throw new BadInput('method', unknownName('method', key.method, []));
 	const steps = KINDS[key.kind].asksFor(method);

@@ -1,62 +1,53 @@
-import { depends, type ComparisonRule } from '#drafting/conditions.ts';
-import { scopeOf, type Draft } from '#drafting/evaluate.ts';
-import type { Formula } from '#drafting/formula/formula.ts';
-import { isBorrowed } from '#drafting/names.ts';
+import type { Draft } from '#drafting/evaluate.ts';
 import { stepNamed, type Method } from '#drafting/method.ts';
 import { stepAnswer, stepPasses } from '#drafting/steps/kinds.ts';
-import type { Body } from '#shared/body.ts';
+import type { EdgeRef, Garment, SeamRule } from '#garment/garment.ts';
 import type { LineName } from '#shared/speech/en/practice.ts';
 import { mm } from '#shared/units.ts';
-import type { Seam } from './exercise.ts';
+import type { Practised, Seam, SeamPair } from './exercise.ts';
 
-/** Two edges that a method compares: the lines of its own, and those of a draft that it uses. */
-export interface SeamPair {
-	readonly name: string;
-	readonly own: readonly string[];
-	readonly borrowed: readonly string[];
-	/** The points of the last own line, which is straight: the last of them can be moved along it. */
-	readonly last: readonly string[];
-}
-
-interface SignedLine {
-	readonly line: string;
-	readonly added: boolean;
-}
-
-/** A formula that adds lengths of lines and takes others off, as those lines; undefined where it is anything else. */
-const signedLines = (formula: Formula, added = true): readonly SignedLine[] | undefined => {
-	if (formula.kind === 'length') return [{ line: formula.line, added }];
-	if (formula.kind !== 'operation' || (formula.sign !== '+' && formula.sign !== '-')) return undefined;
-	const left = signedLines(formula.left, added);
-	const right = signedLines(formula.right, formula.sign === '+' ? added : !added);
-	return left && right && [...left, ...right];
+/** The lines of one side of a seam as a method knows them, its own or by the short name of a draft that it uses; undefined where they are another's. */
+const linesFor = (
+	method: Method,
+	{ pieces, uses }: Garment,
+	side: readonly EdgeRef[],
+	own: boolean
+): readonly string[] | undefined => {
+	const rules = side.map(({ piece }) => pieces.find(({ key }) => key === piece));
+	const alias = Object.keys(method.uses).find(
+		(each) => method.uses[each]?.id === uses[rules[0]?.draft ?? '']?.id
+	);
+	const of = own ? method : method.uses[alias ?? ''];
+	if (!of || rules.some((rule) => uses[rule?.draft ?? '']?.id !== of.id)) return undefined;
+	const lines = side.flatMap(({ edge }, i) => rules[i]?.edges.find(({ name }) => name === edge)?.lines ?? []);
+	return own ? lines : lines.map((line) => `${alias ?? ''}.${line}`);
 };
 
 /**
- * The two edges of a comparison, where it compares own lines with borrowed ones and the last own line is
- * straight, so that its end can be moved along it without bending anything.
+ * A seam as a pair, where it joins own lines to borrowed ones and the last own line is straight, so that its end can be
+ * moved along it without bending anything.
  */
-const pairOf = (method: Method, { name, difference }: ComparisonRule): SeamPair | undefined => {
-	const lines = signedLines(difference) ?? [];
-	const own = lines.filter(({ line, added }) => added && !isBorrowed(line)).map(({ line }) => line);
-	const borrowed = lines.filter(({ line, added }) => !added && isBorrowed(line)).map(({ line }) => line);
-	const last = method.steps.find((step) => step.name === own.at(-1));
+const pairOf = (
+	method: Method,
+	garment: Garment,
+	{ name, label, first, second }: SeamRule
+): SeamPair | undefined => {
+	const own = linesFor(method, garment, second, true);
+	const borrowed = linesFor(method, garment, first, false);
+	const last = method.steps.find((step) => step.name === own?.at(-1));
 	const isStraight = last !== undefined && stepAnswer(last).put !== 'handles' && stepPasses(last).length > 0;
-	if (!isStraight || borrowed.length === 0 || own.length + borrowed.length < lines.length) return undefined;
-	return { name, own, borrowed, last: stepPasses(last) };
+	return own && borrowed && isStraight ? { name, label, own, borrowed } : undefined;
 };
 
-/** The names of the comparisons whose seams can be trued. */
-export const seamNames = (method: Method): readonly string[] => [
-	...new Set(method.comparisons.flatMap((rule) => pairOf(method, rule)?.name ?? []))
-];
+/** A method with the seams of some garments that can be trued in it. */
+export const practised = (method: Method, garments: readonly Garment[]): Practised => ({
+	...method,
+	seams: garments.flatMap((garment) => garment.seams.flatMap((seam) => pairOf(method, garment, seam) ?? []))
+});
 
-/** The pair of this name that the body's draft has; with a dart a side seam has other pieces than without. */
-export const seamPair = (method: Method, name: string, body: Body, draft: Draft): SeamPair | undefined => {
-	const scope = scopeOf(method, body, draft);
-	const rule = method.comparisons.find((each) => each.name === name && depends(each, scope));
-	return rule && pairOf(method, rule);
-};
+/** The points of the last own line that this body's draft has: the last of them can be moved along it. */
+export const lastOf = (method: Method, draft: Draft, { own }: SeamPair): readonly string[] =>
+	stepPasses(stepNamed(method, own.findLast((line) => line in draft.lines) ?? ''));
 
 /** What a line is called, and the draft that it is of where that is another one. */
 const lineName = (method: Method, line: string): LineName => {
@@ -66,13 +57,12 @@ const lineName = (method: Method, line: string): LineName => {
 	return used ? { noun, of: used.called } : { noun };
 };
 
-/** A seam of the draft as it is drawn, in its pieces. */
+/** A seam of the draft as it is drawn, in those of its lines that this body has: with a dart a side seam has other pieces than without. */
 export const drawnSeam = (method: Method, draft: Draft, lines: readonly string[]): Seam => {
-	const parts = lines.map((line) => {
+	const parts = lines.flatMap((line) => {
 		const [alias = '', own] = line.split('.');
 		const drawn = own === undefined ? draft.lines[line] : draft.uses[alias]?.lines[own];
-		if (!drawn) throw new Error(`the draft of ${method.id} has no line "${line}"`);
-		return { ...lineName(method, line), path: drawn.path, length: drawn.length };
+		return drawn ? [{ ...lineName(method, line), path: drawn.path, length: drawn.length }] : [];
 	});
 	return { parts, length: mm(parts.reduce((sum, { length }) => sum + length, 0)) };
 };

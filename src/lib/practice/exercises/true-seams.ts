@@ -9,15 +9,23 @@ import { directionTo, distance, moved, type SheetPoint } from '#geometry/point.t
 import { straight } from '#geometry/segment.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import { readSum } from '#drafting/formula/sum.ts';
-import type { Method } from '#drafting/method.ts';
 import type { Explanation } from '#drafting/steps/step-rules.ts';
 import { chanceOf, type Chance } from '../chance.ts';
 import { SEAM_SLIP } from '../constants.ts';
 import { draftedBodies, type DraftedBody } from '../generate-body.ts';
 import { seamRule } from '../rule.ts';
-import type { ExerciseKey, ExerciseRules, Judged, JudgedPart, Seam, TrueSeams } from './exercise.ts';
+import type {
+	ExerciseKey,
+	ExerciseRules,
+	Judged,
+	JudgedPart,
+	Practised,
+	Seam,
+	SeamPair,
+	TrueSeams
+} from './exercise.ts';
 import { judgedParts, notValid, readable, unfinished } from './judgements.ts';
-import { drawnSeam, linesOf, seamNames, seamPair, type SeamPair } from './seams.ts';
+import { drawnSeam, lastOf, linesOf } from './seams.ts';
 
 const answerSchema = z.object({
 	longer: z.enum(['first', 'second']),
@@ -27,13 +35,10 @@ const answerSchema = z.object({
 });
 type Answer = z.infer<typeof answerSchema>;
 
-/** The first body of the seed whose draft has the seams and nothing to be warned of, so that they differ by the slip alone. */
-const bodyWith = (key: ExerciseKey, method: Method): DraftedBody & { readonly pair: SeamPair } => {
-	for (const { body, draft } of draftedBodies(key.seed, method)) {
-		const pair = seamPair(method, key.step, body, draft);
-		if (pair && draft.warnings.length === 0) return { body, draft, pair };
-	}
-	throw new Error(`no drawn body has the seams "${key.step}" of ${method.id}`);
+/** The first body of the seed whose draft has nothing to be warned of. */
+const bodyFor = (seed: number, method: Practised): DraftedBody => {
+	for (const drafted of draftedBodies(seed, method)) if (drafted.draft.warnings.length === 0) return drafted;
+	throw new Error(`every drawn body of ${method.id} is warned of`);
 };
 
 const slipOf = (chance: Chance): Mm => {
@@ -43,8 +48,8 @@ const slipOf = (chance: Chance): Mm => {
 };
 
 /** The two ends of the last line of a pair: the one that stays, and the one that may be moved. */
-const movable = ({ last }: SeamPair, draft: Draft) => {
-	const [fixed = '', point = ''] = last.slice(-2);
+const movable = (method: Practised, draft: Draft, pair: SeamPair) => {
+	const [fixed = '', point = ''] = lastOf(method, draft, pair).slice(-2);
 	const [from, to] = [draft.points[fixed], draft.points[point]];
 	const direction = from && to && directionTo(from, to);
 	if (!direction) throw new Error(`the line to ${point} has no direction`);
@@ -62,13 +67,15 @@ const endingAt = (seam: Seam, from: SheetPoint, to: SheetPoint, by: Mm): Seam =>
 	return { ...seam, parts, length: mm(seam.length + by) };
 };
 
-const make = (key: ExerciseKey, method: Method): TrueSeams => {
-	const { body, draft, pair } = bodyWith(key, method);
+const make = (key: ExerciseKey, method: Practised): TrueSeams => {
+	const { body, draft } = bodyFor(key.seed, method);
+	const pair = method.seams.find(({ name }) => name === key.step);
+	if (!pair) throw new Error(`${method.id} has no seams "${key.step}"`);
 	const second = drawnSeam(method, draft, pair.borrowed);
 	const drawn = drawnSeam(method, draft, pair.own);
 	const difference = slipOf(chanceOf(key.seed, 'true-seams', key.step));
 	const by = mm(difference - (drawn.length - second.length));
-	const { point, to, direction, movesFrom } = movable(pair, draft);
+	const { point, to, direction, movesFrom } = movable(method, draft, pair);
 	const standsAt = moved(to, direction, by);
 	return {
 		kind: 'true-seams',
@@ -160,7 +167,7 @@ const explain = (exercise: TrueSeams, { words }: Speech): Explanation => {
 
 /** Say which of two seams is the longer and by how much, then move a point along until they agree. */
 export const trueSeams: ExerciseRules<'true-seams'> = {
-	asksFor: seamNames,
+	asksFor: ({ seams }) => seams.map(({ name }) => name),
 	make,
 	asks: ({ point }, { words }) => words.practice.askSeams({ point }),
 	judge,

@@ -6,7 +6,6 @@ export { default as LayingFigure } from './LayingFigure.svelte';
 export { default as OrderOfSewing } from './OrderOfSewing.svelte';
 export { default as PieceFigure } from './PieceFigure.svelte';
 export { default as SewnSeam } from './SewnSeam.svelte';
-export { default as SideBySide } from './SideBySide.svelte';
 export { default as Step } from './Step.svelte';
 export { default as Tape } from './Tape.svelte';
 export { default as Toile } from './Toile.svelte';

@@ -1,5 +1,5 @@
 import { z } from '#shared/shape.ts';
-import type { Method } from '#drafting/method.ts';
+import type { Practised } from '#practice/exercises/exercise.ts';
 import { exercise, judge } from '#practice/exercises/kinds.ts';
 import { exerciseKeySchema, type Exercise, type Judged } from '#practice/exercises/exercise.ts';
 import { afterExample, afterTry, masterySchema, NO_MASTERY, type Mastery } from '#practice/mastery.ts';
@@ -37,7 +37,7 @@ const today = (): string => {
 /** A learner's practice: the set at hand, and what seems to be mastered. Kept in the browser at every answer. */
 export class Practice {
 	readonly learner: Learner;
-	readonly methods: readonly Method[];
+	readonly methods: readonly Practised[];
 	mastery: Mastery = $state.raw(NO_MASTERY);
 	items: readonly SetItem[] = $state.raw([]);
 	at = $state(0);
@@ -55,7 +55,7 @@ export class Practice {
 	readonly skills: readonly Skill[] = $derived.by(() => skillsOf(this.methods, this.mastery, today()));
 	readonly finished = $derived(this.items.length > 0 && this.at >= this.items.length);
 
-	constructor(learner: Learner, methods: readonly Method[]) {
+	constructor(learner: Learner, methods: readonly Practised[]) {
 		this.learner = learner;
 		this.methods = methods;
 	}

@@ -1,8 +1,10 @@
 import type { Body } from '#shared/body.ts';
 import { scopeOf, type Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
+import { chainsOf } from './chains.ts';
 import { edgesOf } from './edges.ts';
 import type { Garment } from './garment.ts';
+import { seamReport, type SeamReport } from './seams.ts';
 import { wearReports, type WearReport } from './wear.ts';
 
 /** Whether a garment's pieces are traced off drafts of this method: its checks are then those of such a draft. */
@@ -12,8 +14,14 @@ export const isTracedOff = (garment: Garment, method: Method): boolean =>
 /** A draft and all that it leans on. */
 const withUsed = (draft: Draft): readonly Draft[] => [draft, ...Object.values(draft.uses).flatMap(withUsed)];
 
-/** The wear checks of a garment that can be told by one of its drafts and those that it leans on. */
-export const wearOfDraft = (garment: Garment, draft: Draft, body: Body): readonly WearReport[] => {
+/** What can be told of a garment by some of its drafts. */
+export interface OfDraft {
+	readonly seams: readonly SeamReport[];
+	readonly wear: readonly WearReport[];
+}
+
+/** The seams and the wear checks of a garment that can be told by one of its drafts and those that it leans on. */
+export const ofDraft = (garment: Garment, draft: Draft, body: Body): OfDraft => {
 	const all = withUsed(draft);
 	const drafts = Object.fromEntries(
 		Object.entries(garment.uses).flatMap(([alias, { id }]) => {
@@ -28,5 +36,8 @@ export const wearOfDraft = (garment: Garment, draft: Draft, body: Body): readonl
 			return own ? [[rule.key, edgesOf(rule, own, scope, {})] as const] : [];
 		})
 	);
-	return wearReports(garment, body, { drafts, edges }, scope);
+	const seams = garment.seams
+		.filter(({ first, second }) => [...first, ...second].every(({ piece }) => piece in edges))
+		.map((rule) => seamReport(rule, chainsOf(rule, edges, garment.seams), edges, scope));
+	return { seams, wear: wearReports(garment, body, { drafts, edges }, scope) };
 };
