@@ -300,7 +300,7 @@ describe('one line on standard error, exit code 2, nothing on standard output', 
 		const body = asFile('flat.json', { ...flat, waistToHip: 20.5 });
 		await rejects(
 			['back-block', '--body', body, ...placed({})],
-			'Flat: bust (50 cm) and shoulderWidth (38.4 cm) disagree: the underarm U must lie at least 1.5 cm outside the armhole corner Q (here it is -4.7 cm); measure both again'
+			'Flat: bust (50 cm) and shoulderWidth (38.4 cm) disagree: at the underarm the back must be at least 1.5 cm wider than at the armhole above it (here it is -4.7 cm); measure both again'
 		);
 	});
 

@@ -36,7 +36,7 @@ describe('square-across draft back-block --bodies FILE.csv', () => {
 		expect(rows[1]).toEqual({
 			body: 'Flat',
 			refused:
-				'bust (50 cm) and shoulderWidth (38.4 cm) disagree: the underarm U must lie at least 1.5 cm outside the armhole corner Q (here it is -4.7 cm); measure both again'
+				'bust (50 cm) and shoulderWidth (38.4 cm) disagree: at the underarm the back must be at least 1.5 cm wider than at the armhole above it (here it is -4.7 cm); measure both again'
 		});
 		expect(rows[2]).toMatchObject({ points: { U: [220, 203] } });
 	});

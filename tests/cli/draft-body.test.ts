@@ -110,7 +110,7 @@ describe('one line on standard error, exit code 2, nothing on standard output', 
 		],
 		[
 			{ ...REST, bust: 50 },
-			'body.json: bust (50 cm) and shoulderWidth (38.4 cm) disagree: the underarm U must lie at least 1.5 cm outside the armhole corner Q (here it is -4.7 cm); measure both again'
+			'body.json: bust (50 cm) and shoulderWidth (38.4 cm) disagree: at the underarm the back must be at least 1.5 cm wider than at the armhole above it (here it is -4.7 cm); measure both again'
 		]
 	])('%j', async (content, line) => {
 		const { code, out, err } = await draftHere('back-block', '--body', file(content), '--json');

@@ -19,7 +19,7 @@ const refusing = (name: string): Method =>
 			},
 			{
 				name: 'backTooShort',
-				need: { down: ['A', 'W'], atLeast: '0 cm' },
+				need: { down: ['A', 'W'], atLeast: '15 cm' },
 				odds: ['waistToHip', 'backLength'],
 				because: 'the back is too short'
 			}
@@ -50,8 +50,26 @@ describe('what can be drafted', () => {
 		]);
 	});
 
+	it('a measurement that hardly anybody has is pointed at, before what it disagrees with', () => {
+		expect(reportsOf(METHODS, figure({ waistToHip: 5.5 }), english)[0]).toEqual({
+			says: 'Look at waist to hip once more',
+			ready: false,
+			drafts: ['The first', 'The third']
+		});
+	});
+
+	it('more than three that are still to be measured are counted', () => {
+		const method = smallMethod(
+			(['bust', 'waist', 'hip', 'neck'] as const).map((key, i) => mark(`P${String(i)}`, 'O', 'down', key)),
+			{ name: 'The fourth' }
+		);
+		const says = (reports: ReturnType<typeof reportsOf>): string | undefined => reports[0]?.says;
+		expect(says(reportsOf([method], readBody({}), english))).toBe('4 still to measure');
+		expect(says(reportsOf([method], readBody({ bust: 96 }), english))).toMatch(/^Still wanted: the waist, /);
+	});
+
 	it('a draft held up for two reasons stands under each', () => {
-		const reports = reportsOf(METHODS, figure({ waistToHip: 8, backLength: 7 }), english);
+		const reports = reportsOf(METHODS, figure({ waistToHip: 8, backLength: 20 }), english);
 		expect(reports.map(({ drafts }) => drafts)).toEqual([
 			['The first', 'The third'],
 			['The first', 'The third'],

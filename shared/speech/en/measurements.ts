@@ -1,3 +1,4 @@
+import type { Slip } from '../../doubts.ts';
 import type { MeasurementKey } from '../../measurements.ts';
 import type { Mm } from '../../units.ts';
 import type { Voice } from '../voice.ts';
@@ -16,6 +17,26 @@ const BODIES: Readonly<Record<string, string>> = {
 		'An invented body: nobody was measured. A full bust, a full waist and sloping shoulders, with allowances of its own.',
 	siskin:
 		'An invented body: nobody was measured. Small-busted and upright, with front and back of one length, so the block has no dart.'
+};
+
+/** So many measurements are named; of more only their number is said, since the fields show them. */
+const FEW = 3;
+
+/** A measurement outside of the plain range. */
+export interface Doubted {
+	readonly of: MeasurementKey;
+	readonly value: Mm;
+	readonly range: readonly [Mm, Mm];
+}
+
+/** What may have happened to a number on its way from the tape. */
+const SLIPS: Readonly<Record<Slip, string>> = {
+	point: 'Did the decimal point slip?',
+	hundred: 'Is the 1 of the hundred left off?',
+	inches: 'Was it read in inches?',
+	centimetres: 'Was it read in centimetres?',
+	half: 'Is it half the way round?',
+	twice: 'Was it doubled?'
 };
 
 /** The page of measurements. */
@@ -50,7 +71,25 @@ export const measurements = (v: Voice) => ({
 	keep: 'Keep them',
 	ready: 'Can be drafted',
 	wanted: ({ keys }: { keys: readonly MeasurementKey[] }) =>
-		`Still wanted: ${v.list(keys.map((key) => the(measurementNoun(key))))}`,
+		keys.length > FEW
+			? `${v.number(keys.length)} still to measure`
+			: `Still wanted: ${v.list(keys.map((key) => the(measurementNoun(key))))}`,
+	/** A measurement that hardly anybody has; what may have happened follows. */
+	doubted: ({ of, value, range }: Doubted) => {
+		const { least, most } = v.range(range);
+		return `A ${measurementNoun(of).name} of ${v.outside(value, range)}? Nearly everybody’s lies between ${least} and ${most}.`;
+	},
+	slipped: ({ slip }: { slip: Slip }) => SLIPS[slip],
+	use: ({ value }: { value: Mm }) => `Make it ${v.length(value)}`,
+	/** A body with a measurement that hardly anybody has cannot be drafted: what to do about it. */
+	doubtFirst: 'Measure that once more, or look whether it was typed as it was read.',
+	/** Stands in the way of a draft, where the field asks the rest. */
+	lookAt: ({ of }: { of: MeasurementKey }) => `Look at ${the(measurementNoun(of))} once more`,
+	cannotDraw: 'with these numbers one of its lines cannot be drawn',
+	open: 'Open a file of measurements',
+	opened: ({ name }: { name: string }) => `${name} is opened and chosen.`,
+	notOpened: ({ file, clause }: { file: string; clause: string }) => `${file} was not opened: ${clause}.`,
+	notSaved: 'it is not a file of measurements as this page saves them',
 	/** A reason why a body cannot be drafted, as a sentence. */
 	because: ({ reason }: { reason: string }) => capital(reason)
 });

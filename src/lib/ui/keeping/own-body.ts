@@ -1,5 +1,6 @@
-import { readMeasurement, type Body } from '#shared/body.ts';
+import { bodyFileSchema, readBody, readMeasurement, type Body } from '#shared/body.ts';
 import { formerKeys, MEASUREMENT_KEYS, measurementNow, type MeasurementKey } from '#shared/measurements.ts';
+import { z } from '#shared/shape.ts';
 import { mm, printNumber, type Unit } from '#shared/units.ts';
 import type { OwnBodyFile } from './schemas.ts';
 
@@ -38,3 +39,20 @@ export const writtenDown = (body: Body, name: string, unit: Unit): OwnBodyFile =
 		Object.entries(body.allowances).map(([key, value]) => [key, printNumber(mm(value), unit)])
 	)
 });
+
+/**
+ * A body's file as it was saved, from parsed JSON: numbers as they were typed, under the names that they have now, and
+ * nothing that is no part of a body. Throws BadInput where it is none.
+ */
+export const openedBody = (input: unknown, name: string): OwnBodyFile => {
+	const body = readBody(input, '', name);
+	const file = underNewNames(z.parse(bodyFileSchema, input));
+	return {
+		name: body.name,
+		unit: body.unit,
+		...Object.fromEntries(
+			MEASUREMENT_KEYS.flatMap((key) => (key in body.measurements ? [[key, file[key]]] : []))
+		),
+		allowances: file.allowances
+	};
+};

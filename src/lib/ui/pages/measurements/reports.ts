@@ -1,4 +1,5 @@
 import type { Body } from '#shared/body.ts';
+import { doubtsOf } from '#shared/doubts.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { evaluate, refusalWords } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
@@ -19,6 +20,8 @@ const sayings = (method: Method, body: Body, speech: Speech): readonly string[] 
 	if (missing.length > 0) return [words.measurements.wanted({ keys: missing })];
 	const evaluation = evaluate(method, body);
 	if (evaluation.kind === 'drafted') return [words.measurements.ready];
+	const doubts = doubtsOf(body.measurements);
+	if (doubts.length > 0) return doubts.map(({ of }) => words.measurements.lookAt({ of }));
 	return evaluation.refusals.map((refusal) =>
 		words.measurements.because({ reason: refusalWords(refusal, speech.inUnit(body.unit)) })
 	);
