@@ -42,6 +42,19 @@ const edge = z.strictObject({
 
 const dart = z.strictObject({ name: label, legs: z.tuple([key, key]), tip: pointName });
 
+/**
+ * Buttons down an upright way of two points, marked on both halves of the garment, one of them at the level of a third. Their
+ * buttonholes lie across, begun so far beyond the way.
+ */
+const buttons = z.strictObject({
+	on: z.tuple([pointName, pointName]),
+	at: pointName,
+	beyond: quantity,
+	/** How wide a button is, and how long its buttonhole. */
+	width: formula,
+	hole: formula
+});
+
 const piece = z.strictObject({
 	/** The short name that seams know it by. */
 	key,
@@ -59,7 +72,12 @@ const piece = z.strictObject({
 	marks: z.array(z.strictObject({ line: key, label })).default([]),
 	/** Points that are marked on the piece, such as the bust point. */
 	drills: z.array(z.strictObject({ point: pointName, label })).default([]),
+	/** Levels that are drawn across the piece: of a point, or so far above it. */
+	levels: z
+		.array(z.strictObject({ name: key, point: pointName, above: formula.optional(), label }))
+		.default([]),
 	darts: z.array(dart).default([]),
+	buttons: buttons.optional(),
 	text: z.array(label).default([])
 });
 
@@ -167,6 +185,25 @@ const wornTier = z.strictObject({
 		.optional()
 });
 
+/** A picture of girths beside each other: of the body, and of the cloth that goes round it. */
+const girths = z.strictObject({
+	name: key,
+	label,
+	/** The others are told by how much they differ from the first. */
+	rows: z
+		.array(
+			z.strictObject({
+				name: key,
+				label,
+				of: z.enum(['body', 'cloth']),
+				number: formula,
+				/** Lengths that its number names. */
+				lengths: z.record(key, quantity).default({})
+			})
+		)
+		.min(2)
+});
+
 /** A caution that is shown wherever it applies; the words are the program's own. */
 export const CAUTIONS = ['tools', 'iron', 'wash', 'toile', 'children'] as const;
 
@@ -185,6 +222,8 @@ export const garmentFileSchema = z.strictObject({
 	wear: z.array(wear).default([]),
 	/** How it is worn, for a drawing of it from the front and the back. */
 	worn: z.array(wornTier).default([]),
+
+	girths: z.array(girths).default([]),
 	/** The order of sewing. */
 	order: z.array(label).min(1),
 	/** Whether it can be cut in cheap cloth to be tried on: it opens, so that it can be put on unfinished. */
@@ -214,6 +253,7 @@ export const garmentWordsSchema = z
 		smooth: z.array(label),
 		numbers: z.record(key, z.strictObject({ label, because: label }).partial()),
 		wear: z.record(key, z.strictObject({ label, low: label, high: label }).partial()),
+		girths: z.record(key, z.strictObject({ label, rows: z.record(key, label) }).partial()),
 		order: z.array(label)
 	})
 	.partial();

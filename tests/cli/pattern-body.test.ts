@@ -52,7 +52,7 @@ describe('square-across pattern course-dress --body heron.json --json', () => {
 		]);
 		expect(Object.keys(pieceIn(pattern, 'front'))).toEqual([
 			...['key', 'number', 'name', 'cut', 'fold', 'edges', 'stitching', 'cutting', 'grain', 'bias'],
-			...['notches', 'marks', 'drills', 'darts', 'text']
+			...['notches', 'marks', 'drills', 'darts', 'buttons', 'text']
 		]);
 		expect(Object.keys(edgeIn(pattern, 'front.side'))).toEqual([
 			...['name', 'kind', 'length', 'allowance', 'path']

@@ -89,7 +89,9 @@ describe('a drawing file of the dress, read by an independent parser', () => {
 			expect(onLayer(block, LAYERS.grain, 'LINE')).toHaveLength(1);
 			const strokes = piece.notches.reduce((sum, { style }) => sum + (style === 'double' ? 2 : 1), 0);
 			expect(onLayer(block, LAYERS.notches, 'POINT')).toHaveLength(strokes);
-			expect(onLayer(block, LAYERS.drills, 'POINT')).toHaveLength(piece.drills.length);
+			expect(onLayer(block, LAYERS.drills, 'POINT')).toHaveLength(
+				piece.drills.length + (piece.buttons?.at.length ?? 0)
+			);
 			const words = onLayer(block, LAYERS.boundary, 'TEXT').map(({ text }) => text);
 			expect(words[0]).toBe(`${piece.number} ${piece.name}`);
 			expect(words.at(-1)).toBe('UNITS: METRIC');

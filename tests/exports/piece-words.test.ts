@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { pathEnd, pathStart } from '#geometry/path.ts';
 import { distance } from '#geometry/point.ts';
 import { nearestOnPath } from '#geometry/apart.ts';
 import { pieceDrawing } from '#exports/drawing/piece-drawing.ts';
 import { meetingsOf } from '#garment/meetings.ts';
-import { mouthNotches } from '#garment/piece-signs.ts';
+import { dartMiddle, dartTips, mouthNotches } from '#garment/piece-signs.ts';
 import { pieceWords } from '#garment/words.ts';
 import { bodyOf, garmentOf, madeFor } from '../garment/garment-files.ts';
 import { english, speechFor } from '../support/speech.ts';
@@ -66,4 +67,62 @@ it('a dart has a notch at each end of its mouth, from the stitching line to wher
 				expect(distance(nearestOnPath(piece.cutting.outline, to), to)).toBeLessThan(0.01);
 			}
 		}
+});
+
+it('a dart that is pointed at both ends has two tips, a middle line from one to the other, and no notch at an edge', () => {
+	const { pieces, drafts } = madeFor(garmentOf('body-block'), bodyOf('heron'));
+	for (const piece of pieces) {
+		const dart = piece.darts.find(({ name }) => name === 'Waist dart');
+		const points = drafts[piece.key]?.points ?? {};
+		if (!dart) throw new Error(`${piece.key} has no waist dart`);
+		expect(dartTips(dart)).toEqual([points['G3'], points['G4']]);
+		const middle = dartMiddle(piece, dart);
+		expect([pathStart(middle), pathEnd(middle)]).toEqual([points['G3'], points['G4']]);
+		expect(mouthNotches(piece, dart)).toEqual([]);
+	}
+});
+
+it('the middle line of a bust dart runs from its tip to the peak of its mouth', () => {
+	const { pieces, drafts } = madeFor(garmentOf('body-block'), bodyOf('heron'));
+	const [front] = pieces;
+	const dart = front?.darts.find(({ name }) => name === 'Bust dart');
+	const points = drafts['front']?.points ?? {};
+	if (!front || !dart) throw new Error('no bust dart');
+	const middle = dartMiddle(front, dart);
+	expect([pathStart(middle), pathEnd(middle)]).toEqual([points['Y'], points['Z']]);
+});
+
+it('the bust level lies through the bust point on the front, and as far above the waist on the back', () => {
+	const { pieces, drafts } = madeFor(garmentOf('body-block'), bodyOf('heron'));
+	const at = (key: string, point: string): number => drafts[key]?.points[point]?.y ?? NaN;
+	const level = (i: number): number => {
+		const mark = pieces[i]?.marks.find(({ label }) => label === 'Bust level');
+		return mark ? pathStart(mark.path).y : NaN;
+	};
+	expect(level(0)).toBeCloseTo(at('front', 'T'), 9);
+	expect(at('back', 'W') - level(1)).toBeCloseTo(at('front', 'W') - at('front', 'T'), 9);
+});
+
+describe.each(DEMO_BODIES)('the buttons of the course dress for $id', ({ body }) => {
+	const { pieces, drafts } = madeFor(garmentOf('course-dress'), body);
+	const buttons = pieces[0]?.buttons;
+	const points = drafts['front']?.points ?? {};
+	const [top, waist, bust] = ['C2', 'W1', 'T'].map((name) => points[name] ?? { x: NaN, y: NaN });
+
+	it('sit on the centre front from 1.5 cm below the band to 4 cm above the waist, one at the bust, nowhere further apart than 11 cm', () => {
+		const down = buttons?.at.map(({ y }) => y) ?? [];
+		expect(new Set(buttons?.at.map(({ x }) => x))).toEqual(new Set([0]));
+		expect(down[0]).toBeCloseTo((top?.y ?? NaN) + 15, 9);
+		expect(down.at(-1)).toBeCloseTo((waist?.y ?? NaN) - 40, 9);
+		expect(down.some((y) => Math.abs(y - (bust?.y ?? NaN)) < 1e-9)).toBe(true);
+		const gaps = down.slice(1).map((y, i) => y - (down[i] ?? NaN));
+		for (const gap of gaps) expect(gap).toBeLessThan(110);
+	});
+
+	it('each has its buttonhole across, begun 0.3 cm beyond the centre and as long as the stand is wide', () => {
+		for (const [i, hole] of (buttons?.holes ?? []).entries()) {
+			expect(pathStart(hole)).toEqual({ x: -3, y: buttons?.at[i]?.y });
+			expect(pathEnd(hole).x).toBeCloseTo(15, 9);
+		}
+	});
 });

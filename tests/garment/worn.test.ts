@@ -5,7 +5,7 @@ import { mm, type Mm } from '#shared/units.ts';
 import { distance } from '#geometry/point.ts';
 import type { Garment } from '#garment/garment.ts';
 import { sewnFor, type Sewn } from '#garment/sewn.ts';
-import { buttonLevels } from '#garment/worn/buttons.ts';
+import { buttonLevels } from '#garment/button-levels.ts';
 import { halfWidth, hanging, QUARTER_ROUND, seenAcross } from '#garment/worn/section.ts';
 import { wornOf } from '#garment/worn/view.ts';
 import type { Worn, WornView } from '#garment/worn/worn.ts';

@@ -30,6 +30,7 @@ const VALUES: Readonly<Record<string, readonly string[]>> = {
 	Step: ['name'],
 	Figure: ['upto', 'caption'],
 	GarmentPieces: [],
+	Girths: ['of'],
 	LayingFigure: [],
 	OrderOfSewing: [],
 	PieceFigure: ['piece', 'caption'],
@@ -87,7 +88,8 @@ const badComponent = (tag: Tag, { components }: Known): string | undefined => {
 
 const badReference = (tag: Tag, method: Method | undefined): string | undefined => {
 	const { of, name, upto } = tag.values;
-	if (of !== undefined && !isMeasurementKey(of)) return `there is no measurement "${of}"`;
+	if (tag.name !== 'Girths' && of !== undefined && !isMeasurementKey(of))
+		return `there is no measurement "${of}"`;
 	const step = name ?? upto;
 	if (step === undefined) return undefined;
 	if (!method) return `<${tag.name}> needs a method in the front matter`;
@@ -99,14 +101,24 @@ const badReference = (tag: Tag, method: Method | undefined): string | undefined 
 };
 
 /** The components that show something of the lesson's garment. */
-const OF_GARMENT = ['GarmentPieces', 'LayingFigure', 'OrderOfSewing', 'PieceFigure', 'SewnSeam', 'Toile'];
+const OF_GARMENT = [
+	'GarmentPieces',
+	'Girths',
+	'LayingFigure',
+	'OrderOfSewing',
+	'PieceFigure',
+	'SewnSeam',
+	'Toile'
+];
 
 const badGarment = (tag: Tag, garment: Garment | undefined): string | undefined => {
 	if (tag.closing || !OF_GARMENT.includes(tag.name)) return undefined;
 	if (!garment) return `<${tag.name}> needs a garment in the front matter`;
-	const { piece, seam } = tag.values;
+	const { of, piece, seam } = tag.values;
 	if (piece !== undefined && garment.pieces.every(({ key }) => key !== piece))
 		return `${garment.id} has no piece "${piece}"`;
+	if (of !== undefined && garment.girths.every(({ name }) => name !== of))
+		return `${garment.id} has no girths "${of}"`;
 	if (seam !== undefined && garment.seams.every(({ name }) => name !== seam))
 		return `${garment.id} has no seam "${seam}"`;
 	return undefined;

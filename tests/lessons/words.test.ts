@@ -82,6 +82,7 @@ const garmentSaid = (folder: string): unknown => {
 		smooth,
 		numbers: counted,
 		wear,
+		girths,
 		order
 	} = garmentFileSchema.parse(content);
 	return {
@@ -93,11 +94,14 @@ const garmentSaid = (folder: string): unknown => {
 			(piece) => ({
 				name: piece.name,
 				edges: named(piece.edges, () => ''),
-				marks: by(
-					piece.marks,
-					({ line }) => line,
-					({ label }) => label
-				),
+				marks: {
+					...by(
+						piece.marks,
+						({ line }) => line,
+						({ label }) => label
+					),
+					...named(piece.levels, ({ label }) => label)
+				},
 				drills: by(
 					piece.drills,
 					({ point }) => point,
@@ -118,6 +122,7 @@ const garmentSaid = (folder: string): unknown => {
 			...given(low, 'low'),
 			...given(high, 'high')
 		})),
+		girths: named(girths, ({ label, rows }) => ({ label, rows: named(rows, (row) => row.label) })),
 		order
 	};
 };

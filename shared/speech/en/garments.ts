@@ -74,6 +74,10 @@ export const garments = (v: Voice) => ({
 	grainAlongMark: ({ mark }: { mark: string }) => `The grain line runs along the line marked “${mark}”`,
 	grainAsArrow: 'The grain line runs as the arrow does',
 	gathered: 'gather here',
+	buttonAndHole: 'button and buttonhole',
+	/** What is written on a piece of its buttons. */
+	buttons: ({ count, width, hole }: { count: number; width: Mm; hole: Mm }) =>
+		`${v.plural(count, { one: '1 button', other: `${count} buttons` })} ${v.length(width)} wide: a slanting cross each, to sew on to the left front. Buttonholes ${v.length(hole)} long, across, in the right front; they begin at the end nearer to the edge`,
 	selvedge: 'parallel to the selvedge',
 	arrowToSelvedge: 'Lay the arrow parallel to the selvedge',
 	/** What an edge is sewn to: "to 2 Back bodice, double notch". */

@@ -1,4 +1,4 @@
-import type { Mm } from '../../units.ts';
+import { mm, type Mm } from '../../units.ts';
 import type { Voice } from '../voice.ts';
 
 /** What the figure of a measurement shows. */
@@ -31,6 +31,12 @@ export const lesson = (v: Voice) => {
 		draftThis: 'Draft this step',
 		actOn: ({ act, step }: { act: string; step: string }) => `${act}: ${step}`,
 
+		girthsFor: ({ label, name }: { label: string; name: string }) => `${label}: ${name}`,
+		/** How much more or less one girth is than the first. */
+		against: ({ value, first }: { value: Mm; first: Mm }) =>
+			`${value < first ? '−' : '+'}${v.length(mm(Math.abs(value - first)))}`,
+		againstFirst:
+			'A dark bar is the body, a light one the cloth. The last column is how much more or less each is than the first.',
 		piecesNotLoaded: 'The pieces could not be loaded.',
 		tryAgain: 'Try again',
 		piecesOurFault: 'The pieces could not be worked. The fault is ours, not yours.',

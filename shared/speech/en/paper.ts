@@ -22,6 +22,8 @@ const LINES = {
 	mark: 'A line to mark on the cloth: a centre, a level, or the line along which a dart is folded.',
 	dart: 'A dart: fold it along its middle line and sew from the mouth to the tip, which has a small ring.',
 	drill: 'A cross in a ring is a point to mark on the cloth: its name stands beside it.',
+	button:
+		'A slanting cross is a button; the line with two bars is its buttonhole. One front has the buttons, the other the buttonholes.',
 	gather: 'Gather this edge.'
 } as const;
 
@@ -57,6 +59,8 @@ export const paper = (v: Voice) => ({
 	madeOn: ({ day }: { day: string }) => `Made on ${day}.`,
 	cuttingList: 'Cutting list',
 	pieceNumber: 'No.',
+	pairMeans:
+		'The two pieces of a pair mirror each other: cut both at once from folded cloth, or turn the paper over for the second.',
 	cutting: 'Cut',
 	whatYouNeed: 'What you need',
 	clothWidth: 'Cloth this wide',
@@ -66,6 +70,7 @@ export const paper = (v: Voice) => ({
 	tooNarrow: 'too narrow',
 	number: 'Numbers of this garment',
 	howMuch: 'How much',
+	buttons: ({ width }: { width: Mm }) => `Buttons ${v.length(width)} wide`,
 	linesMean: 'What the lines and marks mean',
 	lineMeans: ({ kind }: { kind: keyof typeof LINES }): string => LINES[kind],
 	pageMark:

@@ -50,6 +50,9 @@ export const garments: typeof english = (v) => ({
 	grainAlongMark: ({ mark }) => `El hilo va a lo largo de la línea marcada «${mark}»`,
 	grainAsArrow: 'El hilo va como indica la flecha',
 	gathered: 'frunce aquí',
+	buttonAndHole: 'botón y ojal',
+	buttons: ({ count, width, hole }) =>
+		`${v.plural(count, { one: '1 botón', other: `${count} botones` })} de ${v.length(width)}: cada aspa es uno, y se cosen en el delantero izquierdo. Ojales de ${v.length(hole)}, horizontales, en el delantero derecho; empiezan por el extremo más cercano al borde`,
 	selvedge: 'paralelo al orillo',
 	arrowToSelvedge: 'Coloca el hilo de la flecha paralelo al orillo',
 	meets: ({ pieces, notch }) =>

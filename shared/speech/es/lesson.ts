@@ -1,3 +1,4 @@
+import { mm } from '../../units.ts';
 import type { lesson as english } from '../en/lesson.ts';
 
 const SEEN = {
@@ -27,6 +28,10 @@ export const lesson: typeof english = (v) => {
 		draftThis: 'Trazar este paso',
 		actOn: ({ act, step }) => `${act}: ${step}`,
 
+		girthsFor: ({ label, name }) => `${label}: ${name}`,
+		against: ({ value, first }) => `${value < first ? '−' : '+'}${v.length(mm(Math.abs(value - first)))}`,
+		againstFirst:
+			'Una barra oscura es el cuerpo; una clara, la tela. La última columna dice cuánto más o menos mide cada una que la primera.',
 		piecesNotLoaded: 'No se han podido cargar las piezas.',
 		tryAgain: 'Intentarlo de nuevo',
 		piecesOurFault: 'No se han podido calcular las piezas. El fallo es nuestro, no tuyo.',

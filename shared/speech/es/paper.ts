@@ -20,6 +20,8 @@ const LINES = {
 	mark: 'Una línea que se marca en la tela: un centro, un nivel o la línea por la que se dobla una pinza.',
 	dart: 'Una pinza: dóblala por su línea central y cósela desde la boca hasta el vértice, que lleva un anillo pequeño.',
 	drill: 'Una cruz dentro de un anillo es un punto que se marca en la tela: su nombre está al lado.',
+	button:
+		'Un aspa es un botón; la línea con dos topes, su ojal. Un delantero lleva los botones y el otro, los ojales.',
 	gather: 'Frunce este borde.'
 } as const;
 
@@ -53,6 +55,8 @@ export const paper: typeof english = (v) => ({
 	madeOn: ({ day }) => `Hecho el ${day}.`,
 	cuttingList: 'Lista de corte',
 	pieceNumber: 'N.º',
+	pairMeans:
+		'Las dos piezas de un par son simétricas: córtalas a la vez en tela doblada, o da la vuelta al papel para la segunda.',
 	cutting: 'Corte',
 	whatYouNeed: 'Lo que necesitas',
 	clothWidth: 'Con tela de este ancho',
@@ -62,6 +66,7 @@ export const paper: typeof english = (v) => ({
 	tooNarrow: 'demasiado estrecha',
 	number: 'Números de esta prenda',
 	howMuch: 'Cuánto',
+	buttons: ({ width }) => `Botones de ${v.length(width)}`,
 	linesMean: 'Qué significan las líneas y las marcas',
 	lineMeans: ({ kind }) => LINES[kind],
 	pageMark:

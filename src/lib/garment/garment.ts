@@ -24,6 +24,8 @@ export interface Garment {
 	readonly wear: readonly WearRule[];
 	/** How it is worn, from the top down; nothing where its file does not say. */
 	readonly worn: readonly TierRule[];
+
+	readonly girths: readonly GirthsRule[];
 	readonly order: readonly string[];
 	/** Whether it can be cut as a toile (toile.ts). */
 	readonly toile: boolean;
@@ -59,12 +61,31 @@ export interface PieceRule {
 	readonly cut: readonly CutCount[];
 	readonly marks: readonly { readonly line: string; readonly label: string }[];
 	readonly drills: readonly { readonly point: string; readonly label: string }[];
+	readonly levels: readonly DrawnLevel[];
+	readonly buttons: ButtonRule | undefined;
 	readonly darts: readonly {
 		readonly name: string;
 		readonly legs: readonly [string, string];
 		readonly tip: string;
 	}[];
 	readonly text: readonly string[];
+}
+
+/** A level that is drawn across a piece: of a point, or so far above it. */
+export interface DrawnLevel {
+	readonly point: string;
+	readonly above: Formula | undefined;
+	readonly label: string;
+}
+
+/** Buttons on the upright way from one point down to another, one of them at the level of a third. */
+export interface ButtonRule {
+	readonly on: readonly [string, string];
+	readonly at: string;
+	/** How far beyond the way, toward the edge, a buttonhole begins. */
+	readonly beyond: Mm;
+	readonly width: Formula;
+	readonly hole: Formula;
 }
 
 /** An edge by its piece's key and its own name. */
@@ -105,6 +126,17 @@ export interface NumberRule {
 	readonly atLeast: number | undefined;
 	readonly atMost: number | undefined;
 	readonly because: string | undefined;
+}
+
+/** Girths beside each other: of the body, and of the cloth that goes round it. */
+export interface GirthsRule {
+	readonly name: string;
+	readonly label: string;
+	readonly rows: readonly {
+		readonly label: string;
+		readonly of: 'body' | 'cloth';
+		readonly formula: Formula;
+	}[];
 }
 
 /** What a wear check's number is. An angle is in degrees. */

@@ -13,7 +13,7 @@ import {
 	type PatternWarning,
 	type ReportedNumber
 } from './sewn.ts';
-import type { WearReport } from './wear.ts';
+import { girthsReports, type GirthsReport, type WearReport } from './wear.ts';
 
 export { patternWarningWords } from './sewn.ts';
 export type { Choices, PatternWarning, ReportedNumber } from './sewn.ts';
@@ -30,6 +30,7 @@ export interface Pattern {
 	readonly numbers: readonly ReportedNumber[];
 	/** Whether the finished garment is to the body what it must be. */
 	readonly wear: readonly WearReport[];
+	readonly girths: readonly GirthsReport[];
 	/** The drafts that the pieces were traced off, by their short names. */
 	readonly drafts: Readonly<Record<string, Draft>>;
 	/** What the maker should look at before cutting. */
@@ -50,7 +51,7 @@ export const makePattern = (garment: Garment, body: Body, choices: Choices = NO_
 	const work = sewnFor(garment, body, choices);
 	if (work.kind === 'refused') return work;
 	const { drafts, edges, sides, seams, runs, numbers, wear, warnings } = work.sewn;
-	const scope = scopeOf(garment, body, { points: {}, lines: {} }, choices.allowances);
+	const scope = scopeOf(garment, body, { points: {}, lines: {}, uses: drafts }, choices.allowances);
 	const chosen = garment.allowances
 		.filter(isChoice)
 		.flatMap(({ key, choices: values }) =>
@@ -58,7 +59,7 @@ export const makePattern = (garment: Garment, body: Body, choices: Choices = NO_
 		);
 	const notches = notchesOf(sides, edges, garment.pieces);
 	const pieces = garment.pieces.map((rule) =>
-		pieceOf(rule, edges[rule.key] ?? [], draftNamed(drafts, rule.draft), notches[rule.key] ?? [])
+		pieceOf(rule, edges[rule.key] ?? [], draftNamed(drafts, rule.draft), notches[rule.key] ?? [], scope)
 	);
 	return {
 		kind: 'made',
@@ -71,6 +72,7 @@ export const makePattern = (garment: Garment, body: Body, choices: Choices = NO_
 			runs,
 			numbers,
 			wear,
+			girths: girthsReports(garment, { drafts, edges }, scope),
 			drafts,
 			warnings
 		}

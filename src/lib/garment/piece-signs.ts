@@ -1,3 +1,4 @@
+import { SAME_PLACE } from '#shared/tolerances.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { nearestOnPath } from '#geometry/apart.ts';
 import { pathEnd, pathLength, pathStart, pointAtLength, polyline, type Path } from '#geometry/path.ts';
@@ -58,25 +59,44 @@ export const foldStrokes = (piece: Piece, inside: Mm): readonly Path[] => {
 /** A dart of a piece. */
 type Dart = Piece['darts'][number];
 
-/** The two ends of a dart's mouth, which lie on the outline. */
-const dartMouth = ({ legs, tip }: Dart): readonly SheetPoint[] =>
-	legs.map((leg) => {
+/** The two ends of a dart's legs away from its tip: of its mouth on the outline, or both its foot where it is pointed at both ends. */
+const legEnds = ({ legs, tip }: Dart): readonly [SheetPoint, SheetPoint] => {
+	const [one, other] = legs.map((leg) => {
 		const [from, to] = [pathStart(leg), pathEnd(leg)];
 		return distance(from, tip) > distance(to, tip) ? from : to;
 	});
-
-/** The line along which a dart is folded: from its tip to the middle of its mouth. */
-export const dartMiddle = (dart: Dart): readonly Path[] => {
-	const [one, other] = dartMouth(dart);
-	return one && other ? [polyline(dart.tip, between(one, other, 0.5))] : [];
+	return [one ?? tip, other ?? tip];
 };
 
-/** A notch at each end of a dart's mouth: from the stitching line to the nearest place where it is cut. */
+/** The points at which a dart's stitching ends: its tip, and its foot where it lies within a piece and has two. */
+export const dartTips = (dart: Dart): readonly SheetPoint[] => {
+	const [one, other] = legEnds(dart);
+	return distance(one, other) <= SAME_PLACE ? [dart.tip, one] : [dart.tip];
+};
+
+/** Where a dart's middle line meets the outline: the peak of its mouth, or the middle of one that has no peak. */
+const mouthMiddle = ({ edges }: Pick<Piece, 'edges'>, dart: Dart): SheetPoint => {
+	const [one, other] = legEnds(dart);
+	const mouth = edges.find(
+		({ kind, path }) =>
+			kind === 'dart' && [one, other].some((end) => distance(pathStart(path), end) <= SAME_PLACE)
+	);
+	const [first, ...rest] = mouth?.path ?? [];
+	return first && rest.length === 1 ? first.to : between(one, other, 0.5);
+};
+
+/** The line along which a dart is folded: from its tip to the middle of its mouth, or to its foot. */
+export const dartMiddle = (piece: Pick<Piece, 'edges'>, dart: Dart): Path =>
+	polyline(dart.tip, dartTips(dart)[1] ?? mouthMiddle(piece, dart));
+
+/** A notch at each end of a dart's mouth: from the stitching line to the nearest place where it is cut. None where it has no mouth. */
 export const mouthNotches = (piece: Piece, dart: Dart): readonly Path[] =>
-	dartMouth(dart).flatMap((mouth) => {
-		const cut = nearestOnPath(piece.cutting.outline, mouth);
-		return distance(cut, mouth) > 0 ? [polyline(mouth, cut)] : [];
-	});
+	dartTips(dart).length > 1
+		? []
+		: legEnds(dart).flatMap((mouth) => {
+				const cut = nearestOnPath(piece.cutting.outline, mouth);
+				return distance(cut, mouth) > 0 ? [polyline(mouth, cut)] : [];
+			});
 
 /** How far inside the stitching line the sign for gathers runs, how high its waves are, how long, and how far from the edge's ends. */
 const GATHERS = { inside: 5, high: 3, wave: 8, ends: 12 } as const;

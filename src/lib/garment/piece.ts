@@ -1,8 +1,11 @@
 import type { CutCount, NotchStyle } from '#shared/garment.ts';
-import type { Mm } from '#shared/units.ts';
+import { mm, type Mm } from '#shared/units.ts';
 import type { Draft } from '#drafting/evaluate.ts';
+import { lengthOf, type Scope } from '#drafting/formula/value.ts';
 import { chained, type Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
+import { levelAcross } from '#geometry/width.ts';
+import { buttonsOf, type Buttons } from './buttons.ts';
 import { cuttingLine, type CuttingLine } from './cutting-line.ts';
 import { OpenOutline, type PieceEdge } from './edges.ts';
 import type { PieceRule } from './garment.ts';
@@ -38,6 +41,8 @@ export interface Piece {
 	readonly notches: readonly Notch[];
 	readonly marks: readonly { readonly label: string; readonly path: Path }[];
 	readonly drills: readonly { readonly label: string; readonly at: SheetPoint }[];
+	/** Undefined where it has none. */
+	readonly buttons?: Buttons | undefined;
 	readonly darts: readonly {
 		readonly name: string;
 		readonly legs: readonly [Path, Path];
@@ -58,7 +63,8 @@ export const pieceOf = (
 	rule: PieceRule,
 	edges: readonly PieceEdge[],
 	draft: Draft,
-	notches: readonly Notch[]
+	notches: readonly Notch[],
+	scope: Scope
 ): Piece => {
 	const point = (name: string): SheetPoint[] => {
 		const found = draft.points[name];
@@ -70,12 +76,13 @@ export const pieceOf = (
 	};
 	const [from, to] = rule.grain.flatMap(point);
 	if (!from || !to) throw new OpenOutline(rule.key, 'grain');
+	const outline = outlineOf(edges, rule.key);
 	return {
 		key: rule.key,
 		number: rule.number,
 		name: rule.name,
 		edges,
-		outline: outlineOf(edges, rule.key),
+		outline,
 		cutting: cuttingLine(
 			edges.map(({ corner, ...edge }) => ({ ...edge, ...(corner ? { endCorner: corner } : {}) }))
 		),
@@ -84,8 +91,17 @@ export const pieceOf = (
 		fold: edges.find(({ kind }) => kind === 'fold')?.name,
 		cut: rule.cut,
 		notches,
-		marks: rule.marks.flatMap(({ line: name, label }) => line(name).map((path) => ({ label, path }))),
+		marks: [
+			...rule.marks.flatMap(({ line: name, label }) => line(name).map((path) => ({ label, path }))),
+			...rule.levels.flatMap(({ point: name, above, label }) =>
+				point(name).flatMap(({ y }) => {
+					const path = levelAcross(outline, mm(y - (above ? lengthOf(above, scope) : 0)));
+					return path ? [{ label, path }] : [];
+				})
+			)
+		],
 		drills: rule.drills.flatMap(({ point: name, label }) => point(name).map((at) => ({ label, at }))),
+		buttons: rule.buttons && buttonsOf(rule.buttons, outline, draft, scope),
 		darts: rule.darts.flatMap(({ name, legs, tip }) => {
 			const [first, second] = legs.flatMap(line);
 			return first && second

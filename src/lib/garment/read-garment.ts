@@ -10,8 +10,8 @@ import { allowanceNames, parseFormula, type KnownNames } from '#drafting/formula
 import { readUses, type FindMethod, type Told } from '#drafting/read-method.ts';
 import type { Method } from '#drafting/method.ts';
 import { stepMakes } from '#drafting/steps/kinds.ts';
-import type { EdgeRef, EdgeRule, Garment, NumberRule, PieceRule, SeamRule } from './garment.ts';
-import { readWear } from './read-wear.ts';
+import type { ButtonRule, EdgeRef, EdgeRule, Garment, NumberRule, PieceRule, SeamRule } from './garment.ts';
+import { readGirths, readWear } from './read-wear.ts';
 import { translated } from './translated.ts';
 import { readWorn } from './worn/read-worn.ts';
 
@@ -53,6 +53,21 @@ interface Reading {
 	readonly place: string;
 }
 
+const readButtons = (
+	{ on, at, beyond, width, hole }: NonNullable<PieceFile['buttons']>,
+	place: string,
+	known: KnownNames
+): ButtonRule => {
+	const where = `${place}: buttons`;
+	return {
+		on,
+		at,
+		beyond: parseLength(beyond, 'cm', where),
+		width: parseFormula(width, where, known),
+		hole: parseFormula(hole, where, known)
+	};
+};
+
 const readPiece = (file: PieceFile, number: number, { uses, known, language, place }: Reading): PieceRule => {
 	const where = `${place}: piece ${file.key}`;
 	oneOf('draft', file.draft, Object.keys(uses), where);
@@ -72,12 +87,19 @@ const readPiece = (file: PieceFile, number: number, { uses, known, language, pla
 	for (const point of [
 		...file.grain,
 		...file.drills.map((each) => each.point),
-		...file.darts.map(({ tip }) => tip)
+		...file.darts.map(({ tip }) => tip),
+		...file.levels.map((each) => each.point),
+		...(file.buttons ? [...file.buttons.on, file.buttons.at] : [])
 	])
 		oneOf('point', point, points, where);
 	for (const line of [...file.marks.map((each) => each.line), ...file.darts.flatMap(({ legs }) => legs)])
 		oneOf('line', line, lines, where);
-	return { ...file, number, edges };
+	const levels = file.levels.map(({ point, above, label }) => ({
+		point,
+		above: above === undefined ? undefined : parseFormula(above, where, known),
+		label
+	}));
+	return { ...file, number, edges, levels, buttons: file.buttons && readButtons(file.buttons, where, known) };
 };
 
 const readRef = (name: string, pieces: readonly PieceRule[], place: string): EdgeRef => {
@@ -182,6 +204,7 @@ export const readGarment = (
 		worn: file.worn.map((each) =>
 			readWorn(each, { known, pieces, edge: (name, at) => readRef(name, pieces, at) }, place)
 		),
+		girths: file.girths.map((each) => readGirths(each, onPieces, place)),
 		order: file.order,
 		toile: file.toile,
 		cautions: file.cautions

@@ -4,7 +4,7 @@ import type { GarmentFile } from '#shared/garment.ts';
 import { oneOf, parseLength, readNumber as readShare } from '#shared/reading.ts';
 import { message } from '#shared/speech/message.ts';
 import { parseFormula, type KnownNames } from '#drafting/formula/parse.ts';
-import type { PieceRule, PlaceRule, WearRule } from './garment.ts';
+import type { GirthsRule, PieceRule, PlaceRule, WearRule } from './garment.ts';
 
 type WearFile = GarmentFile['wear'][number];
 
@@ -30,6 +30,36 @@ const readPlace = (at: PlaceRule, { known, pieces }: WearNames, place: string): 
 	return at;
 };
 
+/** Names, and some lengths of their own beside them. */
+const withLengths = (
+	lengths: Readonly<Record<string, string>>,
+	known: KnownNames,
+	place: string
+): KnownNames => ({
+	...known,
+	amounts: Object.fromEntries(
+		Object.entries(lengths).map(([key, text]) => [
+			key,
+			{ kind: 'number', value: parseLength(text, 'cm', `${place}: ${key}`), isLength: true }
+		])
+	)
+});
+
+/** Girths that are shown beside each other. Throws BadInput for an unknown name. */
+export const readGirths = (
+	{ name, label, rows }: GarmentFile['girths'][number],
+	known: KnownNames,
+	place: string
+): GirthsRule => ({
+	name,
+	label,
+	rows: rows.map((row) => {
+		const where = `${place}: girths ${name}: ${row.name}`;
+		const formula = parseFormula(row.number, where, withLengths(row.lengths, known, where));
+		return { label: row.label, of: row.of, formula };
+	})
+});
+
 /** A wear check. Throws BadInput: unknown names, no bound, a bound of the wrong sort, a named value as a cure. */
 export const readWear = (file: WearFile, names: WearNames, place: string): WearRule => {
 	const where = `${place}: wear ${file.name}`;
@@ -39,11 +69,7 @@ export const readWear = (file: WearFile, names: WearNames, place: string): WearR
 		if (text === undefined) return undefined;
 		return kind === 'length' ? parseLength(text, 'cm', where) : readShare(text, where);
 	};
-	const lengths = Object.entries(file.lengths).map(
-		([key, text]) =>
-			[key, { kind: 'number', value: parseLength(text, 'cm', `${where}: ${key}`), isLength: true }] as const
-	);
-	const known: KnownNames = { ...names.known, amounts: Object.fromEntries(lengths) };
+	const known = withLengths(file.lengths, names.known, where);
 	const formula = (text: string | undefined, field: string) =>
 		text === undefined ? undefined : parseFormula(text, `${where}: ${field}`, known);
 	const movable = names.allowances.filter((each) => !isChoice(each)).map(({ key }) => key);

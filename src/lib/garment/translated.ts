@@ -11,6 +11,7 @@ const pieceSaid = (
 	edges: piece.edges.map((each) => ({ ...each, label: edges?.[each.name] ?? each.label })),
 	marks: piece.marks.map((each) => ({ ...each, label: marks?.[each.line] ?? each.label })),
 	drills: piece.drills.map((each) => ({ ...each, label: drills?.[each.point] ?? each.label })),
+	levels: piece.levels.map((each) => ({ ...each, label: marks?.[each.name] ?? each.label })),
 	darts: piece.darts.map((each, i) => ({ ...each, name: darts?.[i] ?? each.name })),
 	text: piece.text.map((each, i) => text?.[i] ?? each)
 });
@@ -28,5 +29,13 @@ export const translated = (file: GarmentFile, words: GarmentWords): GarmentFile 
 	smooth: file.smooth.map((each, i) => ({ ...each, label: words.smooth?.[i] ?? each.label })),
 	numbers: file.numbers.map((each) => ({ ...each, ...words.numbers?.[each.name] })),
 	wear: file.wear.map((each) => ({ ...each, ...words.wear?.[each.name] })),
+	girths: file.girths.map((each) => {
+		const said = words.girths?.[each.name];
+		return {
+			...each,
+			label: said?.label ?? each.label,
+			rows: each.rows.map((row) => ({ ...row, label: said?.rows?.[row.name] ?? row.label }))
+		};
+	}),
 	order: file.order.map((each, i) => words.order?.[i] ?? each)
 });

@@ -1,14 +1,14 @@
 import type { Body } from '#shared/body.ts';
 import { MEASUREMENT_KEYS, type MeasurementKey } from '#shared/measurements.ts';
 import { SAME_PLACE } from '#shared/tolerances.ts';
-import { mm } from '#shared/units.ts';
+import { mm, type Mm } from '#shared/units.ts';
 import { depends } from '#drafting/conditions.ts';
 import { NotDrafted, type Draft } from '#drafting/evaluate.ts';
 import { formulaKeys, type Formula } from '#drafting/formula/formula.ts';
-import { numberOf, type PieceScope, type Scope } from '#drafting/formula/value.ts';
+import { lengthOf, numberOf, type PieceScope, type Scope } from '#drafting/formula/value.ts';
 import { chained, pathEnd, pathStart, polyline, type Path } from '#geometry/path.ts';
-import { at, distance, type SheetPoint } from '#geometry/point.ts';
-import { levelCrossings, widthAtLevel, type ClosedDart } from '#geometry/width.ts';
+import { distance, type SheetPoint } from '#geometry/point.ts';
+import { levelAcross, widthAtLevel, type ClosedDart } from '#geometry/width.ts';
 import { edgeAt, type EdgesOfPieces } from './chains.ts';
 import type { Garment, PieceRule, PlaceRule, WearKind, WearRule } from './garment.ts';
 
@@ -86,9 +86,7 @@ const pieceScope = (garment: Garment, worn: Worn): PieceScope => {
 /** The level of a place across its piece. */
 const levelPath = (edges: EdgesOfPieces, piece: string, { y }: SheetPoint): Path | undefined => {
 	const outline = outlineOf(edges, piece);
-	const crossings = outline ? levelCrossings(outline, y) : [];
-	const [inner, outer] = [crossings[0], crossings.at(-1)];
-	return inner === undefined || outer === undefined ? undefined : polyline(at(inner, y), at(outer, y));
+	return outline && levelAcross(outline, y);
 };
 
 const placeOf = (rule: PlaceRule, garment: Garment, worn: Worn): WearPlace | undefined => {
@@ -152,6 +150,23 @@ const reportOf = (
 		if (error instanceof NotDrafted) return undefined;
 		throw error;
 	}
+};
+
+/** Girths beside each other, in millimetres. */
+export interface GirthsReport {
+	readonly name: string;
+	readonly label: string;
+	readonly rows: readonly { readonly label: string; readonly of: 'body' | 'cloth'; readonly value: Mm }[];
+}
+
+/** The girths that a garment shows beside each other, as they are for a body. `scope` knows the drafts. */
+export const girthsReports = (garment: Garment, worn: Worn, scope: Scope): readonly GirthsReport[] => {
+	const whole = { ...scope, pieces: pieceScope(garment, worn) };
+	return garment.girths.map(({ name, label, rows }) => ({
+		name,
+		label,
+		rows: rows.map((row) => ({ label: row.label, of: row.of, value: lengthOf(row.formula, whole) }))
+	}));
 };
 
 /**

@@ -76,6 +76,7 @@ export const pieceWords = (piece: Piece, body: string, speech: Speech): readonly
 		...(fold ? [garments.layOnFold({ edge: fold.noun })] : []),
 		grainWords(piece, speech),
 		allowanceWords(piece, speech),
+		...(piece.buttons ? [garments.buttons({ ...piece.buttons, count: piece.buttons.at.length })] : []),
 		...piece.text
 	];
 };

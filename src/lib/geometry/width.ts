@@ -1,7 +1,7 @@
 import { SAME_PLACE } from '#shared/tolerances.ts';
 import { mm, type Mm } from '#shared/units.ts';
-import { pathEnd, pathMapped, pathStart, type Path } from './path.ts';
-import { between, type SheetPoint } from './point.ts';
+import { pathEnd, pathMapped, pathStart, polyline, type Path } from './path.ts';
+import { at, between, type SheetPoint } from './point.ts';
 import { segmentPoint, turningParameters, type Segment } from './segment.ts';
 
 /** A dart by its two legs, each between the mouth and the tip where they meet. */
@@ -47,6 +47,15 @@ export const levelCrossings = (path: Path, level: Mm): readonly number[] =>
 			return ends.slice(1).flatMap((to, i) => crossingBetween(segment, ends[i] ?? 0, to, level) ?? []);
 		})
 		.sort((a, b) => a - b);
+
+/** A level across an outline, from where it is met first to where last; undefined where it is not met. */
+export const levelAcross = (outline: Path, level: Mm): Path | undefined => {
+	const crossings = levelCrossings(outline, level);
+	const [inner, outer] = [crossings[0], crossings.at(-1)];
+	return inner === undefined || outer === undefined
+		? undefined
+		: polyline(at(inner, level), at(outer, level));
+};
 
 /** The end of a leg that is not the tip. */
 const mouthEnd = (leg: Path, tip: SheetPoint): SheetPoint => {

@@ -15,6 +15,7 @@ export const STROKE_KINDS = [
 	'mark',
 	'dart',
 	'drill',
+	'button',
 	'gather',
 	'leader',
 	'line',

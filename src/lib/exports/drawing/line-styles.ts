@@ -20,6 +20,7 @@ export const LINE_STYLES: Readonly<Record<StrokeKind, LineStyle>> = {
 	mark: style(0.25, 12, 2, 1, 2),
 	dart: style(0.35, 2, 1.5),
 	drill: style(0.25),
+	button: style(0.35),
 	gather: style(0.25),
 	leader: style(0.18),
 	line: style(0.35),

@@ -1,9 +1,10 @@
 import type { Speech } from '#shared/speech/speech.ts';
 import { mm, radians, type Mm } from '#shared/units.ts';
+import { buttonStrokes } from '#garment/buttons.ts';
 import type { PieceEdge } from '#garment/edges.ts';
 import type { Meeting } from '#garment/meetings.ts';
 import { cutStrokes, grainStrokes, notchStrokes, outwardAt } from '#garment/piece-lines.ts';
-import { dartMiddle, foldStrokes, gatherStroke, mouthNotches } from '#garment/piece-signs.ts';
+import { dartMiddle, dartTips, foldStrokes, gatherStroke, mouthNotches } from '#garment/piece-signs.ts';
 import type { Piece } from '#garment/piece.ts';
 import { arcPath } from '#geometry/arc.ts';
 import { boundsOf, pathSamples, polyline, type Path } from '#geometry/path.ts';
@@ -49,15 +50,16 @@ const pieceStrokes = (piece: Piece): readonly Stroke[] => {
 			...notches.flatMap((notch) => notchStrokes(piece, notch)),
 			...darts.flatMap((dart) => mouthNotches(piece, dart))
 		]),
-		...strokes('mark', [...marks.map(({ path }) => path), ...darts.flatMap(dartMiddle)]),
+		...strokes('mark', [...marks.map(({ path }) => path), ...darts.map((dart) => dartMiddle(piece, dart))]),
 		...strokes(
 			'dart',
 			darts.flatMap(({ legs }) => legs)
 		),
 		...strokes('drill', [
 			...drills.flatMap((drill) => [...cross(drill.at), circle(drill.at, RING)]),
-			...darts.map(({ tip }) => circle(tip, TIP))
+			...darts.flatMap(dartTips).map((tip) => circle(tip, TIP))
 		]),
+		...strokes('button', piece.buttons ? buttonStrokes(piece.buttons) : []),
 		...strokes(
 			'gather',
 			edges.filter(({ gathered }) => gathered).flatMap((edge) => gatherStroke(piece, edge))
@@ -66,7 +68,7 @@ const pieceStrokes = (piece: Piece): readonly Stroke[] => {
 };
 
 /** What writing keeps clear of: all that is drawn inside a piece. */
-const INSIDE: ReadonlySet<Stroke['kind']> = new Set(['grain', 'mark', 'dart', 'drill', 'gather']);
+const INSIDE: ReadonlySet<Stroke['kind']> = new Set(['grain', 'mark', 'dart', 'drill', 'button', 'gather']);
 
 /** A room that fills: each word that is written in it is one more line to keep clear of. */
 const fillingRoom = (outline: Path, lines: readonly Path[]) => {
@@ -125,9 +127,12 @@ const smallWords = (
 			)
 		),
 	...piece.drills.flatMap((drill) => write((room) => wordsAbout(drill.label, drill.at, CROSS, room))),
+	...(piece.buttons?.holes.slice(0, 1) ?? []).flatMap((path) =>
+		write((room) => wordsBeside(garments.buttonAndHole, path, bothSides, room))
+	),
 	...piece.marks.flatMap(({ label, path }) => write((room) => wordsBeside(label, path, bothSides, room))),
 	...piece.darts.flatMap((dart) =>
-		dartMiddle(dart).flatMap((path) => write((room) => wordsBeside(dart.name, path, bothSides, room)))
+		write((room) => wordsBeside(dart.name, dartMiddle(piece, dart), bothSides, room))
 	),
 	...piece.edges
 		.filter(({ gathered }) => gathered)

@@ -12,10 +12,11 @@ const TEXT_SIZE: Mm = mm(3.6);
 const LEADING = 1.5;
 /** Width of an average letter in shares of its height. */
 const LETTER = 0.5;
-/** The longest lines, in letters, before they are broken: shorter ones are tried where these do not fit. */
-const LONGEST = [34, 24, 17] as const;
-/** Smaller and smaller writing is tried where it does not fit; below this it could not be read on paper. */
-const SIZES = [1, 0.8, 0.6] as const;
+/** The longest lines, in letters, before they are broken: shorter ones are tried where these do not fit, then long ones for a strip. */
+const LONGEST = [34, 24, 60, 110, 17] as const;
+/** Smaller writing is tried where it does not fit; below this it could not be read at arm's length. A name alone is larger, and may shrink more. */
+const SIZES = [1, 0.8] as const;
+const NAME_SIZES = [...SIZES, 0.6] as const;
 /** Places tried across and down a piece. */
 const TRIES = 13;
 /** How closely curves are followed round the writing. */
@@ -149,7 +150,7 @@ export const writingIn = (
 	const ring = pathSamples(outline, STEP);
 	const inner = around.map((line) => pathSamples(line, STEP));
 	const places = placesIn(boundsOf([outline]));
-	for (const share of SIZES) {
+	for (const share of texts.length > 1 ? SIZES : NAME_SIZES) {
 		for (const longest of LONGEST) {
 			const lines = linesOf(texts, longest);
 			const half = halves(lines, share);
@@ -193,5 +194,5 @@ export const writingWithin = (
 	const centre =
 		widest(outline, pathSamples(outline, STEP), placesIn(bounds)) ??
 		at((left + right) / 2, (top + bottom) / 2);
-	return set(linesOf(name, Infinity), centre, SIZES[2], bottom - top > right - left);
+	return set(linesOf(name, Infinity), centre, NAME_SIZES[2], bottom - top > right - left);
 };

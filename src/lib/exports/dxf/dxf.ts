@@ -131,9 +131,12 @@ const pieceEntities = (piece: Piece, words: readonly string[]): readonly Group[]
 			.flatMap((stroke) => pointOf(pathEnd(stroke), LAYERS.notches)),
 		...[
 			...piece.marks.map(({ path }) => path),
-			...piece.darts.flatMap((dart) => [...dart.legs, ...dartMiddle(dart)])
+			...(piece.buttons?.holes ?? []),
+			...piece.darts.flatMap((dart) => [...dart.legs, dartMiddle(piece, dart)])
 		].flatMap((path) => polylineOf(flattened(path, FLATTENING), LAYERS.internal, false)),
-		...piece.drills.flatMap((drill) => pointOf(drill.at, LAYERS.drills)),
+		...[...piece.drills.map((drill) => drill.at), ...(piece.buttons?.at ?? [])].flatMap((where) =>
+			pointOf(where, LAYERS.drills)
+		),
 		...words.flatMap((text, i) => textOf(text, { ...from, y: mm(from.y + i * 8) }, LAYERS.boundary))
 	];
 };

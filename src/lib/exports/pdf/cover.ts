@@ -63,7 +63,10 @@ const changed = ({ garment, pattern, body, choices, speech }: Covered): readonly
 const cuttingList = ({ pattern, speech }: Covered): readonly TextBlock[] => {
 	const { paper } = speech.words;
 	const rows = pattern.pieces.map((piece) => [String(piece.number), piece.name, cutWords(piece, speech)]);
-	return table([paper.pieceNumber, speech.words.pattern.pieceHeader, paper.cutting], [0.08, 0.32, 0.6], rows);
+	return [
+		...table([paper.pieceNumber, speech.words.pattern.pieceHeader, paper.cutting], [0.08, 0.32, 0.6], rows),
+		text(paper.pairMeans)
+	];
 };
 
 /** The cloth for each usual width, and the numbers that the garment reports: its elastic, its bindings. */
@@ -78,10 +81,13 @@ const needed = ({ pattern, speech }: Covered): readonly TextBlock[] => {
 		label,
 		kind === 'length' ? speech.length(mm(value)) : speech.fixed(value, 2)
 	]);
+	const buttons = pattern.pieces.flatMap(({ buttons: own }) =>
+		own ? [[paper.buttons({ width: own.width }), String(own.at.length)]] : []
+	);
 	return [
 		...table([paper.clothWidth, paper.clothNeeded], [0.5, 0.5], cloth),
 		text(paper.clothEstimate),
-		...(numbers.length > 0 ? table([paper.number, paper.howMuch], [0.7, 0.3], numbers) : [])
+		...(numbers.length > 0 ? table([paper.number, paper.howMuch], [0.7, 0.3], [...buttons, ...numbers]) : [])
 	];
 };
 

@@ -1,5 +1,6 @@
 import { mm } from '#shared/units.ts';
 import type { Speech } from '#shared/speech/speech.ts';
+import { buttonStrokes } from '#garment/buttons.ts';
 import { arcPath } from '#geometry/arc.ts';
 import { polyline, type Path } from '#geometry/path.ts';
 import { at } from '#geometry/point.ts';
@@ -28,6 +29,7 @@ const SAMPLES = {
 	mark: [line],
 	dart: [polyline(at(0, -3), at(LONG, 0), at(0, 3))],
 	drill: [polyline(at(9, 0), at(17, 0)), polyline(at(13, -4), at(13, 4)), ring(13, 2.5)],
+	button: buttonStrokes({ at: [at(6, 0)], holes: [polyline(at(14, 0), at(24, 0))] }),
 	gather: [
 		polyline(at(0, 1.5), at(4, -1.5), at(8, 1.5), at(12, -1.5), at(16, 1.5), at(20, -1.5), at(24, 1.5))
 	]

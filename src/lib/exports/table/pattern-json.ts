@@ -1,6 +1,7 @@
 import type { Speech } from '#shared/speech/speech.ts';
 import { patternWarningWords, type Pattern, type ReportedNumber } from '#garment/pattern.ts';
 import type { Notch, Piece } from '#garment/piece.ts';
+import type { Buttons } from '#garment/buttons.ts';
 import type { RunReport, SeamReport } from '#garment/seams.ts';
 import { pieceWords } from '#garment/words.ts';
 import { wearJson, type CuredReport } from './wear-json.ts';
@@ -19,6 +20,13 @@ const notchJson = ({ edge, at, along, style, seam }: Notch): object => ({
 	along: rounded(along),
 	style,
 	seam
+});
+
+const buttonsJson = ({ at, holes, width, hole }: Buttons): object => ({
+	width: rounded(width),
+	hole: rounded(hole),
+	at: at.map(placeJson),
+	holes: holes.map((each) => pathJson(each))
 });
 
 const pieceJson = (piece: Piece, body: string, speech: Speech): object => ({
@@ -46,6 +54,7 @@ const pieceJson = (piece: Piece, body: string, speech: Speech): object => ({
 		legs: legs.map((leg) => pathJson(leg)),
 		tip: placeJson(tip)
 	})),
+	...(piece.buttons ? { buttons: buttonsJson(piece.buttons) } : {}),
 	text: pieceWords(piece, body, speech)
 });
 

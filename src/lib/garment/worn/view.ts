@@ -8,7 +8,7 @@ import { at, distance } from '#geometry/point.ts';
 import type { PieceEdge } from '../edges.ts';
 import type { Garment, TierRule } from '../garment.ts';
 import type { Choices } from '../pattern.ts';
-import { buttonLevels } from './buttons.ts';
+import { buttonLevels } from '../button-levels.ts';
 import { clothLines, hemHeight } from './folds.ts';
 import { formOf, seenOn, type Form, type Seen } from './form.ts';
 import {

@@ -18,7 +18,9 @@ export const buttonLevels = (top: Mm, bust: Mm, foot: Mm): readonly Mm[] => {
 		mm(first),
 		...fixed.slice(1).flatMap((to, i) => {
 			const from = fixed[i] ?? first;
-			const count = Math.max(1, Math.round((to - from) / APART));
+			const fewest = Math.max(1, Math.floor((to - from) / APART));
+			const off = (parts: number): number => Math.abs((to - from) / parts - APART);
+			const count = off(fewest) <= off(fewest + 1) ? fewest : fewest + 1;
 			return Array.from({ length: count }, (_, n) => mm(from + ((to - from) * (n + 1)) / count));
 		})
 	];
