@@ -1,5 +1,5 @@
 import type { MeasurementKey } from '../../measurements.ts';
-import type { Mm } from '../../units.ts';
+import { mm, type Mm } from '../../units.ts';
 import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
 import { the } from './grammar.ts';
@@ -8,8 +8,21 @@ import { measurementNoun } from './nouns.ts';
 /** Why a body cannot be drafted, and what to look at before cutting. */
 export const drafts = (v: Voice) => ({
 	/** A condition that a body breaks, with what was measured. */
-	broken: ({ because, measured }: { because: string; measured: Mm | undefined }) =>
-		measured === undefined ? because : `${because} (here it is ${v.length(measured)})`,
+	broken: ({
+		because,
+		measured,
+		differs
+	}: {
+		because: string;
+		measured: Mm | undefined;
+		differs: 'too-much' | 'too-little' | undefined;
+	}) => {
+		if (measured === undefined) return because;
+		const long = v.length(differs ? mm(Math.abs(measured)) : measured);
+		return differs
+			? `${because} (here ${long} too ${differs === 'too-much' ? 'much' : 'little'})`
+			: `${because} (here it is ${long})`;
+	},
 	disagree: ({ odds, because }: { odds: readonly Noun[]; because: string }) =>
 		`${v.list(odds.map(the))} disagree: ${because}; measure both again`,
 	cannot: ({ because }: { because: string }) => `this body cannot be drafted: ${because}`,

@@ -1,11 +1,17 @@
+import { mm } from '../../units.ts';
 import type { drafts as english } from '../en/drafts.ts';
 import { el } from './grammar.ts';
 import { measurementNoun } from './nouns.ts';
 
 /** Why a body cannot be drafted, and what to look at before cutting. */
 export const drafts: typeof english = (v) => ({
-	broken: ({ because, measured }) =>
-		measured === undefined ? because : `${because} (aquí: ${v.length(measured)})`,
+	broken: ({ because, measured, differs }) => {
+		if (measured === undefined) return because;
+		const long = v.length(differs ? mm(Math.abs(measured)) : measured);
+		return differs
+			? `${because} (aquí, ${long} de ${differs === 'too-much' ? 'más' : 'menos'})`
+			: `${because} (aquí: ${long})`;
+	},
 	disagree: ({ odds, because }) =>
 		`${v.list(odds.map(el))} no concuerdan: ${because}; vuelve a tomar las dos medidas`,
 	cannot: ({ because }) => `este cuerpo no se puede trazar: ${because}`,

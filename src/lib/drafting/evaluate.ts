@@ -40,6 +40,8 @@ export interface Refusal {
 	readonly because: string | Message;
 	/** What the condition looks at. */
 	readonly measured?: Mm;
+	/** Whether what it looks at is a difference that must keep to one side of nothing: then only by how much it does not is worth telling. */
+	readonly differs?: 'too-much' | 'too-little';
 }
 
 /** A draft, or the reasons why there is none. */
@@ -112,7 +114,14 @@ const broken = (conditions: readonly Condition[], scope: Scope): readonly Refusa
 		.filter((condition) => depends(condition, scope))
 		.map((condition) => ({ condition, length: measured(condition.measure, scope) }))
 		.filter(({ condition, length }) => !keeps(length, condition.bounds))
-		.map(({ condition: { name, odds, because }, length }) => ({ name, odds, because, measured: length }));
+		.map(({ condition: { name, odds, because, bounds }, length }) => ({
+			name,
+			odds,
+			because,
+			measured: length,
+			...(bounds.atMost === 0 ? { differs: 'too-much' } : {}),
+			...(bounds.atLeast === 0 || bounds.moreThan === 0 ? { differs: 'too-little' } : {})
+		}));
 
 /** Which refusal rules the given points and lines break: none for a sound draft. Rules whose points are not drafted yet are passed over. */
 export const brokenRules = (method: Method, body: Body, drafted: Drafted): readonly Refusal[] => {
@@ -185,10 +194,11 @@ const worked = (
 };
 
 /** What is wrong between the measurements at odds, with what was measured. */
-export const reasonWords = ({ because, measured }: Refusal, speech: Speech): string =>
+export const reasonWords = ({ because, measured, differs }: Refusal, speech: Speech): string =>
 	speech.words.drafts.broken({
 		because: typeof because === 'string' ? because : speech.tell(because),
-		measured
+		measured,
+		differs
 	});
 
 /** A warning in one sentence: the two measurements to look at, and why. */
