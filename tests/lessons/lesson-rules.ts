@@ -31,6 +31,7 @@ const VALUES: Readonly<Record<string, readonly string[]>> = {
 	Figure: ['upto', 'caption'],
 	GarmentPieces: [],
 	Girths: ['of'],
+	GarmentWorn: [],
 	LayingFigure: [],
 	OrderOfSewing: [],
 	PieceFigure: ['piece', 'caption'],
@@ -104,6 +105,7 @@ const badReference = (tag: Tag, method: Method | undefined): string | undefined 
 const OF_GARMENT = [
 	'GarmentPieces',
 	'Girths',
+	'GarmentWorn',
 	'LayingFigure',
 	'OrderOfSewing',
 	'PieceFigure',

@@ -56,6 +56,25 @@ describe('making a garment', () => {
 		expect(edge(made.pattern, 'skirtFront', 'centre')?.length).toBeCloseTo(640, 6);
 	});
 
+	it('takes changes back, the last first; all that a slider was moved is one', () => {
+		const made = making();
+		expect(made.undoable).toBe(false);
+		for (const length of [650, 660, 700]) made.choose('allowances', 'skirtLength', mm(length));
+		made.typeAllowance('flare', '9');
+		made.reset('allowances', () => true);
+		expect(made.choices.allowances).toEqual({});
+		made.undo();
+		expect(made.choices.allowances).toEqual({ skirtLength: 700, flare: 90 });
+		made.undo();
+		expect(made.choices.allowances).toEqual({ skirtLength: 700 });
+		made.undo();
+		expect(made.choices.allowances).toEqual({});
+		expect(making().choices.allowances, 'after a reload').toEqual({});
+		expect(made.undoable).toBe(false);
+		made.undo();
+		expect(made.choices.allowances).toEqual({});
+	});
+
 	it('reads a typed number in the unit of the page', () => {
 		const learner = arrive();
 		learner.change({ unit: 'in' });

@@ -49,6 +49,18 @@ const runName = (run: RunName): string =>
 /** Parts of a yard as the shop says them. */
 const EIGHTHS = ['', '1/8', '1/4', '3/8', '1/2', '5/8', '3/4', '7/8'] as const;
 
+/** What the drawing of a worn garment shows. */
+interface WornSaid {
+	readonly garment: string;
+	/** Down the centre back, and the round of the hem. */
+	readonly back: Mm;
+	readonly hem: Mm;
+	readonly buttons: number;
+	/** How many times the waist is gathered, where it is. */
+	readonly gathered: number | undefined;
+	readonly sleeve: Mm | undefined;
+}
+
 /** A piece by its number and its name. */
 interface NumberedPiece {
 	readonly number: number;
@@ -107,6 +119,17 @@ export const garments = (v: Voice) => ({
 		`${label} is ${v.length(length)}${because === undefined ? '' : `: ${because}`}`,
 	ratioOff: ({ label, ratio, because }: { label: string; ratio: number; because: string | undefined }) =>
 		`${label} is ${v.fixed(ratio, 2)}${because === undefined ? '' : `: ${because}`}`,
+	/** A garment as it is worn, for someone who cannot see its drawing. */
+	worn: ({ garment, back, hem, buttons, gathered, sleeve }: WornSaid) =>
+		[
+			`${garment} as it is worn, front and back: ${v.length(back)} long down the centre back, the hem ${v.length(hem)} round`,
+			...(gathered === undefined ? [] : [`the waist gathered ${v.fixed(gathered, 1)} times`]),
+			...(buttons === 0 ? [] : [v.plural(buttons, { one: '1 button', other: `${buttons} buttons` })]),
+			...(sleeve === undefined ? [] : [`sleeves ${v.length(sleeve)} long`])
+		].join(', '),
+	wornSide: ({ side }: { side: 'front' | 'back' }) => ({ front: 'Front', back: 'Back' })[side],
+	wornCaption: 'As it is worn, drawn from the pattern’s own numbers.',
+	wornFile: ({ garment, name }: { garment: string; name: string }) => `${garment} for ${name}, as it is worn`,
 	metres: ({ tenths }: { tenths: number }) => `${v.fixed(tenths / 10, 1)} m`,
 	yards: ({ eighths }: { eighths: number }) => {
 		const [whole, part] = [Math.floor(eighths / 8), EIGHTHS[eighths % 8] ?? ''];

@@ -90,6 +90,7 @@ export const pattern = (v: Voice) => {
 		toLessons: 'Its lessons',
 		theNumbers: 'The numbers',
 		changeNumbers: 'Change the numbers',
+		undo: 'Undo the last change',
 		piecesNow: 'The pieces, as they are now',
 		notWorked: 'This could not be worked',
 		faultIsOurs: 'The fault is ours, not yours. Put the last number back, or go back to the usual ones.',

@@ -75,6 +75,16 @@ export const garments: typeof english = (v) => ({
 		`${label}: ${v.length(length)}${because === undefined ? '' : `; ${because}`}`,
 	ratioOff: ({ label, ratio, because }) =>
 		`${label}: ${v.fixed(ratio, 2)}${because === undefined ? '' : `; ${because}`}`,
+	worn: ({ garment, back, hem, buttons, gathered, sleeve }) =>
+		[
+			`${garment}, tal como se lleva, por delante y por detrás: ${v.length(back)} de largo en el centro de la espalda, ${v.length(hem)} de contorno de bajo`,
+			...(gathered === undefined ? [] : [`la cintura fruncida ${v.fixed(gathered, 1)} veces`]),
+			...(buttons === 0 ? [] : [v.plural(buttons, { one: '1 botón', other: `${buttons} botones` })]),
+			...(sleeve === undefined ? [] : [`mangas de ${v.length(sleeve)} de largo`])
+		].join(', '),
+	wornSide: ({ side }) => ({ front: 'Delantero', back: 'Espalda' })[side],
+	wornCaption: 'Tal como se lleva, dibujado con los números del propio patrón.',
+	wornFile: ({ garment, name }) => `${garment} de ${name}, tal como se lleva`,
 	metres: ({ tenths }) => `${v.fixed(tenths / 10, 1)} m`,
 	yards: ({ eighths }) => {
 		const [whole, part] = [Math.floor(eighths / 8), EIGHTHS[eighths % 8] ?? ''];

@@ -62,6 +62,7 @@ export const pattern: typeof english = (v) => {
 		toLessons: 'Sus lecciones',
 		theNumbers: 'Los números',
 		changeNumbers: 'Cambiar los números',
+		undo: 'Deshacer el último cambio',
 		piecesNow: 'Las piezas, como están ahora',
 		notWorked: 'Esto no se ha podido calcular',
 		faultIsOurs:

@@ -3,6 +3,7 @@ export { default as Comparison } from './Comparison.svelte';
 export { default as Figure } from './Figure.svelte';
 export { default as GarmentPieces } from './GarmentPieces.svelte';
 export { default as Girths } from './Girths.svelte';
+export { default as GarmentWorn } from './GarmentWorn.svelte';
 export { default as LayingFigure } from './LayingFigure.svelte';
 export { default as OrderOfSewing } from './OrderOfSewing.svelte';
 export { default as PieceFigure } from './PieceFigure.svelte';

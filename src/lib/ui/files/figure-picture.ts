@@ -19,6 +19,7 @@ const STYLES = [
 	'text-anchor',
 	'dominant-baseline',
 	'paint-order',
+	'vector-effect',
 	'display',
 	'visibility'
 ];

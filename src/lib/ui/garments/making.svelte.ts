@@ -38,6 +38,10 @@ export class Making {
 	readonly garment: Garment;
 	readonly learner: Learner;
 	choices: SavedChoices = $state.raw(AS_USUAL);
+	/** What was chosen before, the latest last, each with the name of what was changed then. */
+	#before: readonly { readonly what: string; readonly choices: SavedChoices }[] = $state.raw([]);
+	/** Whether a change can be taken back. */
+	readonly undoable: boolean = $derived.by(() => this.#before.length > 0);
 	/** The last pattern of the chosen body; not state, since only what follows a fault looks at it. */
 	#last: { readonly body: string; readonly pattern: Pattern } | undefined;
 
@@ -70,6 +74,15 @@ export class Making {
 	/** Reads back what was chosen for this body. */
 	load(): void {
 		this.choices = this.learner.take(this.#slot) ?? AS_USUAL;
+		this.#before = [];
+	}
+
+	/** Takes the last change back: all that a slider was moved is one. */
+	undo(): void {
+		const last = this.#before.at(-1);
+		if (!last) return;
+		this.#before = this.#before.slice(0, -1);
+		this.choices = this.learner.settle(this.#slot, last.choices);
 	}
 
 	/** Takes up what another tab has chosen. */
@@ -100,7 +113,7 @@ export class Making {
 
 	/** Keeps the width of the cloth. */
 	chooseCloth(cloth: Mm): void {
-		this.#keep({ ...this.choices, cloth });
+		this.#keep('cloth', { ...this.choices, cloth });
 	}
 
 	/** Keeps a chosen value, or goes back to the usual one. Throws BadInput where it is none that may be chosen. */
@@ -110,7 +123,7 @@ export class Making {
 			part === 'edges' ? EDGE_ALLOWANCE : this.garment.allowances.find((each) => each.key === key);
 		if (!known) throw new Error(`${this.garment.id} has no allowance "${key}"`);
 		const chosen = value === undefined ? others : { ...others, [key]: checkChosen(known, value) };
-		this.#keep({ ...this.choices, [part]: chosen });
+		this.#keep(`${part} ${key}`, { ...this.choices, [part]: chosen });
 	}
 
 	/**
@@ -137,7 +150,7 @@ export class Making {
 	/** Goes back to the usual numbers: for some allowances, for the edges of a piece, or whatever `forgets` says. */
 	reset(part: Part, forgets: (key: string) => boolean): void {
 		const kept = Object.entries(this.choices[part]).filter(([key]) => !forgets(key));
-		this.#keep({ ...this.choices, [part]: Object.fromEntries(kept) });
+		this.#keep(`reset ${this.#before.length}`, { ...this.choices, [part]: Object.fromEntries(kept) });
 	}
 
 	/** Keeps one of the own body's measurements as typed. Throws BadInput. */
@@ -172,7 +185,8 @@ export class Making {
 		return readLengthAllowance(allowance, text, this.learner.unit);
 	}
 
-	#keep(choices: SavedChoices): void {
+	#keep(what: string, choices: SavedChoices): void {
+		if (this.#before.at(-1)?.what !== what) this.#before = [...this.#before, { what, choices: this.choices }];
 		this.choices = this.learner.settle(this.#slot, choices);
 	}
 
