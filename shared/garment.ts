@@ -162,8 +162,7 @@ const wornPanel = z.strictObject({
 			})
 		)
 		.min(2),
-	/** On the centre line: where it is buttoned, and the ends of a zip and of a slit. */
-	buttons: z.strictObject({ top: pointName, bust: pointName, foot: pointName }).optional(),
+	/** On the centre line, the ends of a zip and of a slit. */
 	zip: z.tuple([pointName, pointName]).optional(),
 	slit: z.tuple([pointName, pointName]).optional(),
 	/** The end of the shoulder, where a sleeve begins. */

@@ -183,8 +183,6 @@ export interface PanelRule {
 	/** Drawn one after the other; levels and edges are those of the first. */
 	readonly pieces: readonly string[];
 	readonly levels: readonly LevelRule[];
-	/** Points of the centre line between which it is buttoned, and one at the level of the bust. */
-	readonly buttons?: { readonly top: string; readonly bust: string; readonly foot: string } | undefined;
 	/** Points of the centre line between which there is a zip, and a slit. */
 	readonly zip?: readonly [string, string] | undefined;
 	readonly slit?: readonly [string, string] | undefined;

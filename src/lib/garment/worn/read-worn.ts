@@ -33,14 +33,8 @@ const readPanel = (file: TierFile['front'], count: number, names: WornNames, pla
 			place,
 			message('reading', 'levelsAndGirths', { levels: file.levels.length, girths: count })
 		);
-	const { buttons, zip = [], slit = [], shoulder } = file;
-	const named = [
-		...file.levels.flatMap(({ side, centre }) => [side, centre]),
-		...(buttons ? [buttons.top, buttons.bust, buttons.foot] : []),
-		...zip,
-		...slit,
-		shoulder
-	];
+	const { zip = [], slit = [], shoulder } = file;
+	const named = [...file.levels.flatMap(({ side, centre }) => [side, centre]), ...zip, ...slit, shoulder];
 	for (const point of named) if (point !== undefined) oneOf('point', point, points, place);
 	for (const level of file.levels)
 		for (const edge of [...level.edges, ...level.across]) oneOf('edge', edge, edges, place);

@@ -141,10 +141,8 @@ const detailLayer = (seen: Seen): WornLayer => {
 		const places = onCentre(seen, panel.rule[kind] ?? []);
 		return places.length > 1 ? [{ kind, places }] : [];
 	};
-	const buttons = panel.rule.buttons;
-	const [top, bust, foot] = buttons
-		? [buttons.top, buttons.bust, buttons.foot].map((name) => panel.draft.points[name]?.y)
-		: [];
+	const rule = panel.main.buttons;
+	const [top, foot, bust] = rule ? [...rule.on, rule.at].map((name) => panel.draft.points[name]?.y) : [];
 	const levels =
 		top !== undefined && bust !== undefined && foot !== undefined ? buttonLevels(top, bust, foot) : [];
 	return {

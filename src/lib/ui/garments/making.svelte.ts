@@ -137,7 +137,10 @@ export class Making {
 		);
 		const allowances = Object.fromEntries(changes.map(({ allowance, to }) => [allowance.key, to]));
 		if (!file || inFile.length < changes.length) {
-			this.#keep({ ...this.choices, allowances: { ...this.choices.allowances, ...allowances } });
+			this.#keep(`cure ${this.#before.length}`, {
+				...this.choices,
+				allowances: { ...this.choices.allowances, ...allowances }
+			});
 			return;
 		}
 		this.reset('allowances', (key) => key in allowances);
