@@ -16,9 +16,9 @@ it('the fullness of a circle skirt is named in a body: its hem follows', async (
 		expect({ code, err }).toEqual({ code: 0, err: '' });
 		return onlyPattern(out).pieces[0]?.edges.find(({ name }) => name === 'hem')?.length;
 	};
-	// A quarter of the waist and its ease, 195 mm, and 600 mm of length times the angle of half a panel.
-	expect(await hemOf('full')).toBeCloseTo(195 + (600 * Math.PI) / 2, 3);
-	expect(await hemOf('quarter')).toBeCloseTo(195 + (600 * Math.PI) / 8, 3);
+	// A quarter of the waist and its ease, 187.5 mm, and 600 mm of length times the angle of half a panel.
+	expect(await hemOf('full')).toBeCloseTo(187.5 + (600 * Math.PI) / 2, 3);
+	expect(await hemOf('quarter')).toBeCloseTo(187.5 + (600 * Math.PI) / 8, 3);
 });
 
 it.each([
@@ -48,11 +48,11 @@ it('or in a column of a table; a row with a wrong name says so, and which there 
 		.trim()
 		.split('\n')
 		.map((line) => JSON.parse(line) as { points?: { A: [number, number] }; refused?: string });
-	expect(a?.points?.A[1]).toBeCloseTo(780 / (2 * Math.PI), 6);
+	expect(a?.points?.A[1]).toBeCloseTo(750 / (2 * Math.PI), 6);
 	expect(b?.refused).toContain(
 		'column fullness: there is no value "fuII" (did you mean "full"?); the values are quarter, half, threeQuarter, full'
 	);
-	expect(c?.points?.A[1]).toBeCloseTo(780 / Math.PI, 6);
+	expect(c?.points?.A[1]).toBeCloseTo(750 / Math.PI, 6);
 });
 
 it('an old name is told the new one', async () => {

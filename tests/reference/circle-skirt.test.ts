@@ -22,25 +22,20 @@ const WIDTHS = [
 const METHOD = lessonMethod('85-circle-skirt');
 
 const ENDS: readonly Numbers[] = [
-	...[-4, 30].map((waistEase) => ({ ...HERON, waistEase })),
+	...[-2, 6].map((bandEase) => ({ ...HERON, bandEase })),
 	...[30, 110].map((skirtLength) => ({ ...HERON, skirtLength }))
 ];
 const BODIES: readonly Numbers[] = [HERON, ...ENDS, ...surveyFigures().map((figure) => ({ ...figure }))];
 
 describe.each(WIDTHS)('%s', (fullness, share) => {
-	const bodyOf = ({ waistEase = 4, skirtLength = 60, ...measured }: Numbers) =>
-		readBody(
-			{ ...measured, allowances: { waistEase, skirtLength, fullness } },
-			'',
-			'body',
-			METHOD.allowances
-		);
+	const bodyOf = ({ bandEase = 1, skirtLength = 60, ...measured }: Numbers) =>
+		readBody({ ...measured, allowances: { bandEase, skirtLength, fullness } }, '', 'body', METHOD.allowances);
 	const works = BODIES.map((numbers) => ({ numbers, work: evaluate(METHOD, bodyOf(numbers)) }));
 	const drawn: readonly { readonly numbers: Numbers; readonly draft: Draft }[] = works.flatMap(
 		({ numbers, work }) => (work.kind === 'drafted' ? [{ numbers, draft: work.draft }] : [])
 	);
 	/** The whole waist, and the length of the skirt, in millimetres. */
-	const girth = ({ waist = NaN, waistEase = 4 }: Numbers): number => 10 * (waist + waistEase);
+	const girth = ({ waist = NaN, bandEase = 1 }: Numbers): number => 10 * (waist + bandEase);
 	const long = ({ skirtLength = 60 }: Numbers): number => 10 * skirtLength;
 
 	it('radius = waist / (2 pi x share): the waist is a quarter of it, the hem longer by its share of a circle', () => {
@@ -99,7 +94,7 @@ describe.each(WIDTHS)('%s', (fullness, share) => {
 describe('numbers to work in the head', () => {
 	const radiusOf = (fullness: string, waist: number): number => {
 		const body = readBody(
-			{ ...HERON, hip: 80, waist, allowances: { waistEase: 0, fullness } },
+			{ ...HERON, hip: 80, waist, allowances: { bandEase: 0, fullness } },
 			'',
 			'body',
 			METHOD.allowances

@@ -29,7 +29,7 @@ const PARTS = 40;
 
 /** The numbers that the drafter chooses, in cm, where none is given. */
 const USUAL: Numbers = {
-	...{ waistEase: 4, hipEase: 6, sideTake: 2.5, hipBack: 1, dartLeast: 1, dartMost: 4, frontDart: 10 },
+	...{ bandEase: 1, hipEase: 6, sideTake: 2.5, hipBack: 1, dartLeast: 1, dartMost: 4, frontDart: 10 },
 	...{ backDartMore: 3, zipLength: 20, slitLength: 15, skirtLength: 60 }
 };
 const CHOSEN = Object.keys(USUAL);
@@ -43,7 +43,7 @@ const bodyOf = (numbers: Numbers) => {
 /** The sharing out of one quarter, worked by hand in cm from the lesson's rule. */
 const sharedOut = (numbers: Numbers) => {
 	const of = (key: string): number => numbers[key] ?? USUAL[key] ?? NaN;
-	const waist = (of('waist') + of('waistEase')) / 4;
+	const waist = (of('waist') + of('bandEase')) / 4;
 	const hip = (of('hip') + of('hipEase')) / 4;
 	const rest = hip - waist - of('hipBack') - of('sideTake');
 	const darted = rest > of('dartLeast');
@@ -96,9 +96,9 @@ const part = (p: Spot, u: Spot, q: Spot, v: Spot): number => lengthTo(byThirds(p
 const squareTo = (a: Spot, b: Spot): Spot => square(way(a, b), ACROSS);
 
 describe('the straight skirt', () => {
-	it('Heron: a quarter of 82 and 108; the side takes 2.5, the front dart 3, the two back darts 5', () => {
+	it('Heron: a quarter of 79 and 108; the side takes 2.5, the front dart 3.75, the two back darts 5.75', () => {
 		expect(sharedOut(HERON)).toEqual({
-			...{ waist: 20.5, hip: 27, darted: true, dart: 3, shift: 1, side: 2.5 }
+			...{ waist: 19.75, hip: 27, darted: true, dart: 3.75, shift: 1, side: 2.5 }
 		});
 		const heron = DRAWN[0];
 		if (!heron) throw new Error('Heron is not drafted');
@@ -132,7 +132,7 @@ describe('the straight skirt', () => {
 			expect('D1' in front.points, JSON.stringify(numbers)).toBe(darted);
 			expect('E2' in back.points, JSON.stringify(numbers)).toBe(darted);
 		}
-		expect(DRAWN.filter(({ numbers }) => !sharedOut(numbers).darted).length).toBeGreaterThan(10);
+		expect(DRAWN.filter(({ numbers }) => !sharedOut(numbers).darted).length).toBeGreaterThan(5);
 	});
 
 	it('the waist, darts closed, is a quarter of the waist and its ease, in equal parts between the darts', () => {
@@ -226,16 +226,16 @@ describe('the straight skirt', () => {
 });
 
 describe('straight figures, and hips far wider than the waist', () => {
-	// With eases of 4 and 6 the quarters are (waist + 4) / 4 and (hip + 6) / 4: the differences are of the eased girths.
+	// With eases of 1 and 6 the quarters are (waist + 1) / 4 and (hip + 6) / 4: the differences are of the eased girths.
 	it.each([
-		['a difference of 18 is 4.5 a quarter, and leaves exactly the smallest dart: none', 94, 'none'],
-		['a millimetre more of hip leaves a little more: a dart', 94.1, 'dart'],
-		['no difference: no dart, and a side that falls straight', 76, 'none'],
-		['a hip 8 narrower: still drafted', 68, 'none'],
-		['a hip 8.1 narrower: refused', 67.9, 'refused'],
-		// 78 + 4 + 4 x (8 + 4 + 1) - 6.
-		['a difference of 52: the side takes 8, the dart 4, and the back 1 more', 128, 'dart'],
-		['a difference of 52.1: refused', 128.1, 'refused']
+		['a difference of 18 is 4.5 a quarter, and leaves exactly the smallest dart: none', 91, 'none'],
+		['a millimetre more of hip leaves a little more: a dart', 91.1, 'dart'],
+		['no difference: no dart, and a side that falls straight', 73, 'none'],
+		['a hip 8 narrower: still drafted', 65, 'none'],
+		['a hip 8.1 narrower: refused', 64.9, 'refused'],
+		// 78 + 1 + 4 x (8 + 4 + 1) - 6.
+		['a difference of 52: the side takes 8, the dart 4, and the back 1 more', 125, 'dart'],
+		['a difference of 52.1: refused', 125.1, 'refused']
 	])('%s', (_, hip, what) => {
 		const work = draftsOf({ ...HERON, hip });
 		if (!('front' in work)) {
@@ -246,9 +246,9 @@ describe('straight figures, and hips far wider than the waist', () => {
 	});
 
 	it('an eased hip as wide as the eased waist has its side straight down', () => {
-		const work = draftsOf({ ...HERON, hip: 76 });
+		const work = draftsOf({ ...HERON, hip: 73 });
 		if (!('front' in work)) throw new Error('it is refused');
-		expect(spot(work.front, 'V')[0]).toBeCloseTo(20.5, 6);
+		expect(spot(work.front, 'V')[0]).toBeCloseTo(19.75, 6);
 		expect(spot(work.front, 'V')[1]).toBeCloseTo(0, 9);
 	});
 });

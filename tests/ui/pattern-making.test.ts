@@ -156,7 +156,7 @@ describe('the allowances of a garment', () => {
 		const circle = allowanceGroups(garmentOf('circle-skirt')).flatMap(({ allowances }) =>
 			allowances.map(({ key }) => key)
 		);
-		expect(circle).toContain('waistEase');
+		expect(circle).toContain('bandEase');
 		expect(circle).toContain('fullness');
 		expect(circle).not.toContain('bustEase');
 	});

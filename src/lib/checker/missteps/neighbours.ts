@@ -39,7 +39,7 @@ export const MEASUREMENT_NEIGHBOURS: Readonly<
 	waistToHip: seldom('backLength', 'bustHeight')
 };
 
-/** For each allowance of the block, those that are taken for it: front for back, and the next girth's ease. */
+/** For each allowance of the block, and what stands in its place, those that are taken for it: front for back, and the next girth's ease. */
 export const ALLOWANCE_NEIGHBOURS: Readonly<Record<string, readonly Neighbour<string>[]>> = {
 	shoulderDropBack: often('shoulderDropFront'),
 	shoulderDropFront: often('shoulderDropBack'),
@@ -48,6 +48,8 @@ export const ALLOWANCE_NEIGHBOURS: Readonly<Record<string, readonly Neighbour<st
 	bustEase: seldom('waistEase', 'hipEase'),
 	waistEase: seldom('bustEase', 'hipEase'),
 	hipEase: seldom('waistEase', 'bustEase'),
+	// The ease that the same waist has on the block.
+	bandEase: often('waistEase'),
 	backNeckDepth: seldom('frontNeckDrop', 'neckAllow'),
 	frontNeckDrop: seldom('backNeckDepth'),
 	neckAllow: seldom('backNeckDepth'),
