@@ -58,7 +58,10 @@ class Keyboard {
 const solve = async (keyboard: Keyboard, asked: Exercise): Promise<void> => {
 	const { page } = keyboard;
 	const check = page.getByRole('button', { name: 'Check', exact: true });
-	if (asked.kind === 'next-point') {
+	if (asked.kind === 'find-start') {
+		await keyboard.choose(page.getByLabel('The point it starts from'), asked.start);
+		await keyboard.press(check);
+	} else if (asked.kind === 'next-point') {
 		const place = asked.draft.points[asked.step];
 		if (!place) throw new Error(`${asked.step} is not drafted`);
 		const toggle = page.getByRole('button', { name: 'across, down' });

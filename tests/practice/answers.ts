@@ -13,6 +13,8 @@ export const made = <K extends ExerciseKind>(
 /** The right answer of any exercise, worked from what it holds. */
 export const rightAnswer = (asked: Exercise): Answers[ExerciseKind] => {
 	switch (asked.kind) {
+		case 'find-start':
+			return { point: asked.start };
 		case 'next-point': {
 			const right = asked.draft.points[asked.step];
 			if (!right) throw new Error(`no ${asked.step}`);

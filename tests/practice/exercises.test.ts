@@ -56,8 +56,11 @@ describe('exercises of every kind', () => {
 			expect.arrayContaining(['B', 'T', 'D', 'D1', 'E', 'shoulder', 'sideSeam'])
 		);
 		expect(askable(FRONT)).not.toContain('O');
-		expect(kindsFor(BACK, 'U')).toEqual(['next-point', 'find-wrong', 'work-number']);
-		expect(kindsFor(BACK, 'Q')).toEqual(['next-point', 'find-wrong']);
+		expect(kindsFor(BACK, 'U')).toEqual(['next-point', 'find-wrong', 'work-number', 'find-start']);
+		expect(kindsFor(BACK, 'Q')).toEqual(['next-point', 'find-wrong', 'find-start']);
+		// The first points have hardly anything to be measured from, and a fold has no one beginning.
+		expect(kindsFor(BACK, 'A')).not.toContain('find-start');
+		expect(kindsFor(FRONT, 'F')).not.toContain('find-start');
 		expect(kindsFor(FRONT, 'sideSeam')).toEqual(['true-seams']);
 		expect(kindsFor(BACK, 'armhole')).toEqual([]);
 		expect(KEYS.length).toBeGreaterThan(200);

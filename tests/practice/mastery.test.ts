@@ -104,8 +104,9 @@ describe('how a rule stands', () => {
 		expect(standingOf(afterTry(missed, tried('right', tuesday)), RULE, tuesday)).toBe('secure');
 	});
 
-	it('is coming, and not new, once it was tried and missed', () => {
-		expect(standingOf(after(tried('wrong', monday)), RULE, monday)).toBe('coming');
+	it('is begun, neither new nor coming, while it was only missed', () => {
+		expect(standingOf(after(tried('wrong', monday)), RULE, monday)).toBe('begun');
+		expect(standingOf(after(tried('wrong', monday), tried('right', monday)), RULE, monday)).toBe('coming');
 	});
 });
 

@@ -97,16 +97,26 @@ describe('a practice set', () => {
 		expect(practiceSet(1, SKILLS, COUNT)).not.toEqual(practiceSet(2, SKILLS, COUNT));
 	});
 
-	it('never asks a step or a rule twice in a row, nor one body twice', () => {
+	it('never asks a step, a rule or a kind twice in a row, nor one body twice', () => {
 		for (const seed of seeds(200)) {
 			const set = practiceSet(seed, SKILLS, COUNT);
 			for (const [i, item] of set.entries()) {
 				if (i === 0) continue;
 				expect(item.step).not.toBe(set[i - 1]?.step);
 				expect(item.rule).not.toBe(set[i - 1]?.rule);
+				expect(item.kind).not.toBe(set[i - 1]?.kind);
 			}
 			expect(new Set(set.map((item) => birdOf(item.seed))).size).toBe(COUNT);
 		}
+	});
+
+	it('takes drafts in turn more often than not', () => {
+		const changes = seeds(200).map((seed) => {
+			const set = practiceSet(seed, SKILLS, COUNT);
+			return set.filter((item, i) => i > 0 && item.method !== set[i - 1]?.method).length;
+		});
+		const mean = changes.reduce((sum, each) => sum + each, 0) / changes.length;
+		expect(mean).toBeGreaterThan((COUNT - 1) / 2);
 	});
 
 	it('asks most for what is known least', () => {

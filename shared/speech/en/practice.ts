@@ -43,7 +43,13 @@ export const practice = (v: Voice) => {
 			: v.length(whole);
 	const lineNoun = ({ noun, of }: LineName): Noun => (of ? partOf(noun, of) : noun);
 	const named = (lines: readonly LineName[]): string => v.list(lines.map((line) => the(lineNoun(line))));
-	const STANDINGS = { new: 'new', coming: 'coming', secure: 'secure', due: 'due again' } as const;
+	const STANDINGS = {
+		new: 'new',
+		begun: 'not yet',
+		coming: 'coming',
+		secure: 'secure',
+		due: 'due again'
+	} as const;
 	const RESULTS = {
 		right: 'right at once',
 		wrong: 'not at once',
@@ -53,7 +59,9 @@ export const practice = (v: Voice) => {
 	return {
 		heading: 'Practice',
 		about:
-			'Ten short exercises, each on a new body: place a point, find the slip in a finished draft, work a number, true two seams. Rules that you know least come most, and what you knew comes again after some days. Nothing is marked.',
+			'Ten short exercises, each on a new body: say where a rule starts, place a point, find the slip in a finished draft, work a number, true two seams. Rules that you know least come most, and what you knew comes again after some days. Nothing is marked.',
+		topics: 'What have you drafted?',
+		topicsAbout: 'Practice asks only for what you have met. Choose at least one.',
 		begin: 'Begin a set of ten',
 		again: 'Another ten',
 		exerciseOf: ({ number, of }: { number: number; of: number }) => `Exercise ${number} of ${of}`,
@@ -72,6 +80,15 @@ export const practice = (v: Voice) => {
 		showHow: 'Show me how',
 		check: 'Check',
 		numbersOf: ({ body }: { body: string }) => `Numbers of ${body}`,
+
+		askStart: ({ point, noun }: NamedPoint) => `From which point is ${point}, ${the(noun)}, measured?`,
+		startPoint: 'The point it starts from',
+		tapStart: 'Tap it on the sheet, or choose it here.',
+		nameStart: 'name a point that stands on the sheet',
+		rightStart: ({ point, step }: Point & { step: string }) => `Yes: ${step} is measured from ${point}.`,
+		wrongStart: ({ point, step }: Point & { step: string }) => `${step} is not measured from ${point}.`,
+		usedToo: ({ point, step }: Point & { step: string }) =>
+			`The rule of ${step} uses ${point} too, but the measuring does not begin there.`,
 
 		placeNext: ({ point, noun }: NamedPoint) => `Place ${point}, ${the(noun)}.`,
 

@@ -16,6 +16,7 @@ export const practice: typeof english = (v) => {
 	const named = (lines: readonly LineName[]): string => v.list(lines.map((line) => el(lineNoun(line))));
 	const STANDINGS = {
 		new: 'nueva',
+		begun: 'todavía no',
 		coming: 'en camino',
 		secure: 'segura',
 		due: 'toca repasar'
@@ -29,7 +30,9 @@ export const practice: typeof english = (v) => {
 	return {
 		heading: 'Práctica',
 		about:
-			'Diez ejercicios cortos, cada uno con un cuerpo nuevo: coloca un punto, encuentra el fallo de un trazado terminado, calcula un número, iguala dos costuras. Las reglas que menos sabes salen más, y lo que ya sabías vuelve al cabo de unos días. Aquí no se ponen notas.',
+			'Diez ejercicios cortos, cada uno con un cuerpo nuevo: di de dónde parte una regla, coloca un punto, encuentra el fallo de un trazado terminado, calcula un número, iguala dos costuras. Las reglas que menos sabes salen más, y lo que ya sabías vuelve al cabo de unos días. Aquí no se ponen notas.',
+		topics: '¿Qué has trazado ya?',
+		topicsAbout: 'La práctica solo pregunta lo que ya conoces. Elige al menos uno.',
 		begin: 'Empezar una serie de diez',
 		again: 'Otros diez',
 		exerciseOf: ({ number, of }) => `Ejercicio ${number} de ${of}`,
@@ -52,6 +55,14 @@ export const practice: typeof english = (v) => {
 		showHow: 'Enséñame cómo',
 		check: 'Comprobar',
 		numbersOf: ({ body }) => `Números de ${body}`,
+
+		askStart: ({ point, noun }) => `¿Desde qué punto se mide ${point}, ${el(noun)}?`,
+		startPoint: 'El punto de partida',
+		tapStart: 'Tócalo en la hoja o elígelo aquí.',
+		nameStart: 'nombra un punto que esté en la hoja',
+		rightStart: ({ point, step }) => `Sí: ${step} se mide desde ${point}.`,
+		wrongStart: ({ point, step }) => `${step} no se mide desde ${point}.`,
+		usedToo: ({ point, step }) => `La regla de ${step} también usa ${point}, pero no se empieza a medir ahí.`,
 
 		placeNext: ({ point, noun }) => `Coloca ${point}, ${el(noun)}.`,
 

@@ -59,5 +59,11 @@ export const SEAM_SLIP: readonly [least: Mm, most: Mm] = [mm(8), mm(20)];
 /** How much more a rule that is due weighs in a set than one that is as well known and not due: it is what a set is for. */
 export const DUE_WEIGHT = 1;
 
+/** What a rule weighs of the draft that was asked last: a change of draft makes one think which rule it is. */
+export const SAME_DRAFT = 1 / 3;
+
+/** Points on the sheet before it can be asked where a rule starts: from fewer it would be guessed. */
+export const FEWEST_STARTS = 4;
+
 /** What every rule weighs in a set, however well known: the rest of a set is chosen by what is not known yet. */
 export const LEAST_WEIGHT = 0.05;

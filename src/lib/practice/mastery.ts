@@ -99,12 +99,13 @@ export const afterExample = (mastery: Mastery, rule: string): Mastery => {
 };
 
 /** How a rule stands with a learner, in the words that are shown. */
-export type Standing = 'new' | 'coming' | 'secure' | 'due';
+export type Standing = 'new' | 'begun' | 'coming' | 'secure' | 'due';
 
-/** How a rule stands on a day. It is secure once it is mastered and was right on different bodies and days. */
+/** How a rule stands on a day. It is begun while it was never right at once, and secure once it is mastered and was right on different bodies and days. */
 export const standingOf = (mastery: Mastery, rule: string, day: string): Standing => {
 	const record = mastery.rules[rule];
 	if (!record) return 'new';
+	if (record.rightDays.length === 0) return 'begun';
 	if (record.known < MASTERED || record.rightDays.length < DAYS_TO_BE_SECURE) return 'coming';
 	return isDue(record.review, day) ? 'due' : 'secure';
 };

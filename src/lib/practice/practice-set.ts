@@ -1,7 +1,7 @@
 import { stepNamed } from '#drafting/method.ts';
 import { birdOf } from './bodies/birds.ts';
 import { chanceOf, seedFrom, type Chance } from './chance.ts';
-import { DUE_WEIGHT, LEAST_WEIGHT } from './constants.ts';
+import { DUE_WEIGHT, LEAST_WEIGHT, SAME_DRAFT } from './constants.ts';
 import type { ExerciseKey, ExerciseKind, Practised } from './exercises/exercise.ts';
 import { askable, kindsFor } from './exercises/kinds.ts';
 import { isRuleDue, knownOf, standingOf, wantsExample, type Mastery, type Standing } from './mastery.ts';
@@ -54,22 +54,34 @@ const tally = <T>(taken: readonly T[], one: T): number => taken.filter((each) =>
 
 /**
  * What a skill weighs: more the less it is known and when it is due. A rule that stands at several steps is shared
- * by them, and each time it has been taken halves it, so that a set is spread.
+ * by them, and each time it has been taken halves it, so that a set is spread; drafts take turns, more often than not.
  */
 const weightOf = (skill: Skill, skills: readonly Skill[], taken: readonly Skill[]): number => {
 	const whole = LEAST_WEIGHT + (1 - skill.known) + (skill.due ? DUE_WEIGHT : 0);
 	const sharing = skills.filter(({ rule }) => rule === skill.rule).length;
 	const before = taken.filter(({ rule }) => rule === skill.rule).length;
-	return whole / sharing / 2 ** before;
+	const again = taken.at(-1)?.method === skill.method ? SAME_DRAFT : 1;
+	return (whole * again) / sharing / 2 ** before;
 };
 
-/** The kind that a set has least of, among those in which the skill can be asked. */
+/** The kind that a set has least of, among those in which the skill can be asked; the last one only where there is no other. */
 const kindFor = (skill: Skill, kinds: readonly ExerciseKind[], chance: Chance): ExerciseKind | undefined => {
-	const fewest = Math.min(...skill.kinds.map((kind) => tally(kinds, kind)));
+	const others = skill.kinds.filter((kind) => kind !== kinds.at(-1));
+	const can = others.length > 0 ? others : skill.kinds;
+	const fewest = Math.min(...can.map((kind) => tally(kinds, kind)));
 	return chance.weighted(
-		skill.kinds.filter((kind) => tally(kinds, kind) === fewest),
+		can.filter((kind) => tally(kinds, kind) === fewest),
 		() => 1
 	);
+};
+
+/** The skills that may come next: neither the step nor the rule nor the only kind of the last, while there are others. */
+const nextOf = (skills: readonly Skill[], last: SetItem | undefined): readonly Skill[] => {
+	const others = skills.filter(
+		({ rule, step, kinds }) =>
+			rule !== last?.rule && step !== last?.step && kinds.some((kind) => kind !== last?.kind)
+	);
+	return others.length > 0 ? others : skills;
 };
 
 /** A seed whose body has a name that the set does not have yet, so that no two bodies are taken for one. */
@@ -79,8 +91,8 @@ const freshSeed = (seed: number, place: number, birds: ReadonlySet<string>): num
 };
 
 /**
- * A set of `count` exercises: kinds are mixed, rules that are known least and those that are due come most, and
- * neither a step nor a rule comes twice in a row while there is another. The same seed and skills give the same set;
+ * A set of `count` exercises: kinds and drafts are mixed, rules that are known least and those that are due come most,
+ * and neither a step nor a rule nor a kind comes twice in a row while there is another. The same seed and skills give the same set;
  * it is empty only where there are no skills.
  */
 export const practiceSet = (seed: number, skills: readonly Skill[], count: number): readonly SetItem[] => {
@@ -88,11 +100,7 @@ export const practiceSet = (seed: number, skills: readonly Skill[], count: numbe
 	const taken: Skill[] = [];
 	const items: SetItem[] = [];
 	while (items.length < count) {
-		const last = taken.at(-1);
-		const others = skills.filter(({ rule, step }) => rule !== last?.rule && step !== last?.step);
-		const skill = chance.weighted(others.length > 0 ? others : skills, (each) =>
-			weightOf(each, skills, taken)
-		);
+		const skill = chance.weighted(nextOf(skills, items.at(-1)), (each) => weightOf(each, skills, taken));
 		const kind =
 			skill &&
 			kindFor(

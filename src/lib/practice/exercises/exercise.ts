@@ -13,7 +13,13 @@ import type { Draft, Drafted } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import type { Explanation } from '#drafting/steps/step-rules.ts';
 
-export const EXERCISE_KINDS = ['next-point', 'find-wrong', 'work-number', 'true-seams'] as const;
+export const EXERCISE_KINDS = [
+	'next-point',
+	'find-wrong',
+	'work-number',
+	'true-seams',
+	'find-start'
+] as const;
 /** What an exercise asks for. */
 export type ExerciseKind = (typeof EXERCISE_KINDS)[number];
 
@@ -53,6 +59,16 @@ interface Asked<K extends ExerciseKind> {
 	readonly body: Body;
 	/** The body's true draft. It holds the answer: show of it what the exercise says. */
 	readonly draft: Draft;
+}
+
+/** Say from which point of the sheet a step is measured, before anything is worked out. */
+export interface FindStart extends Asked<'find-start'> {
+	readonly step: string;
+	readonly soFar: Drafted;
+	/** The answer. */
+	readonly start: string;
+	/** What the rule uses besides. */
+	readonly used: readonly string[];
 }
 
 /** Place the next point of a draft. */
@@ -113,11 +129,12 @@ export interface TrueSeams extends Asked<'true-seams'> {
 	readonly right: SheetPoint;
 }
 
-export type Exercise = NextPoint | FindWrong | WorkNumber | TrueSeams;
+export type Exercise = FindStart | NextPoint | FindWrong | WorkNumber | TrueSeams;
 export type ExerciseOf<K extends ExerciseKind> = Extract<Exercise, { readonly kind: K }>;
 
 /** What a learner answers to each kind. A part that is left out is not answered yet. */
 export interface Answers {
+	readonly 'find-start': { readonly point: string };
 	readonly 'next-point': Placement;
 	readonly 'find-wrong': { readonly point: string; readonly choice?: string | undefined };
 	readonly 'work-number': { readonly typed: string; readonly unit: Unit };

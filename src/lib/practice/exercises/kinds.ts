@@ -17,6 +17,7 @@ import {
 	type Practised,
 	type Said
 } from './exercise.ts';
+import { findStart } from './find-start.ts';
 import { findWrong } from './find-wrong.ts';
 import { asVerdict, unfinished } from './judgements.ts';
 import { nextPoint } from './next-point.ts';
@@ -25,6 +26,7 @@ import { workNumber } from './work-number.ts';
 
 /** Every kind of exercise: a kind that is named and not here does not compile. */
 const KINDS: { readonly [K in ExerciseKind]: ExerciseRules<K> } = {
+	'find-start': findStart,
 	'next-point': nextPoint,
 	'find-wrong': findWrong,
 	'work-number': workNumber,

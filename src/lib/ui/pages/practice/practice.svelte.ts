@@ -4,6 +4,7 @@ import { exercise, judge } from '#practice/exercises/kinds.ts';
 import { exerciseKeySchema, type Exercise, type Judged } from '#practice/exercises/exercise.ts';
 import { afterExample, afterTry, masterySchema, NO_MASTERY, type Mastery } from '#practice/mastery.ts';
 import { practiceSet, skillsOf, type SetItem, type Skill } from '#practice/practice-set.ts';
+import { Work } from '#ui/desk/work.svelte.ts';
 import type { Learner } from '#ui/keeping/learner.svelte.ts';
 import { message } from '#shared/speech/message.ts';
 import { savedKey } from '#ui/keeping/shelf.ts';
@@ -18,7 +19,9 @@ const savedSetSchema = z.object({
 	at: z.int().check(z.minimum(0)),
 	results: z.array(z.enum(['right', 'wrong', 'helped', 'passed'])),
 	helped: z._default(z.boolean(), false),
-	exampleSeen: z._default(z.boolean(), false)
+	exampleSeen: z._default(z.boolean(), false),
+	/** The drafts that were chosen; none while nothing was. */
+	topics: z._default(z.array(z.string()), [])
 });
 
 const MASTERY = whole(savedKey('mastery'), message('site', 'practised'), masterySchema);
@@ -46,6 +49,8 @@ export class Practice {
 	/** Whether the rule was looked at before an answer: the answer then says nothing of what was known. */
 	helped = $state(false);
 	exampleSeen = $state(false);
+	/** The drafts that are practised, by their ids. */
+	topics: readonly string[] = $state.raw([]);
 
 	readonly item: SetItem | undefined = $derived(this.items[this.at]);
 	readonly exercise: Exercise | undefined = $derived.by(() => {
@@ -53,6 +58,10 @@ export class Practice {
 		return item && exercise(item, (id) => this.methods.find((method) => method.id === id));
 	});
 	readonly skills: readonly Skill[] = $derived.by(() => skillsOf(this.methods, this.mastery, today()));
+	/** The skills of the chosen drafts. */
+	readonly chosen: readonly Skill[] = $derived(
+		this.skills.filter(({ method }) => this.topics.includes(method))
+	);
 	readonly finished = $derived(this.items.length > 0 && this.at >= this.items.length);
 
 	constructor(learner: Learner, methods: readonly Practised[]) {
@@ -69,13 +78,37 @@ export class Practice {
 		this.results = set?.results ?? [];
 		this.helped = set?.helped ?? false;
 		this.exampleSeen = set?.exampleSeen ?? false;
+		this.topics = this.#met(set?.topics ?? []);
 	}
 
 	/** Begins a new set; the same seed and the same mastery give the same set. */
 	begin(seed: number): void {
-		this.items = practiceSet(seed, this.skills, SET_SIZE);
+		this.items = practiceSet(seed, this.chosen, SET_SIZE);
 		this.results = [];
 		this.#goTo(0);
+	}
+
+	/** Takes a draft up among those that are practised, or leaves it out. */
+	choose(id: string, taken: boolean): void {
+		this.topics = this.methods
+			.map((method) => method.id)
+			.filter((each) => (each === id ? taken : this.topics.includes(each)));
+		this.#save();
+	}
+
+	/** Whether the learner has placed anything of a draft, for the body that is chosen. */
+	#isBegun(method: Practised): boolean {
+		const work = new Work(method, this.learner);
+		work.load();
+		return method.steps.some(({ name }) => work.entry(name).placement !== undefined);
+	}
+
+	/** What was chosen before; else the drafts that were begun here; else those that the course begins with. */
+	#met(chosen: readonly string[]): readonly string[] {
+		const known = this.methods.filter(({ id }) => chosen.includes(id));
+		const begun = this.methods.filter((method) => this.#isBegun(method));
+		const first = this.methods.filter(({ practised }) => practised);
+		return ([known, begun].find((some) => some.length > 0) ?? first).map(({ id }) => id);
 	}
 
 	/** Judges an answer, and keeps the first one that is right or wrong. */
@@ -142,7 +175,7 @@ export class Practice {
 	}
 
 	#save(): void {
-		const { items, at, results, helped, exampleSeen } = this;
-		this.learner.keep(SET.key, { version: 1, items, at, results, helped, exampleSeen });
+		const { items, at, results, helped, exampleSeen, topics } = this;
+		this.learner.keep(SET.key, { version: 1, items, at, results, helped, exampleSeen, topics });
 	}
 }
