@@ -9,6 +9,7 @@ const LESSON = '65-dress-moving-darts';
 const atTheDarts = async (page: Page): Promise<Desk> => {
 	const desk = new Desk(page);
 	await desk.open(LESSON);
+	await desk.staying();
 	await desk.button('Draft the earlier steps for me').click();
 	await expect(desk.sheet.locator('circle[data-name="G2"]')).toBeVisible();
 	await expect(desk.sheet.locator('.panel')).toBeVisible();
@@ -104,10 +105,8 @@ test('a wrong turn is explained, kept, and followed through', async ({ page }) =
 	// Typed, a place may lie off the circle, where paper could come only by stretching.
 	const goal = await desk.pointPlace('G1');
 	expect(far(goal, pin)).toBeGreaterThan(far(from, pin) + 5);
-	await page.getByLabel('Across', { exact: true }).fill((goal[0] / 10).toFixed(2));
-	await page.getByLabel('Down', { exact: true }).fill((goal[1] / 10).toFixed(2));
+	await desk.field.fill(`across ${(goal[0] / 10).toFixed(2)}, down ${(goal[1] / 10).toFixed(2)}`);
 	await page.keyboard.press('Enter');
-	await desk.button('Check').click();
 	await expect(page.getByTestId('likely')).toContainText('if you moved G2 straight onto G1');
 
 	await desk.button('Go on with it as it is').click();

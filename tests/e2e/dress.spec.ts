@@ -81,13 +81,12 @@ test('from an empty browser to the finished pattern of the dress, for a learnerâ
 		await page.waitForURL(`**/lessons/${lesson}`);
 		const steps = worked(id);
 		const names = await stepsOnPage(page);
-		for (const [i, name] of names.entries()) {
+		for (const name of names) {
 			expect(await desk.current(), lesson).toBe(name);
 			const typed = steps.get(name);
 			if (!typed) throw new Error(`${lesson} asks for ${name}, which this body does not need`);
 			await desk.byTyping(typed);
 			await desk.expectRight();
-			if (i < names.length - 1) await desk.button(/^Next: /).click();
 		}
 		drafted += names.length;
 		await desk.page

@@ -64,11 +64,10 @@ const solve = async (keyboard: Keyboard, asked: Exercise): Promise<void> => {
 	} else if (asked.kind === 'next-point') {
 		const place = asked.draft.points[asked.step];
 		if (!place) throw new Error(`${asked.step} is not drafted`);
-		const toggle = page.getByRole('button', { name: 'across, down' });
-		if (await toggle.isVisible()) await keyboard.press(toggle);
-		await keyboard.type(page.getByLabel('Across', { exact: true }), cm(place.x));
-		await keyboard.type(page.getByLabel('Down', { exact: true }), cm(place.y));
-		await page.keyboard.press('Enter');
+		await keyboard.type(
+			page.locator('.dock form input'),
+			english.words.desk.saidPlace({ across: cm(place.x), down: cm(place.y) })
+		);
 		await page.keyboard.press('Enter');
 	} else if (asked.kind === 'work-number') {
 		await keyboard.type(page.getByLabel('Your number, or a sum'), cm(asked.right));

@@ -13,7 +13,6 @@ test('the whole back is drafted with the mouse, and the comparison finds every s
 			expect(await desk.current()).toBe(name);
 			await desk.byPointer(answer);
 			await desk.expectRight();
-			if (name !== Object.keys(steps).at(-1)) await desk.button(/^Next: /).click();
 		}
 		await expect(page.getByRole('link', { name: /^Next lesson/ })).toBeVisible();
 	}
@@ -42,10 +41,6 @@ test('the whole back is drafted with the keyboard alone', async ({ page }) => {
 				await page.keyboard.press('Enter');
 			} else await desk.byKeyboard(answer);
 			await desk.expectRight();
-			if (name !== Object.keys(steps).at(-1)) {
-				await desk.tabTo(desk.button(/^Next: /));
-				await page.keyboard.press('Enter');
-			}
 		}
 	}
 });

@@ -183,6 +183,19 @@ describe('a straight line', () => {
 		expect(tool.work.check('slope').answer).toBe('right');
 	});
 
+	it('once it was found wrong, the next tap rules it anew', () => {
+		const tool = toolAt('slope');
+		tool.tap(at(0, 0));
+		tool.tap(at(0, 100));
+		expect(tool.beginsAnew).toBe(false);
+		tool.work.check('slope');
+		expect(tool.beginsAnew).toBe(true);
+		tool.tap(at(0, 0));
+		expect(tool.places).toEqual({ first: { x: 0, y: 0 } });
+		tool.tap(at(125, 50));
+		expect(tool.work.check('slope').answer).toBe('right');
+	});
+
 	it('shows the line while its second end is dragged', () => {
 		const tool = toolAt('slope');
 		tool.put('first', at(0, 0));

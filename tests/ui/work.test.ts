@@ -91,6 +91,35 @@ describe('placing and checking', () => {
 		expect(work.state('B')).toBe('open');
 	});
 
+	it('the same wrong one put down and checked again is no second try, though others came between', () => {
+		const work = takeUp();
+		for (const down of [90, 95, 90, 90]) {
+			work.place('A', point(0, down));
+			expect(work.check('A').answer).toBe('wrong');
+		}
+		expect(work.entry('A').tries).toBe(2);
+	});
+
+	it('an early mark that is put right takes along what was right from it, says so, and is undone with it', () => {
+		const work = takeUp(backBlock());
+		work.place('W', point(0, 647));
+		work.check('W');
+		work.keep('W');
+		work.place('H', point(0, 852));
+		expect(work.check('H').answer).toBe('right');
+		expect(work.followsThrough('H')).toBe(true);
+		work.reopen('W');
+		expect(work.movedAlong).toEqual(['H']);
+		work.place('W', point(0, 425));
+		expect(work.check('W').answer).toBe('right');
+		expect(work.isRight('H')).toBe(true);
+		expect(work.followsThrough('H')).toBe(false);
+		work.undo();
+		work.undo();
+		expect(work.entry('H').placement).toEqual(point(0, 852));
+		expect(work.isRight('H')).toBe(true);
+	});
+
 	it('a right one costs nothing', () => {
 		const work = takeUp();
 		work.place('A', point(0, 100));
@@ -165,6 +194,14 @@ describe('help', () => {
 		}
 		expect(work.canUndo).toBe(false);
 		expect(work.state('A')).toBe('open');
+	});
+
+	it('passes over which way and how far, where a verdict has told it', () => {
+		const work = takeUp();
+		work.place('A', point(0, 90));
+		work.check('A');
+		work.help('A', 1);
+		expect(work.entry('A').help).toBe(2);
 	});
 
 	it('is worked for the chosen body and unit', () => {

@@ -1,5 +1,6 @@
 import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
+import type { Compass } from '../../method.ts';
 import type { Mm, Radians, Unit } from '../../units.ts';
 import { capital, the, The } from './grammar.ts';
 import { smallIn } from './slight.ts';
@@ -28,6 +29,17 @@ export interface Turned {
 	readonly open?: { readonly width: Mm; readonly at: string } | undefined;
 }
 
+/** What a learner is asked to put down. */
+export type Put = 'place' | 'way' | 'level' | 'ends' | 'handles';
+
+/** A handle while it is moved. */
+export interface HandleTold {
+	readonly share: number;
+	readonly to: 'corner' | 'chord';
+	readonly length: Mm;
+	readonly off: Radians | undefined;
+}
+
 /** The sheet, its tool, the dock and typed entry. */
 export const desk = (v: Voice) => {
 	const unitName = (unit: Unit): string => (unit === 'in' ? 'inches' : unit);
@@ -53,7 +65,6 @@ export const desk = (v: Voice) => {
 			`This step starts from ${v.list(steps.map(the))}, not drafted yet.`,
 		draftEarlier: 'Draft the earlier steps for me',
 		notNeeded: ({ name }: { name: string }) => `This step is not needed for ${name}.`,
-		type: 'Type',
 		nextLesson: ({ title }: { title: string }) => `Next lesson: ${title}`,
 		nextStep: ({ label }: { label: Noun }) => `Next: ${the(label)}`,
 		check: 'Check',
@@ -71,11 +82,13 @@ export const desk = (v: Voice) => {
 		zoomOutKeys: 'Zoom out (−)',
 		zoomIn: 'Zoom in',
 		zoomInKeys: 'Zoom in (+)',
-		step: 'Step',
-		showStep: 'Show this step',
-		showStepKeys: 'Show this step (0)',
-		all: 'All',
-		showAll: 'Show all of the draft',
+		step: 'Closer',
+		showStep: 'Look closer at this step',
+		all: 'Whole',
+		showAll: 'Show the whole draft',
+		showAllKeys: 'Show the whole draft (0)',
+		options: 'Options of the sheet',
+		goesOn: 'What is right goes on by itself',
 		grid: 'Grid',
 		gridAbout: 'Grid that marks settle on',
 
@@ -111,32 +124,38 @@ export const desk = (v: Voice) => {
 		moving: ({ target, told, place }: { target: string; told: string; place: Place }) =>
 			`${target}: ${told}; ${onSheet(place)}`,
 
-		startPoint: 'From',
-		endPoint: 'to',
-		choose: 'choose',
-		orTap: 'or tap the two points on the sheet',
-		distanceOrSum: ({ unit }: { unit: Unit }) => `Distance or sum in ${unitName(unit)}`,
-		suchAs: 'such as 12/2+1',
-		direction: 'Direction',
-		down: 'down',
-		across: 'across',
-		up: 'up',
-		in: 'in',
-		acrossFrom: ({ point }: { point: string | undefined }) =>
-			point === undefined ? 'Across' : `Across from ${point}`,
-		downFrom: ({ point }: { point: string | undefined }) =>
-			point === undefined ? 'Down' : `Down from ${point}`,
-		place: 'Place',
-		anotherWay: 'Another way to type the place',
-		byAcrossDown: 'across, down',
-		byDistance: 'distance',
+		/** An entry as a drafter says it. */
+		sayIt: ({ put }: { put: Put }): string =>
+			put === 'ends' ? 'The two ends of the line' : 'Where it goes, as you would say it',
+		suchAs: ({ put }: { put: Put }): string =>
+			({
+				place: 'from B down 12/2+1',
+				way: '12 across, 7 down',
+				level: '12/2+1',
+				ends: 'B to D',
+				handles: 'in 3, down 1'
+			})[put],
+		/** Words of an entry; those that mean the same are parted by a stroke. */
+		fromWords: 'from',
+		toWords: 'to',
+		wayWords: {
+			down: 'down|below',
+			up: 'up|above',
+			across: 'across|outwards|outward|out',
+			in: 'inwards|inward|in'
+		},
+		saidDistance: ({ from, go, sum }: { from: string; go: Compass; sum: string }) =>
+			`from ${from} ${go} ${sum}`,
+		saidPlace: ({ across, down }: { across: string; down: string }) =>
+			[across && `across ${across}`, down && `down ${down}`].filter(Boolean).join(', '),
 		comesTo: ({ value }: { value: Mm }) => `= ${v.length(value)}`,
 		unusable: ({ rule }: { rule: string }) =>
 			`${capital(rule)}${rule.endsWith('?') ? '' : '.'} Nothing is counted.`,
 		tooFarOff: 'that lies further off than the sheet goes',
-		chooseStart: 'choose the point that it starts from',
-		writeBoth: 'write how far across, and how far down',
-		writeHandle: 'Write how far across and down this handle lies.',
+		noSuchPoint: ({ name }: { name: string }) => `no point ${name} stands on the sheet yet`,
+		sayStart: 'say from which point, such as “from B”',
+		sayWay: 'say which way it goes: down, up, across or in',
+		sayEnds: 'name the two points that it runs between, such as “B to D”',
 
 		nudge: 'Nudge',
 		nudgeIn: 'Nudge in',
@@ -146,16 +165,13 @@ export const desk = (v: Voice) => {
 		turnBack: 'Turn anticlockwise',
 		turnOn: 'Turn clockwise',
 
-		/** A length in bold, with what stands before and after it. */
-		curveLength: ({ length }: { length: Mm }): readonly [string, string, string] => [
-			'',
-			v.length(length),
-			' long'
-		],
-		leaves: ({ point, off }: { point: string; off: Radians }) =>
-			` · leaves ${point} ${v.fixed((off * 180) / Math.PI, 1)}° off square`,
-		reaches: ({ point, off }: { point: string; off: Radians }) =>
-			` · reaches ${point} ${v.fixed((off * 180) / Math.PI, 1)}° off square`,
+		/** A handle as it is moved: its share of the way that it goes, the curve's length, and how square it leaves or reaches its point. */
+		handleTold: ({ share, to, length, off }: HandleTold) =>
+			[
+				`${v.fixed(share, 2)} of the ${to === 'corner' ? 'way to the corner' : 'straight way'}`,
+				`${v.length(length)} long`,
+				...(off === undefined ? [] : [`${v.degrees(off)} off square`])
+			].join(' · '),
 
 		help: 'Help',
 		askWhere: 'Where do I look?',
@@ -165,8 +181,16 @@ export const desk = (v: Voice) => {
 		draftedForYou: 'It was drafted for you.',
 		fromOwn: ({ points }: { points: readonly string[] }) =>
 			`It is right from your own ${v.list(points)}: one slip is one mistake.`,
-		theRule: 'The rule:',
-		alongCurve: ({ length }: { length: Mm }) => `It comes to ${v.length(length)} along the curve.`,
+		/** About how far a step goes, for whoever asks where to look. */
+		about: ({ far, from }: { far: Mm; from: string | undefined }) =>
+			from === undefined
+				? `It is about ${v.length(far)} long.`
+				: `It lies about ${v.length(far)} from ${from}.`,
+		movedAlong: ({ steps }: { steps: readonly Noun[] }) =>
+			v.plural(steps.length, {
+				one: `${capital(v.list(steps.map(the)))} moved along and stays right.`,
+				other: `${capital(v.list(steps.map(the)))} moved along and stay right.`
+			}),
 		goOn: 'Go on with it as it is',
 		allowedPoint: ({ within }: { within: Mm }) => `Anything within ${small(within)} counts as right.`,
 		allowedCurve: ({ within, length }: { within: Mm; length: Mm }) =>

@@ -15,8 +15,7 @@ export const lesson = (v: Voice) => {
 	return {
 		about: ({ part, minutes }: { part: string; minutes: number }) => `${part} · about ${minutes} minutes`,
 		lessons: 'Lessons',
-		showSheet: 'Show the sheet',
-		hideSheet: 'Hide the sheet',
+		toSheet: '↑ The sheet',
 		notYetHere: 'This lesson is not written in this language yet. Here is its English text.',
 
 		/** How far a step has come. */

@@ -162,8 +162,8 @@ const slips = {
 		did(`left ${point} at a slant`, `the curve leaves it square`),
 	reachedSlanting: ({ point }: { point: string }) =>
 		did(`reached ${point} at a slant`, `the curve reaches it square`),
-	tooLong: () => did('drew it too long', 'it would not fit what it is sewn to'),
-	tooShort: () => did('drew it too short', 'it would not fit what it is sewn to')
+	tooLong: () => did('drew it too long', 'the rule’s is shorter'),
+	tooShort: () => did('drew it too short', 'the rule’s is longer')
 };
 
 /** What may have gone wrong at a step. */

@@ -9,6 +9,14 @@ import { overIn, smallIn, wayOff, type Off } from './slight.ts';
 /** The aspects that are a place, by what lies there. */
 const SUBJECTS = { place: 'It lies', start: 'Its first end lies', end: 'Its last end lies' } as const;
 
+/** A handle of a curve, by the point that it leaves or reaches, and how far it lies from its place. */
+export interface HandleOff {
+	readonly point: string;
+	readonly leaving: boolean;
+	readonly across: Mm;
+	readonly down: Mm;
+}
+
 /** What the checker says of a placement. */
 export const verdicts = (v: Voice) => {
 	const small = (length: Mm): string => smallIn(v, length);
@@ -39,6 +47,9 @@ export const verdicts = (v: Voice) => {
 				return `It is ${turn}; the rule turns it ${rule} ${wanted > 0 ? 'clockwise' : 'anticlockwise'}.`;
 			return `It is ${turn}; the rule turns it ${rule}${drawn * wanted < 0 ? ' the other way' : ''}.`;
 		},
+		/** The handle of a curve that lies furthest from its place. */
+		handle: ({ point, leaving, across, down }: HandleOff) =>
+			`The handle ${leaving ? 'out of' : 'into'} ${point} lies ${way({ across, down, limit: undefined })}.`,
 		direction: ({ way: side, point, wanted, square, turned, tolerance }: FindingOf<'direction'>) => {
 			const verb = side === 'leaving' ? 'leaves' : 'reaches';
 			const upright = wanted === 'down' || wanted === 'up';

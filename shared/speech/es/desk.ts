@@ -1,4 +1,5 @@
 import type { desk as english, NamedStep, Place, Slant, Turned } from '../en/desk.ts';
+import type { Compass } from '../../method.ts';
 import type { Mm, Radians, Unit } from '../../units.ts';
 import { capital, del, el, El } from './grammar.ts';
 import { smallIn } from './slight.ts';
@@ -15,6 +16,14 @@ const WAYS: Readonly<Record<Slant['straight'], string>> = {
 	up: 'hacia arriba',
 	across: 'hacia fuera',
 	in: 'hacia dentro'
+};
+
+/** The same as they are typed. */
+const SHORT: Readonly<Record<Compass, string>> = {
+	down: 'abajo',
+	up: 'arriba',
+	across: 'fuera',
+	in: 'dentro'
 };
 
 /** The sheet, its tool, the dock and typed entry. */
@@ -41,7 +50,6 @@ export const desk: typeof english = (v) => {
 		startsFrom: ({ steps }) => `Este paso parte ${v.list(steps.map(del))}, que aún no has trazado.`,
 		draftEarlier: 'Traza por mí los pasos anteriores',
 		notNeeded: ({ name }) => `Este paso no hace falta para ${name}.`,
-		type: 'Escribir',
 		nextLesson: ({ title }) => `Siguiente lección: ${title}`,
 		nextStep: ({ label }) => `Siguiente: ${el(label)}`,
 		check: 'Comprobar',
@@ -59,11 +67,13 @@ export const desk: typeof english = (v) => {
 		zoomOutKeys: 'Alejar (−)',
 		zoomIn: 'Acercar',
 		zoomInKeys: 'Acercar (+)',
-		step: 'Paso',
-		showStep: 'Ver este paso',
-		showStepKeys: 'Ver este paso (0)',
-		all: 'Todo',
-		showAll: 'Ver todo el trazado',
+		step: 'De cerca',
+		showStep: 'Ver este paso de cerca',
+		all: 'Entero',
+		showAll: 'Ver el trazado entero',
+		showAllKeys: 'Ver el trazado entero (0)',
+		options: 'Opciones de la hoja',
+		goesOn: 'Lo que es correcto pasa solo al paso siguiente',
 		grid: 'Cuadrícula',
 		gridAbout: 'Cuadrícula a la que se ajustan las marcas',
 
@@ -97,29 +107,33 @@ export const desk: typeof english = (v) => {
 		placed: ({ target, where }) => `${target}: ${where}`,
 		moving: ({ target, told, place }) => `${target}: ${told}; ${onSheet(place)}`,
 
-		startPoint: 'Desde',
-		endPoint: 'hasta',
-		choose: 'elige',
-		orTap: 'o toca los dos puntos en la hoja',
-		distanceOrSum: ({ unit }) => `Distancia o cuenta en ${unitName(unit)}`,
-		suchAs: 'p. ej. 12/2+1',
-		direction: 'Dirección',
-		down: 'hacia abajo',
-		across: 'hacia fuera',
-		up: 'hacia arriba',
-		in: 'hacia dentro',
-		acrossFrom: ({ point }) => (point === undefined ? 'Hacia fuera' : `Hacia fuera desde ${point}`),
-		downFrom: ({ point }) => (point === undefined ? 'Hacia abajo' : `Hacia abajo desde ${point}`),
-		place: 'Colocar',
-		anotherWay: 'Otra manera de escribir el lugar',
-		byAcrossDown: 'hacia fuera, hacia abajo',
-		byDistance: 'distancia',
+		sayIt: ({ put }) => (put === 'ends' ? 'Los dos extremos de la línea' : 'Dónde va, como lo dirías'),
+		suchAs: ({ put }) =>
+			({
+				place: 'desde B abajo 12/2+1',
+				way: 'fuera 12, abajo 7',
+				level: '12/2+1',
+				ends: 'B a D',
+				handles: 'dentro 3, abajo 1'
+			})[put],
+		fromWords: 'desde|de',
+		toWords: 'hasta|a',
+		wayWords: {
+			down: 'hacia abajo|abajo',
+			up: 'hacia arriba|arriba',
+			across: 'hacia fuera|hacia afuera|afuera|fuera',
+			in: 'hacia dentro|hacia adentro|adentro|dentro'
+		},
+		saidDistance: ({ from, go, sum }) => `desde ${from} ${SHORT[go]} ${sum}`,
+		saidPlace: ({ across, down }) =>
+			[across && `fuera ${across}`, down && `abajo ${down}`].filter(Boolean).join('; '),
 		comesTo: ({ value }) => `= ${v.length(value)}`,
 		unusable: ({ rule }) => `${capital(rule)}${rule.endsWith('?') ? '' : '.'} No cuenta como intento.`,
 		tooFarOff: 'eso queda más lejos de lo que llega la hoja',
-		chooseStart: 'elige el punto del que parte',
-		writeBoth: 'escribe cuánto hacia fuera y cuánto hacia abajo',
-		writeHandle: 'Escribe cuánto hacia fuera y cuánto hacia abajo está este tirador.',
+		noSuchPoint: ({ name }) => `todavía no hay ningún punto ${name} en la hoja`,
+		sayStart: 'di desde qué punto; por ejemplo, «desde B»',
+		sayWay: 'di hacia dónde va: abajo, arriba, fuera o dentro',
+		sayEnds: 'nombra los dos puntos entre los que va; por ejemplo, «B a D»',
 
 		nudge: 'Mover poco a poco',
 		nudgeIn: 'Mover hacia dentro',
@@ -129,9 +143,12 @@ export const desk: typeof english = (v) => {
 		turnBack: 'Girar en sentido antihorario',
 		turnOn: 'Girar en sentido horario',
 
-		curveLength: ({ length }) => ['', v.length(length), ' de largo'],
-		leaves: ({ point, off }) => ` · sale de ${point} a ${v.fixed((off * 180) / Math.PI, 1)}° de la escuadra`,
-		reaches: ({ point, off }) => ` · llega a ${point} a ${v.fixed((off * 180) / Math.PI, 1)}° de la escuadra`,
+		handleTold: ({ share, to, length, off }) =>
+			[
+				`${v.fixed(share, 2)} del camino ${to === 'corner' ? 'a la esquina' : 'recto'}`,
+				`mide ${v.length(length)}`,
+				...(off === undefined ? [] : [`a ${v.degrees(off)} de la escuadra`])
+			].join(' · '),
 
 		help: 'Ayuda',
 		askWhere: '¿Dónde miro?',
@@ -141,8 +158,15 @@ export const desk: typeof english = (v) => {
 		draftedForYou: 'Lo ha trazado el programa.',
 		fromOwn: ({ points }) =>
 			`Es correcto a partir de lo que trazaste en ${v.list(points)}: un desliz cuenta como un solo error.`,
-		theRule: 'La regla:',
-		alongCurve: ({ length }) => `La curva mide ${v.length(length)}.`,
+		about: ({ far, from }) =>
+			from === undefined
+				? `Mide más o menos ${v.length(far)}.`
+				: `Queda más o menos a ${v.length(far)} de ${from}.`,
+		movedAlong: ({ steps }) =>
+			v.plural(steps.length, {
+				one: `Se ha movido a la vez ${v.list(steps.map(el))}, y sigue siendo correcto.`,
+				other: `Se han movido a la vez ${v.list(steps.map(el))}, y siguen siendo correctos.`
+			}),
 		goOn: 'Seguir así, tal como está',
 		allowedPoint: ({ within }) => `Vale como correcto todo lo que quede a menos de ${small(within)}.`,
 		allowedCurve: ({ within, length }) =>

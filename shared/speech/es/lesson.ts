@@ -13,8 +13,7 @@ export const lesson: typeof english = (v) => {
 	return {
 		about: ({ part, minutes }) => `${part} · unos ${minutes} minutos`,
 		lessons: 'Lecciones',
-		showSheet: 'Mostrar la hoja',
-		hideSheet: 'Ocultar la hoja',
+		toSheet: '↑ La hoja',
 		notYetHere: 'Esta lección todavía no está escrita en español. Aquí tienes su texto en inglés.',
 
 		absent: 'no hace falta para este cuerpo',

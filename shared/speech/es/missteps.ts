@@ -136,8 +136,8 @@ const slips: ReturnType<typeof english>['slips'] = {
 		did('trazado una curva ondulada', 'se dobla a un lado y a otro donde la de la regla no lo hace'),
 	leftSlanting: ({ point }) => did(`salido de ${point} en oblicuo`, 'la curva sale de ahí a escuadra'),
 	reachedSlanting: ({ point }) => did(`llegado a ${point} en oblicuo`, 'la curva llega ahí a escuadra'),
-	tooLong: () => did('trazado la línea demasiado larga', 'no encajaría con lo que se le cose'),
-	tooShort: () => did('trazado la línea demasiado corta', 'no encajaría con lo que se le cose')
+	tooLong: () => did('trazado la línea demasiado larga', 'la de la regla es más corta'),
+	tooShort: () => did('trazado la línea demasiado corta', 'la de la regla es más larga')
 };
 
 /** What may have gone wrong at a step. */

@@ -36,6 +36,8 @@ export const verdicts: typeof english = (v) => {
 			if (drawn === 0) return `No está girado; la regla lo gira ${rule} ${sense(wanted)}.`;
 			return `Está girado ${size} ${sense(drawn)}; la regla lo gira ${rule}${drawn * wanted < 0 ? ' en sentido contrario' : ''}.`;
 		},
+		handle: ({ point, leaving, across, down }) =>
+			`El tirador que ${leaving ? 'sale de' : 'llega a'} ${point} está ${way({ across, down, limit: undefined })}.`,
 		direction: ({ way: side, point, wanted, square, turned, tolerance }) => {
 			const verb = side === 'leaving' ? 'Sale de' : 'Llega a';
 			const upright = wanted === 'down' || wanted === 'up' ? UPRIGHT[wanted] : undefined;

@@ -40,6 +40,14 @@ export class Desk {
 		await this.sheet.locator('svg').waitFor();
 	}
 
+	/** Chooses that what is right does not go on by itself. */
+	async staying(): Promise<void> {
+		const options = this.page.locator('.dock summary');
+		await options.click();
+		await this.page.getByLabel(this.words.goesOn).uncheck();
+		await options.click();
+	}
+
 	button(name: string | RegExp): Locator {
 		return this.page.getByRole('button', { name });
 	}
@@ -73,12 +81,13 @@ export class Desk {
 		if ('point' in answer) await this.click(answer.point);
 		else if ('end' in answer) await this.click(answer.end);
 		else if ('ends' in answer) {
-			await this.button(this.words.all).click();
 			for (const name of answer.ends) await this.sheet.locator(`text.name:text-is("${name}")`).waitFor();
 			for (const name of answer.ends) await this.click(await this.pointPlace(name));
 		} else {
 			for (const [i, place] of answer.handles.entries()) {
-				await this.page.getByRole('group', { name: this.words.handles }).getByRole('button').nth(i).click();
+				const handle = this.page.getByRole('group', { name: this.words.handles }).getByRole('button').nth(i);
+				// After one handle the next is taken up by itself.
+				if ((await handle.getAttribute('aria-pressed')) !== 'true') await handle.click();
 				await this.click(place);
 			}
 		}
@@ -105,80 +114,54 @@ export class Desk {
 		throw new Error('the keyboard does not reach this');
 	}
 
-	/** Chooses an option of a focused list by typing its first letters. */
-	async chooseByKey(list: Locator, option: string): Promise<void> {
-		await this.tabTo(list);
-		await this.page.keyboard.type(option);
+	/** The one field in which a place is said. */
+	get field(): Locator {
+		return this.page.locator('.dock form input');
 	}
 
-	async typeInto(field: Locator, text: string): Promise<void> {
-		await this.tabTo(field);
-		await this.page.keyboard.press('Control+A');
-		await this.page.keyboard.type(text);
+	/** How a step is said in the language of the page. */
+	said(answer: Exclude<Answer, { handles: unknown }>): string {
+		const { saidDistance, saidPlace, toWords } = this.words;
+		if ('ends' in answer) return answer.ends.join(` ${toWords.split('|')[0] ?? ''} `);
+		if ('end' in answer) return answer.sum;
+		const { point, sum, from = 'O', go = 'down' } = answer;
+		const [across, down] = point;
+		return sum === undefined
+			? saidPlace({ across: this.written(across), down: this.written(down) })
+			: saidDistance({ from, go, sum });
 	}
 
-	/** Does a step with the keyboard alone, and checks it with Enter. */
+	/** Does a step with the keyboard alone; Enter places and checks. */
 	async byKeyboard(answer: Answer): Promise<void> {
-		const form = this.page.locator('.dock form');
-		if ('ends' in answer) {
-			await this.chooseByKey(this.page.getByLabel(this.words.startPoint, { exact: true }), answer.ends[0]);
-			await this.chooseByKey(this.page.getByLabel(this.words.endPoint, { exact: true }), answer.ends[1]);
-			await this.tabTo(this.button(this.words.check));
-			await this.page.keyboard.press('Enter');
-			return;
-		}
 		if ('handles' in answer) throw new Error('handles are typed by their offsets');
-		if ('point' in answer && answer.sum === undefined) {
-			const [across, down] = answer.point;
-			const corner = { point: undefined };
-			await this.typeInto(
-				form.getByLabel(this.words.acrossFrom(corner), { exact: true }),
-				this.written(across)
+		await this.tabTo(this.field);
+		await this.page.keyboard.press('Control+A');
+		await this.page.keyboard.type(this.said(answer));
+		await this.page.keyboard.press('Enter');
+	}
+
+	/** Types the handles of a curve one after the other, each from its own end; the last Enter checks. */
+	async byEnter(offsets: readonly At[]): Promise<void> {
+		for (const [across, down] of offsets) {
+			await this.tabTo(this.field);
+			await this.page.keyboard.type(
+				this.words.saidPlace({ across: this.written(across), down: this.written(down) })
 			);
-			await this.typeInto(form.getByLabel(this.words.downFrom(corner), { exact: true }), this.written(down));
-		} else {
-			if ('from' in answer && answer.from) await this.chooseByKey(form.getByLabel('From'), answer.from);
-			await this.typeInto(form.getByLabel(/Distance or sum/), answer.sum ?? '');
-			const go = 'go' in answer ? answer.go : undefined;
-			if (go) await this.chooseByKey(form.getByLabel('Direction'), go);
-			await this.tabTo(form.getByLabel(/Distance or sum/));
+			await this.page.keyboard.press('Enter');
 		}
-		await this.page.keyboard.press('Enter');
-		await this.page.keyboard.press('Enter');
 	}
 
-	/** Turns the form to the two fields for across and down. */
-	async byAcrossAndDown(): Promise<void> {
-		const turn = this.page.locator('.dock form').getByRole('button', { name: this.words.byAcrossDown });
-		if (await turn.isVisible()) await turn.click();
-	}
-
-	/** Fills the two fields for across and down, and places what they say. */
-	async fillPlace([across, down]: At): Promise<void> {
-		const form = this.page.locator('.dock form');
-		const field = (name: string): Locator => form.getByRole('textbox', { name });
-		await field(this.words.acrossFrom({ point: undefined })).fill(this.written(across));
-		await field(this.words.downFrom({ point: undefined })).fill(this.written(down));
-		await form.getByRole('button', { name: this.words.place }).click();
-	}
-
-	/** Does a step by its fields, and checks it. */
+	/** Does a step by its field, and checks it. */
 	async byTyping(typed: Typed): Promise<void> {
-		if ('ends' in typed) {
-			await this.page.getByLabel(this.words.startPoint, { exact: true }).selectOption(typed.ends[0]);
-			await this.page.getByLabel(this.words.endPoint, { exact: true }).selectOption(typed.ends[1]);
-		} else if ('point' in typed) {
-			const form = this.page.locator('.dock form');
-			await form.waitFor();
-			await this.byAcrossAndDown();
-			await this.fillPlace(typed.point);
-		} else {
+		if ('offsets' in typed) {
 			const handles = this.page.getByRole('group', { name: this.words.handles }).getByRole('button');
-			for (const [i, offset] of typed.offsets.entries()) {
+			for (const [i, [across, down]] of typed.offsets.entries()) {
 				await handles.nth(i).click();
-				await this.fillPlace(offset);
+				await this.field.fill(
+					this.words.saidPlace({ across: this.written(across), down: this.written(down) })
+				);
 			}
-		}
+		} else await this.field.fill(this.said(typed));
 		await this.button(this.words.check).click();
 	}
 

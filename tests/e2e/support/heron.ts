@@ -1,3 +1,5 @@
+import type { Compass } from '#shared/method.ts';
+
 /**
  * The back of the demo body as a person works it by hand from the rules (common practice, no source):
  * half of 38.4 is 19.2, and 3 are 22.2; a quarter of 96 and of 8 is 26; and so on. Millimetres.
@@ -7,7 +9,7 @@ type At = readonly [across: number, down: number];
 
 /** How one step is done: a point, the two ends of a line, or a curve's handles. */
 export type Answer =
-	| { readonly point: At; readonly sum?: string; readonly from?: string; readonly go?: string }
+	| { readonly point: At; readonly sum?: string; readonly from?: string; readonly go?: Compass }
 	| { readonly end: At; readonly sum: string }
 	| { readonly ends: readonly [string, string] }
 	| { readonly handles: readonly At[] };
@@ -66,11 +68,11 @@ export const HERON_BACK: Readonly<Record<string, Readonly<Record<string, Answer>
 		hem: { ends: ['H', 'J'] }
 	},
 	'43-back-waist-dart': {
-		G: { point: [96, 425], sum: '38.4/4', go: 'across' },
+		G: { point: [96, 425], sum: '38.4/4', from: 'W', go: 'across' },
 		// Half of the two thirds that are left of 5.5.
-		G1: { point: [77.7, 425], sum: '5.5/3', go: 'in' },
-		G2: { point: [114.3, 425], sum: '5.5/3', go: 'across' },
-		G3: { point: [96, 242], sum: '42.5-22.2-2', go: 'up' },
-		G4: { point: [96, 561.7], sum: '20.5*2/3', go: 'down' }
+		G1: { point: [77.7, 425], sum: '5.5/3', from: 'G', go: 'in' },
+		G2: { point: [114.3, 425], sum: '5.5/3', from: 'G', go: 'across' },
+		G3: { point: [96, 242], sum: '42.5-22.2-2', from: 'G', go: 'up' },
+		G4: { point: [96, 561.7], sum: '20.5*2/3', from: 'G', go: 'down' }
 	}
 };

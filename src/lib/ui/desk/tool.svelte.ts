@@ -157,6 +157,8 @@ export class Tool {
 	#pending: Places = $state.raw({});
 	/** What a screen reader is told: the step taken up, or where a mark was put. */
 	spoken: string = $state('');
+	/** What the lesson asks for at each of its steps, in its own first words. */
+	readonly tasks: Record<string, string> = $state({});
 	/** Takes the keyboard's focus to the sheet that the tool is used on, while there is one. */
 	focus: (() => void) | undefined;
 	/** How things stand with the target at a place, told by whatever draws how it moves. */
@@ -242,12 +244,34 @@ export class Tool {
 		this.#dragged = place ? { [id]: place } : {};
 	}
 
+	/** Whether the next tap begins the line anew: one that was found wrong is ruled again from its first end. */
+	get beginsAnew(): boolean {
+		return !this.fixed && this.answer.put === 'ends' && this.work.entry(this.stepName).checked;
+	}
+
+	/** A tap on the paper: the chosen target is put there. */
+	tap(place: SheetPoint): void {
+		if (this.beginsAnew) this.cancel();
+		if (!this.target) return;
+		this.put(this.target.id, place);
+		// Of a curve the next handle that still stands where it began is to be put.
+		const { places, targets } = this;
+		const ids = targets.map(({ id }) => id);
+		const next = [...ids.slice(this.#chosen), ...ids].find((id) => places[id] === this.beginOf(id));
+		if (this.answer.put === 'handles' && next !== undefined) this.choose(next);
+	}
+
 	/** Puts a target somewhere; typed entries are kept with the placement as written. */
 	put(id: string, place: SheetPoint, typed?: Extract<Placement, { kind: 'point' }>['typed']): void {
+		this.spoken = this.#said(id, place);
+		this.putAll({ [id]: place }, typed);
+	}
+
+	/** Puts targets somewhere, all at once. */
+	putAll(put: Places, typed?: Extract<Placement, { kind: 'point' }>['typed']): void {
 		if (this.fixed) return;
 		this.#dragged = {};
-		const places = { ...this.places, [id]: place };
-		this.spoken = this.#said(id, place);
+		const places = { ...this.places, ...put };
 		const placement = this.#kind.placement(places);
 		if (placement) {
 			this.work.place(
@@ -256,7 +280,7 @@ export class Tool {
 			);
 			this.#pending = {};
 		} else {
-			this.#pending = { ...this.#pending, [id]: place };
+			this.#pending = { ...this.#pending, ...put };
 		}
 		this.#advance(places);
 	}

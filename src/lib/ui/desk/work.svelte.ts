@@ -16,6 +16,10 @@ import type { Learner } from '#ui/keeping/learner.svelte.ts';
 import { workSlot } from '#ui/keeping/kinds.ts';
 import type { Slot } from '#ui/keeping/saved.ts';
 
+/** Where a placement lies, however it was made. */
+const whereOf = (placement: Placement): string =>
+	JSON.stringify(placement.kind === 'point' ? placement.at : placement.segments);
+
 const NEW_ENTRY: Entry = { checked: false, tries: 0, help: 0, kept: false, shown: false };
 
 /**
@@ -28,6 +32,10 @@ export class Work {
 	/** Each change that can be taken back or done again: the steps that it touched, as they were. */
 	#undone: Entries[] = $state.raw([]);
 	#done: Entries[] = $state.raw([]);
+	/** What was wrong and is counted already, by step: the same placement checked again is no second try. */
+	readonly #counted = new Map<string, readonly string[]>();
+	/** Later steps that were right from an earlier mark and moved with it when that was last changed. */
+	movedAlong: readonly string[] = $state.raw([]);
 
 	/** The body of an exercise; work on it is not kept. */
 	readonly #exercise: Body | undefined;
@@ -78,6 +86,8 @@ export class Work {
 		if (!this.#exercise) this.learner.work.open(this.#slot, this.#slotFor(true));
 		this.#done = [];
 		this.#undone = [];
+		this.#counted.clear();
+		this.movedAlong = [];
 	}
 
 	entry(name: string): Entry {
@@ -161,8 +171,10 @@ export class Work {
 			: [];
 	}
 
-	/** Puts a placement down, unchecked. */
+	/** Puts a placement down, unchecked; where it lies there already and was checked, nothing changes. */
 	place(name: string, placement: Placement): void {
+		const { checked, shown, placement: before } = this.entry(name);
+		if (checked && !shown && before && whereOf(before) === whereOf(placement)) return;
 		this.#change({ [name]: { ...this.entry(name), placement, checked: false, kept: false, shown: false } });
 	}
 
@@ -180,9 +192,18 @@ export class Work {
 		if (verdict.answer === 'our-fault')
 			console.error('our-fault', ...this.judged.faults.filter(({ step }) => step === name));
 		if (verdict.answer === 'unfinished' || entry.checked) return verdict;
-		const cost = verdict.answer === 'wrong' ? 1 : 0;
+		const cost = verdict.answer === 'wrong' && this.#isNew(name) ? 1 : 0;
+		this.movedAlong = [];
 		this.#set({ ...this.entries, [name]: { ...entry, checked: true, tries: entry.tries + cost } });
 		return verdict;
+	}
+
+	/** Whether a placement was not counted yet; from now on it is. */
+	#isNew(name: string): boolean {
+		const { placement } = this.entry(name);
+		const [where, counted] = [placement ? whereOf(placement) : '', this.#counted.get(name) ?? []];
+		this.#counted.set(name, [...counted, where]);
+		return !counted.includes(where);
 	}
 
 	/** Opens a step that is right, or was kept, to be changed. */
@@ -195,10 +216,10 @@ export class Work {
 		this.#change({ [name]: { ...this.entry(name), kept: true } });
 	}
 
-	/** Opens the next rung of help. */
-	help(name: string): void {
+	/** Opens the next rung of help; as many as were `told` already are passed over. */
+	help(name: string, told = 0): void {
 		const entry = this.entry(name);
-		this.#set({ ...this.entries, [name]: { ...entry, help: Math.min(3, entry.help + 1) } });
+		this.#set({ ...this.entries, [name]: { ...entry, help: Math.min(3, Math.max(entry.help, told) + 1) } });
 	}
 
 	/** Drafts the steps that this one leans on, for a learner who begins at a later lesson. They are noted as shown. */
@@ -271,9 +292,22 @@ export class Work {
 	}
 
 	#change(entries: Entries): void {
-		this.#done = [...this.#done, this.#asNow(entries)];
+		const { entries: was, judged } = this;
+		const leant = this.method.steps
+			.map(({ name }) => name)
+			.filter((name) => judged.verdicts[name]?.followThrough && was[name]?.checked && !(name in entries));
 		this.#undone = [];
-		this.#set({ ...this.entries, ...entries });
+		this.#set({ ...was, ...entries });
+		this.movedAlong = leant.filter((name) => this.#moveAlong(name));
+		const changed = [...Object.keys(entries), ...this.movedAlong];
+		this.#done = [...this.#done, Object.fromEntries(changed.map((name) => [name, was[name] ?? NEW_ENTRY]))];
+	}
+
+	/** What was right from an earlier mark goes with it when that is changed, and stays right; false where it needs not. */
+	#moveAlong(name: string): boolean {
+		if (this.verdict(name).answer !== 'wrong') return false;
+		this.#set({ ...this.entries, [name]: { ...this.entry(name), placement: this.answer(name) } });
+		return true;
 	}
 
 	#set(entries: Entries): void {

@@ -10,6 +10,8 @@ export const settingsSchema = z.object({
 	version,
 	unit: z._default(z.enum(['cm', 'in']), 'cm'),
 	body: z._default(z.string(), 'heron'),
+	/** Whether what is right goes on to the next step by itself. */
+	goesOn: z._default(z.boolean(), true),
 	/** Snap of the sheet in millimetres, for each unit. */
 	snap: z._default(z.object({ cm: snap, in: snap }), { cm: 1, in: 25.4 / 16 })
 });

@@ -100,11 +100,10 @@ export class Gestures {
 		if (doing.kind !== 'grasping' && doing.kind !== 'pressing') return;
 		const slack = doing.kind === 'grasping' && this.tool.way ? WAY_SLACK : TAP_SLACK;
 		if (!far(doing.start, at, slack)) return;
+		// What is told and crossed on the sheet is what moves, and not where the mouse was before.
+		this.hover = undefined;
 		if (doing.kind === 'grasping') this.#doing = this.#taken(doing);
-		else {
-			this.hover = undefined;
-			this.#doing = { kind: 'panning', last: doing.start };
-		}
+		else this.#doing = { kind: 'panning', last: doing.start };
 	}
 
 	up(id: number, at: ScreenPoint): void {
@@ -115,9 +114,8 @@ export class Gestures {
 		const dragged = held === undefined ? undefined : this.tool.places[held];
 		if (held !== undefined && dragged) this.tool.put(held, dragged);
 		// A tap on a mark that was not chosen yet only chooses it, and one on a panel moves nothing; any other tap places.
-		const onMark = doing.kind === 'grasping' && doing.chosen && !this.tool.way;
-		const tapped = doing.kind === 'pressing' || onMark;
-		if (tapped && this.tool.target) this.tool.put(this.tool.target.id, this.#settled(at));
+		const onMark = doing.kind === 'grasping' && (doing.chosen || this.tool.beginsAnew) && !this.tool.way;
+		if (doing.kind === 'pressing' || onMark) this.tool.tap(this.#settled(at));
 		this.end(id);
 	}
 

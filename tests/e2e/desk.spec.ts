@@ -1,0 +1,150 @@
+import { expect, test, type Page } from '@playwright/test';
+import { DEMO_BODIES } from '#shared/bodies/index.ts';
+import { evaluate } from '#drafting/evaluate.ts';
+import { stepNamed } from '#drafting/method.ts';
+import { backBlock } from '../drafting/lesson-method.ts';
+import { Desk } from './support/desk.ts';
+import { HERON_BACK } from './support/heron.ts';
+import { typedFor } from './support/worked.ts';
+
+const METHOD = backBlock();
+
+/** The windows in which the desk is looked at; the last is the first at 200 %. */
+const WINDOWS = [
+	{ width: 1440, height: 900 },
+	{ width: 1024, height: 768 },
+	{ width: 360, height: 740 },
+	{ width: 720, height: 450 }
+];
+const LEVELS = '40-back-levels';
+
+/** Adds up what the browser calls a layout shift, whether or not somebody has just pressed something. */
+const watchShifts = async (page: Page): Promise<void> => {
+	await page.addInitScript(() => {
+		const all: number[] = [];
+		Object.assign(window, { shifts: all });
+		new PerformanceObserver((list) => {
+			for (const entry of list.getEntries()) all.push((entry as PerformanceEntry & { value: number }).value);
+		}).observe({ type: 'layout-shift', buffered: true });
+	});
+};
+const shifts = (page: Page): Promise<number> =>
+	page.evaluate(
+		() =>
+			new Promise((done) => {
+				requestAnimationFrame(() =>
+					requestAnimationFrame(() => {
+						done((window as unknown as { shifts: number[] }).shifts.reduce((sum, each) => sum + each, 0));
+					})
+				);
+			})
+	);
+
+/** Where the parts of the desk lie on the page. */
+const parts = (page: Page) =>
+	page.locator('.dock :is(header, .frame, .entry, .go, .moves, .asks, .told)').evaluateAll((all) =>
+		all.map((part) => {
+			const { left, top, width, height } = part.getBoundingClientRect();
+			return [part.className || part.tagName, left, top, width, height];
+		})
+	);
+
+for (const viewport of WINDOWS)
+	test(`nothing moves on Check or on help at ${String(viewport.width)} x ${String(viewport.height)}`, async ({
+		page
+	}) => {
+		await page.setViewportSize(viewport);
+		await watchShifts(page);
+		const desk = new Desk(page);
+		await desk.open(LEVELS);
+		await desk.staying();
+		await desk.click([30, 300]);
+		const [before, still] = [await parts(page), await shifts(page)];
+		await desk.button('Check').click();
+		await expect(desk.verdict).toHaveAttribute('data-answer', 'wrong');
+		await desk.button('What is the rule?').click();
+		await desk.button('Show me the number').click();
+		await expect(desk.verdict).toContainText('22.2 cm');
+		expect(await parts(page)).toEqual(before);
+		expect((await shifts(page)) - still).toBeLessThan(0.0005);
+		// Put right, checked, and opened again: the desk is where it was.
+		await desk.click([0, 222]);
+		await desk.button('Check').click();
+		await desk.expectRight();
+		await desk.button('Change it').click();
+		expect(await parts(page)).toEqual(before);
+	});
+
+for (const viewport of WINDOWS)
+	test(`mark and place are in view after a verdict at ${String(viewport.width)} x ${String(viewport.height)}`, async ({
+		page
+	}) => {
+		await page.setViewportSize(viewport);
+		const desk = new Desk(page);
+		await desk.open(LEVELS);
+		const box = await desk.sheet.boundingBox();
+		if (!box) throw new Error('there is no sheet');
+		for (const said of ['from O down 38.4*2', 'from O across 300', 'from O up 12', 'from O down 150']) {
+			await desk.field.fill(said);
+			await page.keyboard.press('Enter');
+			await expect(desk.verdict).toHaveAttribute('data-answer', 'wrong');
+			for (const mark of ['.pencil.wrong', 'circle.target']) {
+				const seen = await desk.sheet.locator(mark).first().boundingBox();
+				const [x, y] = [(seen?.x ?? 0) + (seen?.width ?? 0) / 2, (seen?.y ?? 0) + (seen?.height ?? 0) / 2];
+				expect(x, said).toBeGreaterThan(box.x + 20);
+				expect(x, said).toBeLessThan(box.x + box.width);
+				expect(y, said).toBeGreaterThan(box.y + 20);
+				expect(y, said).toBeLessThan(box.y + box.height);
+			}
+		}
+		// A mark within the draft leaves the view as it stands.
+		await desk.open('41-back-neck-and-shoulder');
+		const view = () => desk.sheet.locator('svg').getAttribute('data-scale');
+		const whole = await view();
+		await desk.field.fill('from O across 12');
+		await page.keyboard.press('Enter');
+		await expect(desk.verdict).toHaveAttribute('data-answer', 'wrong');
+		expect(await view()).toBe(whole);
+	});
+
+/** Counts what somebody does: a click, and an entry that is sent off with Enter. */
+const countActions = async (page: Page): Promise<void> => {
+	await page.addInitScript(() => {
+		for (const kind of ['click', 'submit'])
+			addEventListener(
+				kind,
+				() => {
+					sessionStorage.setItem('actions', String(Number(sessionStorage.getItem('actions')) + 1));
+				},
+				true
+			);
+	});
+};
+
+for (const [by, goal] of [
+	['keyboard', 1.5],
+	['mouse', 2.35]
+] as const)
+	test(`the back is drafted with few actions a step by ${by}`, async ({ page }) => {
+		test.setTimeout(120_000);
+		await countActions(page);
+		const desk = new Desk(page);
+		const [heron] = DEMO_BODIES;
+		const draft = heron && evaluate(METHOD, heron.body);
+		if (draft?.kind !== 'drafted') throw new Error('the back is not drafted');
+		let steps = 0;
+		for (const [lesson, answers] of Object.entries(HERON_BACK)) {
+			await desk.open(lesson);
+			for (const [name, answer] of Object.entries(answers)) {
+				expect(await desk.current()).toBe(name);
+				steps += 1;
+				const typed = typedFor(stepNamed(METHOD, name), draft.draft);
+				if (by === 'mouse') await desk.byPointer(answer);
+				else if (!('handles' in answer)) await desk.byKeyboard(answer);
+				else if (typed && 'offsets' in typed) await desk.byEnter(typed.offsets);
+				await desk.expectRight();
+			}
+		}
+		const actions = await page.evaluate(() => Number(sessionStorage.getItem('actions')));
+		expect(actions / steps, `${String(actions)} actions for ${String(steps)} steps`).toBeLessThan(goal);
+	});
