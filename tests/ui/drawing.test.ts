@@ -7,7 +7,8 @@ import { cubic } from '#geometry/segment.ts';
 import { placeLabels } from '#ui/drawing/labels.ts';
 import { leafFor } from '#ui/drawing/leaf.ts';
 import { screenPath } from '#ui/drawing/screen-path.ts';
-import { fitted, type ScreenPoint, type SheetView } from '#ui/drawing/view.ts';
+import type { ScreenPoint, SheetView } from '#ui/drawing/view.ts';
+import { viewOf } from '#ui/desk/sheet/steady.ts';
 import { backBlock } from '../drafting/lesson-method.ts';
 import { draftOf } from '../drafting/small-method.ts';
 
@@ -80,7 +81,7 @@ describe('names of points', () => {
 			const points = Object.entries(draft.points).map(([name, place]) => ({ name, at: place }));
 			const paths = Object.values(draft.lines).map(({ path }) => path);
 			for (const width of [320, 700, 1400]) {
-				const view = fitted(boundsOf(paths), { width: px(width), height: px(width) }, 0.1);
+				const view = viewOf(boundsOf(paths), { width: px(width), height: px(width) });
 				const labels = placeLabels(points, paths, view);
 				expect(labels).toHaveLength(points.length);
 				for (const { name, at: place, point, led } of labels) {

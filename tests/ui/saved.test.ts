@@ -261,6 +261,7 @@ describe('the shapes that are saved', () => {
 			version: 1,
 			unit: 'cm',
 			body: 'heron',
+			goesOn: true,
 			snap: { cm: 1, in: 25.4 / 16 }
 		});
 		for (const bad of [

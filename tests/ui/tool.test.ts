@@ -206,6 +206,16 @@ describe('a straight line', () => {
 });
 
 describe('a curve', () => {
+	it('after a tap takes up the next handle that stands where it began', () => {
+		const tool = toolAt('bend');
+		const [first = '', second = ''] = tool.targets.map(({ id }) => id);
+		expect(tool.target?.id).toBe(first);
+		tool.tap(at(60, 100));
+		expect(tool.target?.id).toBe(second);
+		tool.tap(at(125, 50));
+		expect(tool.target?.id).toBe(second);
+	});
+
 	it('has two handles, named by their ends, a third along the straight way to begin with', () => {
 		const tool = toolAt('bend');
 		expect(tool.targets).toEqual([

@@ -1,5 +1,6 @@
 import type { Placement } from '#shared/placement.ts';
 import type { Speech } from '#shared/speech/speech.ts';
+import { SAME_PLACE } from '#shared/tolerances.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { pathOfPlacement, pointOfPlace } from '#checker/placed.ts';
 import { placementOfPath, placeOfPoint } from '#checker/placed.ts';
@@ -7,7 +8,7 @@ import type { Drafted } from '#drafting/evaluate.ts';
 import { stepAnswer, stepStart } from '#drafting/steps/kinds.ts';
 import type { Answer, Step } from '#drafting/steps/step-rules.ts';
 import { pathEnd, pathStart, polyline, type Path } from '#geometry/path.ts';
-import { between, type SheetPoint } from '#geometry/point.ts';
+import { between, distance, type SheetPoint } from '#geometry/point.ts';
 import { cubic, type CubicSegment } from '#geometry/segment.ts';
 import { fromOrigin } from './readout.ts';
 import { spokenTurn, turnedBy, wayOf, type Way } from './way.ts';
@@ -257,7 +258,10 @@ export class Tool {
 		// Of a curve the next handle that still stands where it began is to be put.
 		const { places, targets } = this;
 		const ids = targets.map(({ id }) => id);
-		const next = [...ids.slice(this.#chosen), ...ids].find((id) => places[id] === this.beginOf(id));
+		const next = [...ids.slice(this.#chosen), ...ids].find((id) => {
+			const [stands, begins] = [places[id], this.beginOf(id)];
+			return stands && begins && distance(stands, begins) <= SAME_PLACE;
+		});
 		if (this.answer.put === 'handles' && next !== undefined) this.choose(next);
 	}
 

@@ -1,5 +1,4 @@
 import { mm, px, type Mm, type Px } from '#shared/units.ts';
-import type { Bounds } from '#geometry/path.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
 
 /** A place on the screen, in CSS pixels from the drawing's own corner. Never to be mixed with a SheetPoint. */
@@ -49,22 +48,4 @@ export const zoomed = (view: SheetView, factor: number, about: ScreenPoint): She
 	const fixed = toSheet(view, about);
 	const scale = limited(view.scale * factor);
 	return { scale, left: mm(fixed.x - about.left / scale), top: mm(fixed.y - about.top / scale) };
-};
-
-/** The least width and height of sheet shown by a fit: below it a learner would lose the sense of scale. */
-const LEAST_FIT: Mm = mm(80);
-
-/**
- * The view that shows `bounds` with a margin (a share of its size) all round, in the middle of the
- * drawing; but no more than `beside` pixels (where any are given) are spent on the far side of the
- * centre line, where nothing is drafted.
- */
-export const fitted = (bounds: Bounds, size: ScreenSize, margin: number, beside = 0): SheetView => {
-	const width = Math.max(LEAST_FIT, bounds.right - bounds.left) * (1 + 2 * margin);
-	const height = Math.max(LEAST_FIT, bounds.bottom - bounds.top) * (1 + 2 * margin);
-	const scale = limited(Math.min(size.width / width, size.height / height));
-	const middle = { x: (bounds.left + bounds.right) / 2, y: (bounds.top + bounds.bottom) / 2 };
-	const left = mm(middle.x - size.width / scale / 2);
-	const top = mm(middle.y - size.height / scale / 2);
-	return { scale, left: beside > 0 ? mm(Math.max(left, -beside / scale)) : left, top };
 };

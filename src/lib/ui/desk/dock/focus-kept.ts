@@ -22,7 +22,7 @@ export const focusKept = async (act: () => void, goals: () => Goals): Promise<vo
 	if (toSheet && !typed) sheet?.focus();
 	const { activeElement } = document;
 	if (activeElement && activeElement !== document.body && !activeElement.closest('[inert]')) return;
-	const field = typed && toField ? dock.querySelector<HTMLElement>('form input') : undefined;
+	const field = typed && toField ? dock.querySelector<HTMLElement>('form>input') : undefined;
 	const next = field ?? dock.querySelector<HTMLElement>('.main') ?? sheet;
 	next?.focus();
 };

@@ -46,7 +46,12 @@ export class Camera {
 		return scale * Math.max(near.right - near.left, near.bottom - near.top) < SMALL;
 	});
 
-	constructor(tool: Tool, gestures: Gestures) {
+	/** `still`: whether the learner wants nothing to glide. */
+	constructor(
+		tool: Tool,
+		gestures: Gestures,
+		readonly still: () => boolean
+	) {
 		this.tool = tool;
 		this.gestures = gestures;
 	}
@@ -109,7 +114,7 @@ export class Camera {
 			this.gestures.view = view;
 		};
 		this.stop();
-		if (isFirst || matchMedia('(prefers-reduced-motion: reduce)').matches) {
+		if (isFirst || this.still()) {
 			show(to);
 			return;
 		}
