@@ -69,7 +69,8 @@ export const wear = (v: Voice) => {
 			`${open} of ${all} ${v.plural(open, { one: 'checks does not hold', other: 'checks do not hold' })}.`,
 		unknown: ({ count }: { readonly count: number }) =>
 			v.plural(count, { one: 'One more is not known.', other: `${count} more are not known.` }),
-		allKnown: ({ all }: { readonly all: number }) => `All ${all} checks`,
+		allKnown: ({ all }: { readonly all: number }) =>
+			v.plural(all, { one: 'The check', other: `All ${all} checks` }),
 		fails: ({
 			label,
 			because,

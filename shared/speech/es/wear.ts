@@ -40,7 +40,7 @@ export const wear: typeof english = (v) => {
 			`${v.plural(open, { one: 'No se cumple', other: 'No se cumplen' })} ${open} de ${all} comprobaciones.`,
 		unknown: ({ count }) =>
 			v.plural(count, { one: 'De otra no se sabe.', other: `De otras ${count} no se sabe.` }),
-		allKnown: ({ all }) => `Las ${all} comprobaciones`,
+		allKnown: ({ all }) => v.plural(all, { one: 'La comprobación', other: `Las ${all} comprobaciones` }),
 		fails: ({ label, because, ...of }) =>
 			`${label}: ${number(of)}; debe ser ${bounds(of)}.${because === undefined ? '' : ` ${because}.`}`,
 		notKnown: ({ needs }) => `no se sabe: mide ${v.list(needs.map((key) => el(measurementNoun(key))))}`,
