@@ -31,6 +31,8 @@ const edge = z.strictObject({
 	kind: z.enum(EDGE_KINDS),
 	/** Lines of the piece's draft, in turn; those that a body's draft does not have are passed over. */
 	lines: z.array(key).min(1),
+	/** Lines that take their place where a body's draft has them: what was trued. */
+	instead: z.array(key).default([]),
 	/** How far outside the stitching line it is cut; by its kind where nothing is said. */
 	allowance: formula.optional(),
 	/** How its notches look where that differs from the piece's: a sleeve's back cap is double. */

@@ -45,14 +45,14 @@ const drafted: readonly Drawn[] = WORKED.flatMap(({ figure, evaluation, hand }) 
 const lengthOf = ({ lines }: Draft, name: string): number => lines[name]?.length ?? NaN;
 
 describe('the front of the 300 women of the survey', () => {
-	it('300 are drafted: 177 with a dart and 123 without; 82 are warned of a short front, 82 of the side seam', () => {
+	it('300 are drafted: 177 with a dart and 123 without; 82 are warned of a short front, none of the side seam', () => {
 		const count = (is: (each: Drawn) => boolean): number => drafted.filter(is).length;
 		const warnedOf = (words: RegExp) => count(({ draft }) => warned(draft).some((each) => words.test(each)));
 		expect(WORKED).toHaveLength(300);
 		expect(drafted).toHaveLength(300);
 		expect(count(({ draft }) => 'D1' in draft.points)).toBe(177);
 		expect(warnedOf(/^the front length and the back length: the front is shorter/)).toBe(82);
-		expect(count(({ agrees }) => !agrees)).toBe(82);
+		expect(count(({ agrees }) => !agrees)).toBe(0);
 	});
 
 	it('are refused only where two measurements are at odds, worked again by hand', () => {

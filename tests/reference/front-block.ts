@@ -177,6 +177,24 @@ const sideOf = (U: Spot, V: Spot, T: Spot, intake: number, below: number, short:
 	};
 };
 
+/** Where the front is shorter than the back, its underarm comes up by the difference, at most half of the way from P to Q. */
+const shorterFront = (
+	intake: number,
+	S: Spot,
+	M: Spot,
+	U: Spot,
+	V: Spot,
+	[run, drop]: Spot
+): Pick<Side, 'points' | 'lengths'> => {
+	if (intake >= -1e-7) return { points: {}, lengths: {} };
+	const U1: Spot = [U[0], U[1] - Math.min(-intake, (U[1] - M[1]) / 2)];
+	const [upper, lower] = armholeCurve(S, M, U1, run, drop);
+	return {
+		points: { U1 },
+		lengths: { armholeTrued: cubicLength(upper) + cubicLength(lower), sideTrued: apart(U1, V) }
+	};
+};
+
 /** What a front is refused for when its back can be drafted, in the order of the printed list. */
 const frontOdds = (
 	value: (key: string) => number,
@@ -236,7 +254,8 @@ export const handFront = (given: Numbers): HandFront => {
 		T[1] + value('dartShort'),
 		waist + value('waistToHip') / 2
 	);
-	const sideDifference = side.seam - (back.lengths['side'] ?? NaN);
+	const trued = shorterFront(intake, S, M, U, V, [run, drop]);
+	const sideDifference = (trued.lengths['sideTrued'] ?? side.seam) - (back.lengths['side'] ?? NaN);
 
 	const neckLine = neckCurve(C, N, run, drop);
 	const armholeLine = armholeCurve(S, M, U, run, drop);
@@ -247,7 +266,8 @@ export const handFront = (given: Numbers): HandFront => {
 			...{ O: [0, 0], A: [0, armhole], B: [0, T[1]], W: [0, waist], H: [0, hip], N, C, S },
 			...{ Q: [S[0], armhole], P: [S[0], M[1]], M, U, T, V, J, ...side.points },
 			...{ W1: [need, waist], W2: [U[0], waist] },
-			...dart.points
+			...dart.points,
+			...trued.points
 		},
 		lengths: {
 			...{ armholeLevel: U[0], waistLevel: need, waistLine: V[0], hipLevel: J[0], hem: J[0] },
@@ -255,7 +275,8 @@ export const handFront = (given: Numbers): HandFront => {
 			...{ centre: Math.abs(waist - C[1]) + (hip - waist), shoulder, ...side.lengths, ...dart.lengths },
 			neck: cubicLength(neckLine),
 			armhole: cubicLength(armholeLine[0]) + cubicLength(armholeLine[1]),
-			hip: cubicLength(hipLine)
+			hip: cubicLength(hipLine),
+			...trued.lengths
 		},
 		curves: { neck: [neckLine], armhole: armholeLine, hip: [hipLine] },
 		hasDart: intake > 1e-7,

@@ -36,10 +36,13 @@ export class OpenOutline extends Error {
 
 /** The lines of an edge that this body's draft has, end to end; undefined where it has none of them. */
 const edgePath = (rule: EdgeRule, draft: Draft, piece: string): Path | undefined => {
-	const lines = rule.lines.flatMap((name) => {
-		const line = draft.lines[name];
-		return line ? [line.path] : [];
-	});
+	const drawn = (names: readonly string[]): readonly Path[] =>
+		names.flatMap((name) => {
+			const line = draft.lines[name];
+			return line ? [line.path] : [];
+		});
+	const trued = drawn(rule.instead);
+	const lines = trued.length > 0 ? trued : drawn(rule.lines);
 	if (lines.length === 0) return undefined;
 	const path = chained(lines);
 	if (!path) throw new OpenOutline(piece, rule.name);

@@ -41,6 +41,8 @@ export interface EdgeRule {
 	readonly kind: EdgeKind;
 	/** Lines of the draft, in turn; those that a body's draft does not have are passed over. */
 	readonly lines: readonly string[];
+	/** Lines that take their place where a body's draft has them. */
+	readonly instead: readonly string[];
 	readonly allowance: Formula;
 	readonly corner?: CornerRule | undefined;
 	readonly notch?: NotchStyle | undefined;

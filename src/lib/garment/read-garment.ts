@@ -75,7 +75,7 @@ const readPiece = (file: PieceFile, number: number, { uses, known, language, pla
 	const [points, lines] = [stepNames(draft, 'point'), stepNames(draft, 'line')];
 	const edges = file.edges.map((edge): EdgeRule => {
 		const at = `${where}: edge ${edge.name}`;
-		for (const line of edge.lines) oneOf('line', line, lines, at);
+		for (const line of [...edge.lines, ...edge.instead]) oneOf('line', line, lines, at);
 		return {
 			...edge,
 			...edgeWords(edge, language),
