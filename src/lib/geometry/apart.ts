@@ -14,7 +14,44 @@ interface Chain {
 	readonly places: readonly SheetPoint[];
 	/** How far along the chords each place lies. */
 	readonly along: Float64Array;
+	/**
+	 * The least of x, of -x, of y and of -y on the whole chain, then on each half of it, then on each half of those, down to
+	 * a few chords: the halves of number n are 2n + 1 and 2n + 2.
+	 */
+	readonly boxes: Float64Array;
 }
+
+/** Chords that are not halved any more. */
+const FEW = 8;
+
+/** Works the box of the places from one to another, both included, and of all its halves. */
+const fillBoxes = (
+	places: readonly SheetPoint[],
+	boxes: Float64Array,
+	box: number,
+	from: number,
+	to: number
+): void => {
+	const hold = (side: number, least = Infinity): void => {
+		boxes[4 * box + side] = Math.min(boxes[4 * box + side] ?? least, least);
+	};
+	boxes.fill(Infinity, 4 * box, 4 * box + 4);
+	if (to - from <= FEW) {
+		for (let i = from; i <= to; i++) {
+			const { x, y } = places[i] ?? at(0, 0);
+			hold(0, x);
+			hold(1, -x);
+			hold(2, y);
+			hold(3, -y);
+		}
+		return;
+	}
+	const middle = (from + to) >> 1;
+	fillBoxes(places, boxes, 2 * box + 1, from, middle);
+	fillBoxes(places, boxes, 2 * box + 2, middle, to);
+	for (const half of [8 * box + 4, 8 * box + 8])
+		for (let side = 0; side < 4; side++) hold(side, boxes[half + side]);
+};
 
 const chainOf = (path: Path, most?: number): Chain => {
 	const places = pathSamples(path, SAMPLE_STEP, most);
@@ -23,7 +60,11 @@ const chainOf = (path: Path, most?: number): Chain => {
 		const [a, b] = [places[i - 1], places[i]];
 		if (a && b) along[i] = (along[i - 1] ?? 0) + distance(a, b);
 	}
-	return { places, along };
+	// As many halvings as leave few chords in each part, and a box for each part.
+	const halvings = Math.max(0, Math.ceil(Math.log2(places.length / FEW)));
+	const boxes = new Float64Array(4 * 2 ** (halvings + 1));
+	fillBoxes(places, boxes, 0, 0, places.length - 1);
+	return { places, along, boxes };
 };
 
 /** How far along the straight piece from `a` to `b`, 0 to 1, the place nearest to `p` lies. */
@@ -39,60 +80,72 @@ interface Near {
 	readonly away: Mm;
 }
 
-/** The first place, going from one by steps of 1 or -1, that lies further along than `by`; past the chain's end where none does. */
-const furtherAlong = ({ along }: Chain, from: number, step: 1 | -1, by: number): number => {
-	const start = along[from] ?? 0;
-	let [near, far] = [from, step === 1 ? along.length : -1];
-	// Steps that double, then halving between the last two.
-	for (let ahead = from + step, wide = 2; (far - ahead) * step > 0; ahead += step * wide, wide *= 2) {
-		if (Math.abs((along[ahead] ?? 0) - start) > by) far = ahead;
-		else near = ahead;
-	}
-	while ((far - near) * step > 1) {
-		const middle = (near + far) >> 1;
-		if (Math.abs((along[middle] ?? 0) - start) > by) far = middle;
-		else near = middle;
-	}
-	return far;
-};
-
 /** Taken off the distance that may be passed over, so that rounding passes over nothing nearer. */
 const ROUNDING = 1e-9;
 /** No place is nearer than this, so that a search goes on to the end. */
 const NEVER_ENOUGH: Mm = mm(-1);
 
-/**
- * The nearest place on a chain, looked for outward from its chord number `start`. The search ends early with any place no
- * further away than `enough`. From a chord at some distance no place along the chain comes nearer by more than the way to
- * it, so all chords are passed over that lie too near to that one to beat the nearest so far.
- */
-const nearestOnChain = (p: SheetPoint, chain: Chain, start = 0, enough = NEVER_ENOUGH): Near => {
-	const { places } = chain;
-	const target = enough < 0 ? -1 : enough * enough;
-	let best = places[0] ?? p;
-	// Squared until the end: a check of a curve tries thousands of chords.
-	let least = (best.x - p.x) ** 2 + (best.y - p.y) ** 2;
-	const chords = places.length - 1;
-	let [up, down] = [start, start - 1];
-	while ((up < chords || down >= 0) && least > target) {
-		const goesUp = down < 0 || (up < chords && up - start < start - down);
-		const chord = goesUp ? up : down;
-		const a = places[chord] ?? p;
-		const b = places[chord + 1] ?? a;
+/** A search for the place of a chain that is nearest to another: the best so far, and its squared distance. */
+interface Search {
+	readonly p: SheetPoint;
+	readonly chain: Chain;
+	/** The squared distance at which the search may end. */
+	readonly target: number;
+	best: SheetPoint;
+	least: number;
+}
+
+/** Looks at the chords from one place to another. */
+const lookAlong = (search: Search, from: number, to: number): void => {
+	const { p, chain } = search;
+	for (let chord = from; chord < to; chord++) {
+		const a = chain.places[chord] ?? p;
+		const b = chain.places[chord + 1] ?? a;
 		const share = nearestShare(p, a, b);
 		const x = a.x + share * (b.x - a.x);
 		const y = a.y + share * (b.y - a.y);
 		const gap = (x - p.x) ** 2 + (y - p.y) ** 2;
-		if (gap < least) {
-			best = at(x, y);
-			least = gap;
+		if (gap < search.least) {
+			search.best = at(x, y);
+			search.least = gap;
 		}
-		const spare = gap > least ? Math.sqrt(gap) - Math.sqrt(least) - ROUNDING : 0;
-		// A chord is passed over where even its far end, seen from this one's near end, is not far enough.
-		if (goesUp) up = furtherAlong(chain, chord + 1, 1, spare) - 1;
-		else down = furtherAlong(chain, chord, -1, spare);
 	}
-	return { point: best, away: mm(Math.sqrt(least)) };
+};
+
+/** The squared distance from a place to a box of a chain; nothing within it. */
+const toBox = ({ p, chain: { boxes } }: Search, box: number): number => {
+	const across = Math.max((boxes[4 * box] ?? 0) - p.x, 0, p.x + (boxes[4 * box + 1] ?? 0));
+	const down = Math.max((boxes[4 * box + 2] ?? 0) - p.y, 0, p.y + (boxes[4 * box + 3] ?? 0));
+	return across * across + down * down;
+};
+
+/** Looks in the nearer half of a part of a chain, then in the other, each only where its box is nearer than the best so far. */
+const lookIn = (search: Search, box: number, from: number, to: number): void => {
+	if (to - from <= FEW) {
+		lookAlong(search, from, to);
+		return;
+	}
+	const middle = (from + to) >> 1;
+	const [one, other] = [2 * box + 1, 2 * box + 2];
+	const [gapOne, gapOther] = [toBox(search, one), toBox(search, other)];
+	const isOpen = (gap: number): boolean => gap < search.least && search.least > search.target;
+	if (gapOne <= gapOther && isOpen(gapOne)) lookIn(search, one, from, middle);
+	if (isOpen(gapOther)) lookIn(search, other, middle, to);
+	if (gapOne > gapOther && isOpen(gapOne)) lookIn(search, one, from, middle);
+};
+
+/**
+ * The nearest place on a chain, looked for first at its chord number `start`. The search ends early with any place no
+ * further away than `enough`.
+ */
+const nearestOnChain = (p: SheetPoint, chain: Chain, start = 0, enough = NEVER_ENOUGH): Near => {
+	const best = chain.places[0] ?? p;
+	const least = (best.x - p.x) ** 2 + (best.y - p.y) ** 2;
+	const search: Search = { p, chain, target: enough < 0 ? -1 : enough * enough, best, least };
+	const last = chain.places.length - 1;
+	lookAlong(search, start, Math.min(start + 1, last));
+	if (search.least > search.target) lookIn(search, 0, 0, last);
+	return { point: search.best, away: mm(Math.sqrt(search.least)) };
 };
 
 /** The chains of paths of which a nearest place was asked for: it is asked for again, all over a piece or along a stroke. */

@@ -6,6 +6,10 @@ import { cubic, straight } from '#geometry/segment.ts';
 
 /** Step at which a curve's shape is looked at: fine enough for a bend as small as a finger's. */
 const SHAPE_STEP: Mm = mm(4);
+/** Places at the most, over four metres of curve: a longer one is no seam, and must not hold up whoever checks it. */
+const MOST_PLACES = 1000;
+
+const placesOf = (path: Path): readonly SheetPoint[] => pathSamples(path, SHAPE_STEP, MOST_PLACES);
 
 /** How far a curve lies to either side of the straight line between its ends. */
 export interface Bulge {
@@ -18,7 +22,7 @@ export interface Bulge {
 
 /** The bulge of a path about its own chord; none for a path that ends where it starts. */
 export const bulgeOf = (path: Path): Bulge => {
-	const samples = pathSamples(path, SHAPE_STEP);
+	const samples = placesOf(path);
 	const [first, last] = [samples[0], samples.at(-1)];
 	const chord = first && last && directionTo(first, last);
 	if (!chord) return { one: mm(0), other: mm(0), mean: mm(0) };
@@ -50,7 +54,7 @@ const LEAST_BEND: Radians = TANGENT_TOLERANCE;
  * LEAST_BEND. An arc has one, an S has two, a straight line none.
  */
 export const bendsOf = (path: Path): readonly (1 | -1)[] => {
-	const samples = pathSamples(path, SHAPE_STEP).filter(
+	const samples = placesOf(path).filter(
 		(place, i, all) => i === 0 || distance(place, all[i - 1] ?? place) > 0
 	);
 	const bends: (1 | -1)[] = [];
@@ -87,7 +91,7 @@ const COMPARED = 32;
 
 /** Places along a path, each as much further along it as the one before. */
 const evenly = (path: Path): readonly SheetPoint[] => {
-	const samples = pathSamples(path, SHAPE_STEP);
+	const samples = placesOf(path);
 	const run = [0];
 	for (let i = 1; i < samples.length; i++) {
 		const [a, b] = [samples[i - 1], samples[i]];
