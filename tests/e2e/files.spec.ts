@@ -59,8 +59,8 @@ test('the PDF on A4: the pages that were counted, a true check square, the same 
 	const map = panel(page).getByRole('img', { name: /^How the pages lie together: A1, / });
 	await expect(map.locator('text')).toHaveCount(pages);
 	const download = await saved(page, 'Save the PDF');
-	expect(download.suggestedFilename()).toBe('The course dress for Heron.pdf');
-	await expect(panel(page).getByRole('status')).toContainText('Made: The course dress for Heron.pdf');
+	expect(download.suggestedFilename()).toBe('The course dress for Heron, full size, A4.pdf');
+	await expect(panel(page).getByRole('status')).toContainText('Made: The course dress for Heron, full size, A4.pdf');
 	const pdf = await bytesOf(download);
 	const told = askOf('pdfinfo', pdf);
 	// Pages of words stand between the first page and the pieces; each says how many they are.
@@ -105,7 +105,7 @@ test('making is stopped by Cancel, saves nothing then, and can be begun again', 
 	await expect.poll(() => page.workers().length).toBe(0);
 	const download = await saved(page, 'Save the PDF');
 	expect(askOf('pdfinfo', await bytesOf(download))).toContain('The course dress');
-	expect(downloads).toEqual(['The course dress for Heron.pdf']);
+	expect(downloads).toEqual(['The course dress for Heron, full size, A4.pdf']);
 });
 
 test('the SVG opens in the browser at its true size, and each piece can have a file of its own', async ({
@@ -217,7 +217,7 @@ test('half size on A3 takes fewer pages, and one long sheet is one', async ({ pa
 	await choose(page, 'Half');
 	await expect(panel(page)).toContainText(/\b[2-5] pages of A3/);
 	const half = await saved(page, 'Save the PDF');
-	expect(half.suggestedFilename()).toBe('The course dress for Heron, half size.pdf');
+	expect(half.suggestedFilename()).toBe('The course dress for Heron, half size, A3.pdf');
 	expect(firstWords(await bytesOf(half))).toContain('half size');
 	await choose(page, 'PDF on a large sheet');
 	await choose(page, 'Roll 90 cm wide');
@@ -235,7 +235,7 @@ test('a draft, its worksheet, its rules and a picture of it are saved from the p
 }) => {
 	await open(page, '/drafts/back-block/print');
 	const draft = await saved(page, 'Save the draft as PDF');
-	expect(draft.suggestedFilename()).toBe('The back block for Heron.pdf');
+	expect(draft.suggestedFilename()).toBe('The back block for Heron, full size, A4.pdf');
 	// As many pages as the screen says, after a first one.
 	const said = (await page.getByText(/^\d+ pages of A4/).textContent()) ?? '';
 	expect(askOf('pdfinfo', await bytesOf(draft))).toMatch(

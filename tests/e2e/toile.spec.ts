@@ -18,7 +18,7 @@ test('the lesson saves the toile, cut with 2.5 cm everywhere but on the fold', a
 	await open(page, '/lessons/57-the-toile');
 	await expect(page.getByRole('img', { name: /^Front block, piece 1/ })).toBeVisible();
 	const [name, words] = await saved(page, 'Save the toile as PDF');
-	expect(name).toBe('The body block as a toile for Heron.pdf');
+	expect(name).toBe('The body block as a toile for Heron, full size, A4.pdf');
 	expect(words).toContain('Allowance 2.5 cm; none on the fold');
 });
 
@@ -28,9 +28,9 @@ test('the pattern page saves it where its box is ticked, and as it was where it 
 		name: 'As a toile, to try on in cheap cloth: 2.5 cm outside every seam'
 	});
 	await box.check();
-	expect((await saved(page, 'Save the PDF'))[0]).toBe('The body block as a toile for Heron.pdf');
+	expect((await saved(page, 'Save the PDF'))[0]).toBe('The body block as a toile for Heron, full size, A4.pdf');
 	await box.uncheck();
-	expect((await saved(page, 'Save the PDF'))[0]).toBe('The body block for Heron.pdf');
+	expect((await saved(page, 'Save the PDF'))[0]).toBe('The body block for Heron, full size, A4.pdf');
 });
 
 test('a garment that is not cut so has no such box', async ({ page }) => {

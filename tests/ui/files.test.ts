@@ -67,7 +67,7 @@ describe('a pattern as files', () => {
 		const told: string[] = [];
 		const [file] = await filesOf(save(), (done, of) => told.push(`${String(done)}/${String(of)}`));
 		if (!file) throw new Error('no file');
-		expect(file.name).toBe('The course dress for Heron.pdf');
+		expect(file.name).toBe('The course dress for Heron, full size, A4.pdf');
 		expect(file.content.type).toBe('application/pdf');
 		const printed = every.length - blank.length;
 		const bytes = await bytesOf(file);
@@ -161,8 +161,8 @@ describe('a draft as sheets', () => {
 	});
 
 	it.each([
-		['draft', 'The back block for Heron.pdf', 'The back block'],
-		['worksheet', 'Worksheet, The back block for Heron.pdf', 'Worksheet, The back block'],
+		['draft', 'The back block for Heron, full size, A4.pdf', 'The back block'],
+		['worksheet', 'Worksheet, The back block for Heron, full size, A4.pdf', 'Worksheet, The back block'],
 		['rules', 'Rule sheet, The back block for Heron.pdf', 'Rule sheet, The back block']
 	] as const)('%s', async (sheet, name, title) => {
 		const [file] = await filesOf(job({ sheet }));
@@ -172,7 +172,7 @@ describe('a draft as sheets', () => {
 
 	it('a smaller draft says so in its name and on its first page, and a rule sheet has no scale', async () => {
 		const [half] = await filesOf(job({ scale: 'half' }));
-		expect(half?.name).toBe('The back block for Heron, half size.pdf');
+		expect(half?.name).toBe('The back block for Heron, half size, A4.pdf');
 		expect(half && firstWords(await bytesOf(half))).toContain('half size');
 		const [rules] = await filesOf(job({ sheet: 'rules', scale: 'half' }));
 		expect(rules?.name).toBe('Rule sheet, The back block for Heron.pdf');

@@ -157,6 +157,9 @@ export const files = (v: Voice) => {
 		sheetTitle: ({ sheet, method }: { sheet: keyof typeof TITLES; method: string }) =>
 			`${TITLES[sheet]}${method}`,
 		sized: ({ name, scale }: { name: string; scale: keyof typeof SIZES }) => `${name}${SIZES[scale]}`,
+		/** What is printed is called by its scale and its paper as well: one that was printed on other paper, or smaller, is soon cut. */
+		onPaper: ({ name, scale, paper }: { name: string; scale: keyof typeof SIZES; paper: string }) =>
+			`${name}${SIZES[scale] || ', full size'}, ${paper}`,
 		pieceFile: ({ number, piece, name }: { number: number; piece: string; name: string }) =>
 			`${number} ${piece}, ${name}`,
 		measurementsFile: 'measurements'

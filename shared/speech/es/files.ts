@@ -147,6 +147,7 @@ export const files: typeof english = (v) => {
 
 		sheetTitle: ({ sheet, method }) => `${TITLES[sheet]}${method}`,
 		sized: ({ name, scale }) => `${name}${SIZES[scale]}`,
+		onPaper: ({ name, scale, paper }) => `${name}${SIZES[scale] || ', a tamaño real'}, ${paper}`,
 		pieceFile: ({ number, piece, name }) => `${number} ${piece}, ${name}`,
 		measurementsFile: 'medidas'
 	};

@@ -8,6 +8,7 @@ import { meetingsOf } from '#garment/meetings.ts';
 import type { Choices, Pattern } from '#garment/pattern.ts';
 import type { Piece } from '#garment/piece.ts';
 import { patternName, pieceWords } from '#garment/words.ts';
+import { wornPattern } from '#garment/worn/view.ts';
 import { arranged } from '../drawing/arrange.ts';
 import { drawingScaled, type Drawing } from '../drawing/drawing.ts';
 import { meetingLines, pieceDrawing } from '../drawing/piece-drawing.ts';
@@ -124,11 +125,12 @@ const coverOf = async (
 	made: MadePattern,
 	{ paper, drawings }: PatternSheet,
 	{ speech }: FileRequest
-): Promise<Pick<PdfOptions, 'words' | 'after'>> => {
+): Promise<Pick<PdfOptions, 'words' | 'after' | 'worn'>> => {
 	if (drawings.length < made.pattern.pieces.length) return {};
 	const { coverBlocks } = await import('../pdf/cover.ts');
 	const blocks = coverBlocks({ ...made, speech }, drawings);
-	return SHEETS.includes(paper) ? { after: blocks } : { words: blocks };
+	const worn = wornPattern(made.garment, made.body, made.pattern, made.choices);
+	return SHEETS.includes(paper) ? { after: blocks, worn } : { words: blocks, worn };
 };
 
 const pdf = async (made: MadePattern, request: FileRequest): Promise<Uint8Array> => {

@@ -10,6 +10,8 @@ import type { OpenFile } from './file.ts';
 import { strokeOperators, wordsOperators } from './operators.ts';
 import { wrapped } from './text-pages.ts';
 import type { PagePlan } from '../sheets/page-plan.ts';
+import type { Worn } from '#garment/worn/worn.ts';
+import { wornPicture, type Place } from './worn-picture.ts';
 
 const FRAME: LineStyle = { width: 0.18, dashes: [] };
 const JOIN: LineStyle = { width: 0.18, dashes: [0.6, 1.4] };
@@ -111,7 +113,7 @@ export const pageFurniture = (
 const pageMap = (
 	plan: PagePlan,
 	drawings: readonly Drawing[],
-	place: { readonly left: number; readonly top: number; readonly width: number; readonly height: number },
+	place: Place,
 	font: PDFFont
 ): readonly PDFOperator[] => {
 	// Whole pages, which reach further than what is drawn.
@@ -149,6 +151,8 @@ interface FirstPageOptions {
 	readonly title: string;
 	/** Lines under the title. */
 	readonly about: readonly string[];
+	/** The garment as it is worn, drawn over the map. */
+	readonly worn?: Worn | undefined;
 }
 
 /** What the first page says, with how to print and to join. */
@@ -164,6 +168,10 @@ const firstLines = (
 
 const LINE_SIZE: Mm = mm(3.2);
 const LINE_HEIGHT = LINE_SIZE * LEADING;
+/** How much of the height beside the check squares the picture of the garment takes. */
+const PICTURE_SHARE = 0.45;
+/** The most that it is high and wide, on a sheet for the floor too. */
+const PICTURE_MOST = 140;
 /** White between the first page's parts. */
 const APART = 5;
 /** The most lines of a first page's title; the file's own title has it whole. */
@@ -203,6 +211,16 @@ const fitting = (texts: readonly string[], width: number, room: number, font: PD
 	return { lines, left: [] };
 };
 
+/** The room beside the check squares: for the garment as it is worn, and under that for the map. */
+const parted = (place: Place, worn: Worn | undefined): readonly [picture: Place, map: Place] => {
+	const height = worn ? Math.min(PICTURE_MOST, (place.height - APART) * PICTURE_SHARE) : -APART;
+	const below = height + APART;
+	return [
+		{ ...place, width: Math.min(PICTURE_MOST, place.width), height },
+		{ ...place, top: place.top + below, height: place.height - below }
+	];
+};
+
 /** The first page: title, how to print and join, the check squares, the map. */
 export const firstPage = (
 	plan: PagePlan,
@@ -222,6 +240,7 @@ export const firstPage = (
 	const top = under + said.lines.length * LINE_HEIGHT + APART;
 	const mapLeft = left + INCHES + APART;
 	const place = { left: mapLeft, top, width: paper.width - left - mapLeft, height: bottom - top };
+	const [picture, map] = parted(place, options.worn);
 	const operators = [
 		pushGraphicsState(),
 		...titled.flatMap((text, i) =>
@@ -231,7 +250,8 @@ export const firstPage = (
 			wordsOperators(words(text, at(left, under + (i + 1) * LINE_HEIGHT), LINE_SIZE), font)
 		),
 		...checkSquares(at(left, top), file),
-		...pageMap(plan, drawings, place, font),
+		...(options.worn ? wornPicture(options.worn, picture) : []),
+		...pageMap(plan, drawings, map, font),
 		popGraphicsState()
 	];
 	return { operators, left: said.left };

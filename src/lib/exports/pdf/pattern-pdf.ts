@@ -11,6 +11,7 @@ import {
 } from '@cantoo/pdf-lib';
 import { mm, type Mm } from '#shared/units.ts';
 import type { Bounds } from '#geometry/path.ts';
+import type { Worn } from '#garment/worn/worn.ts';
 import type { Drawing } from '../drawing/drawing.ts';
 import { planPages, type PagePlan } from '../sheets/page-plan.ts';
 import { PAGE_MARGIN, PAPERS, type Paper, type Tile } from '../sheets/tiles.ts';
@@ -23,6 +24,8 @@ import type { TextBlock } from './text-pages.ts';
 export interface PdfOptions extends FileOptions {
 	/** Lines under the title: the body, the scale, cautions. */
 	readonly about: readonly string[];
+	/** The garment as it is worn, for the first page. */
+	readonly worn?: Worn | undefined;
 	/** Words on pages of their own, before the drawing. */
 	readonly words?: readonly TextBlock[];
 	/** Words on pages of their own, after the drawing. */

@@ -7,7 +7,7 @@ import { boundsOf, pathStart } from '#geometry/path.ts';
 import { at, distance } from '#geometry/point.ts';
 import type { PieceEdge } from '../edges.ts';
 import type { Garment, TierRule } from '../garment.ts';
-import type { Choices } from '../pattern.ts';
+import type { Choices, Pattern } from '../pattern.ts';
 import { buttonLevels } from '../button-levels.ts';
 import { clothLines, hemHeight } from './folds.ts';
 import { formOf, seenOn, type Form, type Seen } from './form.ts';
@@ -277,3 +277,17 @@ export const wornOf = (garment: Garment, body: Body, made: Made, choices: Choice
 		gathered: gathered && gathered.own / gathered.seen
 	};
 };
+
+/** A pattern as it is worn by the body that it was made for. */
+export const wornPattern = (
+	garment: Garment,
+	body: Body,
+	{ drafts, pieces }: Pick<Pattern, 'drafts' | 'pieces'>,
+	choices: Choices
+): Worn | undefined =>
+	wornOf(
+		garment,
+		body,
+		{ drafts, edges: Object.fromEntries(pieces.map(({ key, edges }) => [key, edges])) },
+		choices
+	);

@@ -5,9 +5,16 @@ import { mm } from '#shared/units.ts';
 import { evaluate, refusalWords, type Draft, type Refusal } from '#drafting/evaluate.ts';
 import { draftFile } from '#exports/files/draft-file.ts';
 import { fileName } from '#exports/files/file-name.ts';
-import { paperOf, patternFile, patternSheet, SCALES, type Format } from '#exports/files/pattern-file.ts';
+import {
+	paperOf,
+	patternFile,
+	patternSheet,
+	SCALES,
+	type Format,
+	type ScaleName
+} from '#exports/files/pattern-file.ts';
 import { planPages } from '#exports/sheets/page-plan.ts';
-import { ROLLS } from '#exports/sheets/tiles.ts';
+import { paperName, ROLLS } from '#exports/sheets/tiles.ts';
 import { makePattern, type Pattern } from '#garment/pattern.ts';
 import { patternName } from '#garment/words.ts';
 import type { DraftJob, Job, LaidPattern, MadeFile, Pages, PatternJob, Said } from './job.ts';
@@ -74,6 +81,18 @@ const pagesOf = (job: LaidPattern, { speech }: Doing): Pages => {
 	return { every, blank, lines };
 };
 
+/** What a file is called: with its scale, and where it is printed with its paper. */
+const nameOf = (
+	name: string,
+	{ format, scale, paper }: { format: Format; scale: ScaleName; paper: string },
+	speech: Speech
+): string => {
+	const { files } = speech.words;
+	return format === 'pdf'
+		? files.onPaper({ name, scale, paper: paperName(paperOf(paper), speech) })
+		: files.sized({ name, scale });
+};
+
 const patternFiles = async (job: PatternJob, doing: Doing): Promise<readonly MadeFile[]> => {
 	const { garment, body, choices, format, pieces, paper, scale, date } = job;
 	const { font, speech, onProgress } = doing;
@@ -81,10 +100,11 @@ const patternFiles = async (job: PatternJob, doing: Doing): Promise<readonly Mad
 	const pattern = patternOf(job, speech);
 	const made = { garment, pattern, body, choices };
 	const request = { format, paper, scale, speech, date, dated: true, font };
-	const name = words.sized({
-		name: printed.madeFor({ what: patternName(garment, pattern, speech), body: body.name }),
-		scale
-	});
+	const name = nameOf(
+		printed.madeFor({ what: patternName(garment, pattern, speech), body: body.name }),
+		{ format, scale, paper },
+		speech
+	);
 	if (!job.each) {
 		const bytes = await patternFile(made, { ...request, pieces, onPage: onProgress });
 		return [madeFile(name, bytes, format)];
@@ -138,8 +158,10 @@ const sheetFile = async (job: DraftJob, doing: Doing): Promise<MadeFile> => {
 	const title = files.sheetTitle({ sheet: job.sheet, method: job.method.name });
 	const name = paper.madeFor({ what: title, body: job.body.name });
 	const bytes = await draftBytes(job, title, doing);
-	const scale = job.sheet === 'rules' ? 'full' : job.scale;
-	return madeFile(files.sized({ name, scale }), bytes, sheetFormat(job.sheet));
+	const format = sheetFormat(job.sheet);
+	// A rule sheet is only read, whatever its size.
+	const called = job.sheet === 'rules' ? name : nameOf(name, { ...job, format }, doing.speech);
+	return madeFile(called, bytes, format);
 };
 
 const answer = async (job: Job, doing: Doing): Promise<Said> => {
