@@ -104,7 +104,7 @@ const checks = ({ pattern: { seams, wear }, speech }: Covered): readonly TextBlo
 	return [
 		text(paper.seamsAgree({ open, seams: seams.length })),
 		...(rows.length > 0
-			? table([words.check, words.found, words.wanted, words.state], [0.42, 0.15, 0.25, 0.18], rows)
+			? table([words.check, words.found, words.wanted, words.state], [0.54, 0.12, 0.21, 0.13], rows)
 			: []),
 		...wear.filter(({ state }) => state !== 'holds').map((report) => text(wearWords(report, speech)))
 	];
