@@ -223,7 +223,6 @@ export const garmentFileSchema = z.strictObject({
 	wear: z.array(wear).default([]),
 	/** How it is worn, for a drawing of it from the front and the back. */
 	worn: z.array(wornTier).default([]),
-
 	girths: z.array(girths).default([]),
 	/** The order of sewing. */
 	order: z.array(label).min(1),
