@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { surveyFigures } from '../tests/reference/survey-bodies.ts';
-import { DEMO_BODIES } from './bodies/index.ts';
-import { readBody, type Measurements } from './body.ts';
-import { doubtOf, doubtsOf } from './doubts.ts';
-import type { NeededKey } from './measurements.ts';
-import { mm } from './units.ts';
+import { surveyFigures } from '../reference/survey-bodies.ts';
+import { DEMO_BODIES } from '#shared/bodies/index.ts';
+import { readBody, type Measurements } from '#shared/body.ts';
+import { doubtOf, doubtsOf } from '#shared/doubts.ts';
+import type { NeededKey } from '#shared/measurements.ts';
+import { mm } from '#shared/units.ts';
 
 const HERON = DEMO_BODIES[0]?.body.measurements ?? {};
 
