@@ -1,5 +1,6 @@
 import { MIDDLING, type Measurements } from './body.ts';
 import { NEEDED_KEYS, type NeededKey } from './measurements.ts';
+import type { Slip } from './speech/en/measurements.ts';
 import { mm, type Mm } from './units.ts';
 
 /**
@@ -20,15 +21,14 @@ const PLAIN: Readonly<Record<NeededKey, readonly [Mm, Mm]>> = {
 };
 
 /** What may have happened to a number on its way from the tape, and what makes it right again. Common practice, no source. */
-const SLIPS = {
-	point: [(read: Mm) => read * 10, (read: Mm) => read / 10],
-	hundred: [(read: Mm) => read + 1000],
-	inches: [(read: Mm) => read * 2.54],
-	centimetres: [(read: Mm) => read / 2.54],
-	half: [(read: Mm) => read * 2],
-	twice: [(read: Mm) => read / 2]
-} as const;
-export type Slip = keyof typeof SLIPS;
+const SLIPS: Readonly<Record<Slip, readonly ((read: Mm) => number)[]>> = {
+	point: [(read) => read * 10, (read) => read / 10],
+	hundred: [(read) => read + 1000],
+	inches: [(read) => read * 2.54],
+	centimetres: [(read) => read / 2.54],
+	half: [(read) => read * 2],
+	twice: [(read) => read / 2]
+};
 
 /** A measurement that hardly anybody has, and what may have been read instead. */
 export interface Doubt {

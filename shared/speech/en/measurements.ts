@@ -1,4 +1,3 @@
-import type { Slip } from '../../doubts.ts';
 import type { MeasurementKey } from '../../measurements.ts';
 import type { Mm } from '../../units.ts';
 import type { Voice } from '../voice.ts';
@@ -30,14 +29,15 @@ export interface Doubted {
 }
 
 /** What may have happened to a number on its way from the tape. */
-const SLIPS: Readonly<Record<Slip, string>> = {
+const SLIPS = {
 	point: 'Did the decimal point slip?',
 	hundred: 'Is the 1 of the hundred left off?',
 	inches: 'Was it read in inches?',
 	centimetres: 'Was it read in centimetres?',
 	half: 'Is it half the way round?',
 	twice: 'Was it doubled?'
-};
+} as const;
+export type Slip = keyof typeof SLIPS;
 
 /** The page of measurements. */
 export const measurements = (v: Voice) => ({
@@ -79,7 +79,7 @@ export const measurements = (v: Voice) => ({
 		const { least, most } = v.range(range);
 		return `A ${measurementNoun(of).name} of ${v.outside(value, range)}? Nearly everybody’s lies between ${least} and ${most}.`;
 	},
-	slipped: ({ slip }: { slip: Slip }) => SLIPS[slip],
+	slipped: ({ slip }: { slip: Slip }): string => SLIPS[slip],
 	use: ({ value }: { value: Mm }) => `Make it ${v.length(value)}`,
 	/** A body with a measurement that hardly anybody has cannot be drafted: what to do about it. */
 	doubtFirst: 'Measure that once more, or look whether it was typed as it was read.',

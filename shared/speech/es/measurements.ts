@@ -1,5 +1,4 @@
-import type { Slip } from '../../doubts.ts';
-import type { measurements as english } from '../en/measurements.ts';
+import type { Slip, measurements as english } from '../en/measurements.ts';
 import { capital, el } from './grammar.ts';
 import { measurementNoun } from './nouns.ts';
 
