@@ -74,7 +74,7 @@ import { drawingsSvg } from '#exports/svg/drawings-svg.ts';
 import { draftJson } from '#exports/table/draft-json.ts';
 import { ruleOf } from '#practice/rule.ts';
 import { inkOf } from '#ui/drawing/ink-of.ts';
-import { firstFields, typedOf, typedPlace } from '#ui/desk/dock/typed.ts';
+import { readPlace } from '#ui/desk/dock/spoken.ts';
 import { wayOf } from '#ui/desk/way.ts';
 
 const speech = speechOf({ language: 'en', areas: { ...first, ...later } }, 'cm');
@@ -88,8 +88,7 @@ const evaluation = evaluate(method, body);
 if (evaluation.kind !== 'drafted') throw new Error(evaluation.kind);
 const { draft } = evaluation;
 const step = stepNamed(method, 'A');
-const fields = { ...firstFields(step, 'O', undefined, 'cm'), across: '24', down: '12' };
-const typed = typedPlace(fields, { unit: 'cm', points: draft.points, zero: draft.points['O']!, standing: undefined });
+const spoken = readPlace('24 across, 12 down', { unit: 'cm', points: draft.points, origin: undefined, go: undefined }, speech);
 const put = (x: number, y: number, how = {}) => ({ kind: 'point' as const, at: [x, y] as [number, number], ...how });
 const told = (x: number, y: number, how = {}) => diagnose(method, 'A', body, draft, put(x, y, how));
 const wrongSum = { typed: { form: 'distance', sum: '96/2', from: 'O', go: 'across', unit: 'cm' } };
@@ -97,9 +96,8 @@ process.stdout.write(JSON.stringify({
 	place: draft.points['A'],
 	answer: stepAnswer(step),
 	way: wayOf(stepAnswer(step), draft) ?? 'none',
-	form: fields.form,
-	typed,
-	right: check(method, 'A', draft, put(typed.x, typed.y, { typed: typedOf(fields, 'cm') })).answer,
+	typed: spoken.place,
+	right: check(method, 'A', draft, put(spoken.place.x, spoken.place.y, { typed: spoken.typed })).answer,
 	wrong: check(method, 'A', draft, put(0, mm(50))).answer,
 	explained: explain(method, 'A', body, draft, speech),
 	unexplained: told(33, 77),
@@ -158,7 +156,7 @@ describe('a kind of step that is new', () => {
 
 	it('is drafted, and asks for its place, which is typed across and down', () => {
 		expect(found).toMatchObject({ place: { x: 240, y: 120 }, answer: { put: 'place' }, way: 'none' });
-		expect(found).toMatchObject({ form: 'coordinates', typed: { x: 240, y: 120 } });
+		expect(found).toMatchObject({ typed: { x: 240, y: 120 } });
 	});
 
 	it('is checked and explained', () => {

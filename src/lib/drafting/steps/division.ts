@@ -7,7 +7,6 @@ import { madePoint, offsetTo, PLACE, type StepRules } from './step-rules.ts';
 export const division: StepRules<'division'> = {
 	makes: 'point',
 	answer: () => PLACE,
-	typed: () => 'down',
 	rule: ({ at }) => [at],
 	read: (file, formula) => ({ ...file, at: formula(file.at, 'at', 'share') }),
 	formulas: ({ at }) => [at],

@@ -1,4 +1,4 @@
-import type { Compass, MotionFile, StepFile, StepKind } from '#shared/method.ts';
+import type { MotionFile, StepFile, StepKind } from '#shared/method.ts';
 import type { Language } from '#shared/speech/language.ts';
 import { message } from '#shared/speech/message.ts';
 import { readNoun } from '#shared/speech/noun.ts';
@@ -97,9 +97,6 @@ export const stepInk = (step: Step): 'level' | 'traced' | 'line' => rulesOf(step
 
 /** What a step lays off, where it is one length from a point. */
 export const stepRuler = (step: Step): Ruler | undefined => rulesOf(step).ruler?.(step);
-
-/** The way with which a distance is first offered to be typed for a step; undefined where how far across and down is. */
-export const stepTyped = (step: Step): Compass | undefined => rulesOf(step).typed?.(step);
 
 /** The points that the line of a step runs through, where it is drawn between points. */
 export const stepPasses = (step: Step): readonly string[] => rulesOf(step).passes?.(step) ?? [];

@@ -10,7 +10,6 @@ export const level: StepRules<'level'> = {
 	makes: 'line',
 	ink: 'level',
 	answer: ({ from }) => ({ put: 'level', from }),
-	typed: () => 'across',
 	rule: ({ reach }) => [reach],
 	read: (file, formula) => ({ ...file, reach: formula(file.reach, 'reach') }),
 	formulas: ({ reach }) => [reach],

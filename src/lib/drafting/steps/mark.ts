@@ -9,7 +9,6 @@ export const mark: StepRules<'mark'> = {
 	makes: 'point',
 	answer: () => PLACE,
 	ruler: ({ from, go, by }) => ({ formula: by, from, go }),
-	typed: () => 'down',
 	number: { of: ({ by }) => by, put: (step, by) => ({ ...step, by }) },
 	rule: ({ go, by }) => [go, by],
 	read: (file, formula) => ({ ...file, by: formula(file.by, 'by') }),

@@ -8,7 +8,6 @@ import { madePoint, type StepRules } from './step-rules.ts';
 export const spread: StepRules<'spread'> = {
 	makes: 'point',
 	answer: ({ move, go }) => ({ put: 'way', from: move, on: { go } }),
-	typed: () => 'down',
 	motion: ({ move, name }) => ({ kind: 'spread', from: move, to: name }),
 	leaves: ({ move }) => move,
 	rule: ({ by }) => [by],

@@ -90,8 +90,6 @@ export interface StepRules<K extends StepKind> {
 	answer(step: StepOf<K>): Answer;
 	/** What is laid off, where it is one length from a point. */
 	ruler?(step: StepOf<K>): Ruler | undefined;
-	/** The way with which a distance is first offered to be typed; without one, how far across and down is. */
-	typed?(step: StepOf<K>): Compass | undefined;
 	/** The points that a line runs through. */
 	passes?(step: StepOf<K>): readonly string[];
 	/** The motion that takes along whatever the step carries. */

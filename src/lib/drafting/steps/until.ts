@@ -50,7 +50,6 @@ export const until: StepRules<'until'> = {
 		on: about === undefined ? { go } : { about },
 		grows: { rule, through, length }
 	}),
-	typed: ({ about }) => (about === undefined ? 'down' : undefined),
 	rule: ({ length }) => [length],
 	read: ({ length, within: [least, most], ...file }, formula) => ({
 		...file,

@@ -11,7 +11,7 @@ const [LONGEST, DEEPEST, HIGHEST] = [130, 13, 0.75];
 const unordered = (i: number): number => (i * 0.618034) % 1;
 
 /** How many folds the hem of a half falls into, and how deep its waves are. */
-export const hemFolds = ({ levels }: Form): { readonly count: number; readonly depth: number } => {
+const hemFolds = ({ levels }: Form): { readonly count: number; readonly depth: number } => {
 	const hem = levels.at(-1);
 	const taken = hem && !hem.gathered ? hem.own - hem.seen : 0;
 	const count = Math.min(MOST_FOLDS, Math.round(taken / FOLD));
