@@ -98,25 +98,21 @@ export const dense = (path: Path, step: Mm): readonly SheetPoint[] =>
 		});
 	});
 
-/** Where a straight way through `through` crosses a polygon, as lengths along it in order. */
-const crossings = (
-	polygon: readonly SheetPoint[],
-	through: SheetPoint,
-	along: Direction
-): readonly number[] => {
-	const across = squareTo(along);
-	const places = polygon.map((place) => {
-		const way = { dx: place.x - through.x, dy: place.y - through.y };
-		return { along: alongness(way, along), across: alongness(way, across) };
-	});
-	return places
+/** A place of a polygon as the threads see it: how far along them it lies, and how far across. */
+interface Seen {
+	readonly along: number;
+	readonly across: number;
+}
+
+/** Where the way along the threads that lies so far across crosses a polygon, as lengths along it in order. */
+const crossings = (polygon: readonly Seen[], width: number): readonly number[] =>
+	polygon
 		.flatMap((b, i) => {
-			const a = places.at(i - 1) ?? b;
-			if (a.across < 0 === b.across < 0) return [];
-			return [a.along + ((b.along - a.along) * a.across) / (a.across - b.across)];
+			const a = polygon.at(i - 1) ?? b;
+			if (a.across < width === b.across < width) return [];
+			return [a.along + ((b.along - a.along) * (a.across - width)) / (a.across - b.across)];
 		})
 		.sort((a, b) => a - b);
-};
 
 /** Places across a piece, as shares of its breadth, where its grain line may lie; the middle is liked best. */
 const GRAIN_PLACES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8];
@@ -149,7 +145,11 @@ export const grainLine = (
 ): readonly [SheetPoint, SheetPoint] => {
 	const along = threads(piece);
 	const across = squareTo(along);
-	const widths = polygon.map(({ x, y }) => alongness({ dx: x, dy: y }, across));
+	const seen = polygon.map(({ x, y }): Seen => {
+		const way = { dx: x, dy: y };
+		return { along: alongness(way, along), across: alongness(way, across) };
+	});
+	const widths = seen.map((each) => each.across);
 	const [least, most] = [Math.min(...widths), Math.max(...widths)];
 	const avoided = [
 		...piece.drills.map((drill) => drill.at),
@@ -157,25 +157,24 @@ export const grainLine = (
 	].map(({ x, y }) => alongness({ dx: x, dy: y }, across));
 	/** How near the outline comes to a part of the way at this place across. */
 	const beside = (from: number, to: number, width: number): number =>
-		Math.min(
-			...polygon.flatMap(({ x, y }, i) => {
-				const far = alongness({ dx: x, dy: y }, along);
-				return far < from || far > to ? [] : [Math.abs((widths[i] ?? width) - width)];
-			})
+		seen.reduce(
+			(gap, place) =>
+				place.along < from || place.along > to ? gap : Math.min(gap, Math.abs(place.across - width)),
+			Infinity
 		);
 	let found: readonly [SheetPoint, SheetPoint] = piece.grain;
 	let best = 0;
 	for (const share of GRAIN_PLACES) {
 		const width = least + share * (most - least);
 		const through = at(across.dx * width, across.dy * width);
-		const met = crossings(polygon, through, along);
+		const met = crossings(seen, width);
 		const crowded = avoided.some((each) => Math.abs(each - width) < apart);
 		for (let i = 0; i + 1 < met.length; i += 2) {
 			const [from = 0, to = 0] = [met[i], met[i + 1]];
 			const [middle, half] = [(from + to) / 2, Math.min(LONGEST_GRAIN, GRAIN_SHARE * (to - from)) / 2];
-			const gap = beside(middle - half, middle + half, width);
+			const liked = (to - from) * (1 - Math.abs(share - 0.5)) * (crowded ? CROWDED : 1);
 			const score =
-				(to - from) * (1 - Math.abs(share - 0.5)) * (crowded ? CROWDED : 1) * Math.min(1, gap / apart);
+				liked <= best ? 0 : liked * Math.min(1, beside(middle - half, middle + half, width) / apart);
 			if (score <= best) continue;
 			best = score;
 			const place = moved(through, along, mm(middle));

@@ -62,17 +62,18 @@ export const roomFor = (
 ): SheetPoint | undefined => {
 	const all = [...polygon, ...ink];
 	const { left, top, right, bottom } = boundsOf([], polygon);
-	/** How far the nearest ink is, in halves of the words' own size: from 1 on it touches none. */
+	let found: SheetPoint | undefined;
+	let best = 1;
+	/** How far the nearest ink is, in halves of the words' own size: from 1 on it touches none. No further than the best is looked. */
 	const clearance = (place: SheetPoint): number => {
 		let least = Infinity;
 		for (const { x, y } of all) {
 			const gap = Math.max(Math.abs(x - place.x) / width, Math.abs(y - place.y) / height) * 2;
 			if (gap < least) least = gap;
+			if (least <= best) break;
 		}
 		return least;
 	};
-	let found: SheetPoint | undefined;
-	let best = 1;
 	for (let row = 1; row < SEARCHED; row++) {
 		for (let column = 1; column < SEARCHED; column++) {
 			const place = at(left + ((right - left) * column) / SEARCHED, top + ((bottom - top) * row) / SEARCHED);
