@@ -173,6 +173,7 @@ export const desk = (v: Voice) => {
 				...(off === undefined ? [] : [`${v.degrees(off)} off square`])
 			].join(' · '),
 
+		told: 'What is said of this step',
 		help: 'Help',
 		askWhere: 'Where do I look?',
 		askRule: 'What is the rule?',

@@ -150,6 +150,7 @@ export const desk: typeof english = (v) => {
 				...(off === undefined ? [] : [`a ${v.degrees(off)} de la escuadra`])
 			].join(' · '),
 
+		told: 'Lo que se dice de este paso',
 		help: 'Ayuda',
 		askWhere: '¿Dónde miro?',
 		askRule: '¿Cuál es la regla?',

@@ -3,7 +3,7 @@ import { message, type Message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import type { Compass } from '#shared/method.ts';
 import type { Typed } from '#shared/placement.ts';
-import type { Unit } from '#shared/units.ts';
+import type { Mm, Unit } from '#shared/units.ts';
 import { readDistance, withUnit } from '#drafting/formula/sum.ts';
 import { COMPASS } from '#drafting/steps/compass.ts';
 import { at, moved, type SheetPoint } from '#geometry/point.ts';
@@ -42,7 +42,9 @@ const NAME = '\\s*([\\p{L}][\\p{L}\\d.]*)';
 
 /** A named point, however its letters are written. */
 const pointCalled = (name: string, points: Around['points']): string | undefined =>
-	name in points ? name : Object.keys(points).find((each) => each.toLowerCase() === name.toLowerCase());
+	Object.hasOwn(points, name)
+		? name
+		: Object.keys(points).find((each) => each.toLowerCase() === name.toLowerCase());
 
 /** A way that is said in a text, and where. */
 interface SaidWay {
@@ -133,6 +135,18 @@ const typedOf = (
 };
 const signed = (sign: string, sum: string): string => (sign ? `-(${sum})` : sum);
 
+/** What the sum of an entry comes to; undefined where it has none, or cannot be read. */
+export const workedSum = (text: string, around: Around, speech: Speech): Mm | undefined => {
+	try {
+		const { typed } = readPlace(text, around, speech);
+		const isSum = typed?.form === 'distance' && /[^\d.,\s]/.test(typed.sum);
+		return isSum ? readDistance(typed.sum, around.unit).value : undefined;
+	} catch (error) {
+		if (error instanceof BadInput) return undefined;
+		throw error;
+	}
+};
+
 /** The two ends of a line as they are said: "C to H". Throws BadInput where there are not two points in it. */
 export const readEnds = (
 	text: string,
@@ -146,8 +160,8 @@ export const readEnds = (
 		.replace(new RegExp(wordOf(toWords).source, 'gu'), ' ')
 		.split(/[^\p{L}\d.]+/u)
 		.filter(Boolean);
-	const [first, last, more] = names.map((name) => points[pointCalled(name, points) ?? '']);
-	return first && last && names.length === 2 && !more ? [first, last] : bad(message('desk', 'sayEnds'));
+	const [first, last] = names.map((name) => points[pointCalled(name, points) ?? '']);
+	return first && last && names.length === 2 ? [first, last] : bad(message('desk', 'sayEnds'));
 };
 
 /** What was typed for a point, as it is said in the learner's language and unit. */
