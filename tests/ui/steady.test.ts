@@ -68,8 +68,7 @@ describe('the view of a draft', () => {
 					for (const [slip, put] of SLIPS) {
 						const must = [...right, ...right.map(put)];
 						const after = steadied(view, whole, sheet, must);
-						for (const place of must)
-							expect(isSeen(place, after, sheet), `${step.name}, ${slip}`).toBe(true);
+						for (const place of must) expect(isSeen(place, after, sheet), `${step.name}, ${slip}`).toBe(true);
 						checked += must.length;
 					}
 				}
