@@ -70,6 +70,11 @@ export const pattern = (v: Voice) => {
 			`A whole garment in one step: every piece ready to be cut, for ${body}. Choose another body at the top of the page.`,
 		piecesOf: ({ garment, body }: { garment: string; body: string }) =>
 			`The pieces of ${garment} for ${body}`,
+		whatYouMake: 'What you can make',
+		wornBy: ({ garment, name }: { garment: string; name: string }) =>
+			`${garment} as ${name} wears it, front and back`,
+		followsBody:
+			'Each is drawn from its pattern’s own numbers, for the invented body that you draft for. Choose another at the top of the page.',
 		someMissing: ({ body }: { body: string }) => `Some measurements of ${body} are missing.`,
 		notYet: ({ body }: { body: string }) => `${body} cannot have it yet.`,
 		size: ({ pieces, seams }: { pieces: number; seams: number }) =>

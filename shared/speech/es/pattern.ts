@@ -42,6 +42,10 @@ export const pattern: typeof english = (v) => {
 		allAbout: ({ body }) =>
 			`Una prenda entera en un solo paso: todas las piezas listas para cortar, con las medidas de ${body}. Elige otro cuerpo arriba, en la página.`,
 		piecesOf: ({ garment, body }) => `${garment}: las piezas con las medidas de ${body}`,
+		whatYouMake: 'Lo que puedes hacer',
+		wornBy: ({ garment, name }) => `${garment}, tal como lo lleva ${name}, por delante y por detrás`,
+		followsBody:
+			'Cada dibujo sale de los números de su patrón, para el cuerpo inventado para el que trazas. Elige otro en la parte de arriba de la página.',
 		someMissing: ({ body }) => `Faltan medidas de ${body}.`,
 		notYet: ({ body }) => `Con las medidas de ${body} todavía no se puede trazar.`,
 		size: ({ pieces, seams }) =>
