@@ -162,6 +162,8 @@ export const files = (v: Voice) => {
 			`${name}${SIZES[scale] || ', full size'}, ${paper}`,
 		pieceFile: ({ number, piece, name }: { number: number; piece: string; name: string }) =>
 			`${number} ${piece}, ${name}`,
+		toRead:
+			'What the browser prints of this page is to be read: it is not to scale. Save the PDF and print that.',
 		measurementsFile: 'measurements'
 	};
 };

@@ -149,6 +149,8 @@ export const files: typeof english = (v) => {
 		sized: ({ name, scale }) => `${name}${SIZES[scale]}`,
 		onPaper: ({ name, scale, paper }) => `${name}${SIZES[scale] || ', a tamaño real'}, ${paper}`,
 		pieceFile: ({ number, piece, name }) => `${number} ${piece}, ${name}`,
+		toRead:
+			'Lo que el navegador imprime de esta página es para leer: no está a escala. Guarda el PDF e imprime ese.',
 		measurementsFile: 'medidas'
 	};
 };
