@@ -12,7 +12,7 @@ const LEAST_FALL = 0.3;
 const DIP = 0.09;
 
 /** How wide a tier is seen at a level, and what lies there. All in millimetres of a quarter round but `half`. */
-export interface SeenLevel {
+interface SeenLevel {
 	/** The cloth's own quarter, the mean of front and back. */
 	readonly own: number;
 	/** What of it is seen: drawn in by gathers, or fallen into folds. */

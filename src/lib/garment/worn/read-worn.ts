@@ -8,7 +8,7 @@ import type { EdgeRef, PanelRule, PieceRule, TierRule } from '../garment.ts';
 type TierFile = GarmentFile['worn'][number];
 
 /** What a tier may name: the garment's pieces, and the points of its drafts as formulas know them. */
-export interface WornNames {
+interface WornNames {
 	readonly known: KnownNames;
 	readonly pieces: readonly PieceRule[];
 	/** An edge of a piece by its name. Throws BadInput. */

@@ -3,7 +3,7 @@ import type { SheetPoint } from '#geometry/point.ts';
 import type { Worn, WornLayer, WornLineKind, WornView } from '#garment/worn/worn.ts';
 
 /** A part of the drawing as path data, in millimetres. */
-export interface InkLayer {
+interface InkLayer {
 	readonly side: WornLayer['side'];
 	readonly cloth: string;
 	readonly lines: readonly { readonly kind: WornLineKind; readonly data: string }[];
@@ -11,7 +11,7 @@ export interface InkLayer {
 }
 
 /** Front and back side by side, to one scale, in a frame that begins at 0. */
-export interface WornInk {
+interface WornInk {
 	readonly width: number;
 	readonly height: number;
 	readonly views: readonly {
