@@ -45,7 +45,7 @@ const parts = (page: Page) =>
 	page.locator('.dock :is(header, .frame, .entry, .go, .moves, .asks, .told)').evaluateAll((all) =>
 		all.map((part) => {
 			const { left, top, width, height } = part.getBoundingClientRect();
-			return [part.className || part.tagName, left, top, width, height];
+			return [part.getAttribute('class') ?? part.tagName, left, top, width, height];
 		})
 	);
 
