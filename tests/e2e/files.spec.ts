@@ -60,7 +60,9 @@ test('the PDF on A4: the pages that were counted, a true check square, the same 
 	await expect(map.locator('text')).toHaveCount(pages);
 	const download = await saved(page, 'Save the PDF');
 	expect(download.suggestedFilename()).toBe('The course dress for Heron, full size, A4.pdf');
-	await expect(panel(page).getByRole('status')).toContainText('Made: The course dress for Heron, full size, A4.pdf');
+	await expect(panel(page).getByRole('status')).toContainText(
+		'Made: The course dress for Heron, full size, A4.pdf'
+	);
 	const pdf = await bytesOf(download);
 	const told = askOf('pdfinfo', pdf);
 	// Pages of words stand between the first page and the pieces; each says how many they are.

@@ -28,7 +28,9 @@ test('the pattern page saves it where its box is ticked, and as it was where it 
 		name: 'As a toile, to try on in cheap cloth: 2.5 cm outside every seam'
 	});
 	await box.check();
-	expect((await saved(page, 'Save the PDF'))[0]).toBe('The body block as a toile for Heron, full size, A4.pdf');
+	expect((await saved(page, 'Save the PDF'))[0]).toBe(
+		'The body block as a toile for Heron, full size, A4.pdf'
+	);
 	await box.uncheck();
 	expect((await saved(page, 'Save the PDF'))[0]).toBe('The body block for Heron, full size, A4.pdf');
 });
