@@ -17,7 +17,7 @@ const EXCEPTIONS: readonly Exception[] = [
 	{ file: /pattern-pdf\.ts$/, words: /^Ink$/, because: 'the name of a part of a PDF, which nobody sees' },
 	{ file: /Sheet\.svelte$/, words: /^(Enter|Escape)$/, because: 'names of keys, as a browser tells them' },
 	{
-		file: /Dock\.svelte$/,
+		file: /(Dock|Sheet)\.svelte$/,
 		words: /^(\(prefers-reduced-motion: reduce\)|form input)$/,
 		because: 'read by the browser'
 	},
