@@ -47,7 +47,8 @@ describe('square-across export --toile', () => {
 	});
 
 	it('says on paper what it is, how it is cut, where the levels lie, and to take care', async () => {
-		const words = said(await toile('toile.pdf', 'body-block'));
+		// On one sheet, so that no word of it lies across the joint of two pages.
+		const words = said(await toile('toile.pdf', 'body-block', '--paper', 'a0'));
 		expect(words).toContain('The body block as a toile');
 		expect(words).toContain('Allowance 2.5 cm; none on the fold');
 		expect(words).toContain('Cut 1 in fabric on the fold');
@@ -58,7 +59,7 @@ describe('square-across export --toile', () => {
 	});
 
 	it('says so in Spanish', async () => {
-		const words = said(await toile('retal.pdf', 'body-block', '--language', 'es'));
+		const words = said(await toile('retal.pdf', 'body-block', '--paper', 'a0', '--language', 'es'));
 		expect(words).toContain('Patrón base del cuerpo, prueba en retal');
 		expect(words).toContain('Margen 2,5 cm; sin margen en el doblez');
 		expect(words).toContain('Nivel de cadera');
