@@ -1,6 +1,7 @@
 import { garments } from '../garment/garment-files.ts';
 import type { Garment } from '#garment/garment.ts';
-import { sampled, worn, type Sample, type Worn } from './worn.ts';
+import type { Sample } from '../reference/survey-bodies.ts';
+import { sampled, worn, type Worn } from './worn.ts';
 
 /**
  * On how many real bodies each wear check holds: with the usual numbers, and once every cure that is offered is taken up. Prints a table

@@ -1,24 +1,11 @@
-import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
-import { parse } from 'csv-parse/sync';
 import { readBody, type Body } from '#shared/body.ts';
 import { cured, cureOf } from '#garment/cure.ts';
 import type { Garment } from '#garment/garment.ts';
 import { NO_CHOICES, sewnFor, type Choices, type Sewn } from '#garment/sewn.ts';
+import { figureOf, surveyRows, type Sample, type SurveyRow } from '../reference/survey-bodies.ts';
 
-/** Which of the survey's samples. */
-export type Sample = 'women' | 'men';
-
-/** How much longer the tape lies across the back than the caliper, and how much higher the side neck lies than the nape, in cm. */
-const TAPE_OVER_CALIPER = 2;
-const SIDE_NECK_OVER_NAPE = 2;
-/** With a sixth of the neck these are the front neck's depth, in cm. */
-const FRONT_NECK_ALLOWANCES = 2;
-
-type Row = Readonly<Record<string, string>>;
-
-/** A person of the survey as a body; what stands in for what is told in shared/survey/README.md. `further` adds what may be taken as well. */
-const bodyOf = (row: Row, further: boolean): Body => {
+/** A person of the survey as a body; `further` adds what may be taken as well. */
+const bodyOf = (row: SurveyRow, further: boolean): Body => {
 	const cm = (column: string): number => Number(row[column]);
 	const more = {
 		shoulderLength: cm('shoulder_length'),
@@ -28,26 +15,14 @@ const bodyOf = (row: Row, further: boolean): Body => {
 		upperArm: cm('upper_arm')
 	};
 	return readBody({
-		bust: cm('bust'),
-		waist: cm('waist_natural'),
-		hip: cm('hip'),
-		neck: cm('neck_base'),
-		shoulderWidth: cm('biacromial') + TAPE_OVER_CALIPER,
-		backLength: cm('back_waist_natural') + SIDE_NECK_OVER_NAPE,
-		waistToHip: cm('natural_waist_to_hip'),
-		frontLength: cm('front_waist_natural_from_front_neck') + cm('neck_base') / 6 + FRONT_NECK_ALLOWANCES,
-		bustHeight: cm('neck_to_bustpoint'),
-		bustSpan: cm('bustpoint_span'),
+		...figureOf(row),
 		...(further ? Object.fromEntries(Object.entries(more).filter(([, value]) => value >= 5)) : {})
 	});
 };
 
 /** The 300 women or the 300 men of the survey's samples. */
-export const sampled = (sample: Sample, further = false): readonly Body[] => {
-	const file = fileURLToPath(new URL(`../../shared/survey/${sample}-1988-sample.csv`, import.meta.url));
-	const rows: readonly Row[] = parse(readFileSync(file, 'utf8'), { columns: true });
-	return rows.map((row) => bodyOf(row, further));
-};
+export const sampled = (sample: Sample, further = false): readonly Body[] =>
+	surveyRows(sample).map((row) => bodyOf(row, further));
 
 /** A garment for one body: with the usual numbers, and with every cure that is offered. */
 export interface Worn {

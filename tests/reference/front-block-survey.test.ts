@@ -1,7 +1,4 @@
 import { warned } from '../drafting/small-method.ts';
-import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
-import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
 import { readBody } from '#shared/body.ts';
 import { evaluate, outlineOf, type Draft } from '#drafting/evaluate.ts';
@@ -9,7 +6,7 @@ import { selfCrossings } from '#geometry/kernel/crossings.ts';
 import { frontBlock } from '../drafting/lesson-method.ts';
 import { blockSide } from './block-seams.ts';
 import { handFront, type HandFront } from './front-block.ts';
-import { surveyFigures, type Figure } from './survey-bodies.ts';
+import { surveyFigures, surveyRows, type Figure } from './survey-bodies.ts';
 
 const METHOD = frontBlock();
 /** The ease of the bust, the waist and the hip. */
@@ -124,10 +121,7 @@ describe('the front of the 300 women of the survey', () => {
  * than the heights that it spans, and the waist lies below the bust: a stand-in that breaks either is none.
  */
 describe('what stands in for the front length', () => {
-	const FILE = fileURLToPath(new URL('../../shared/survey/women-1988-sample.csv', import.meta.url));
-	const rows: readonly Readonly<Record<string, string>>[] = parse(readFileSync(FILE, 'utf8'), {
-		columns: true
-	});
+	const rows = surveyRows('women');
 
 	it('the survey has no height of the bust', () => {
 		const heights = Object.keys(rows[0] ?? {}).filter((column) => /height/.test(column));

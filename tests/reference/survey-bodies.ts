@@ -16,7 +16,10 @@ export interface Figure {
 	readonly bustSpan: number;
 }
 
-const FILE = fileURLToPath(new URL('../../shared/survey/women-1988-sample.csv', import.meta.url));
+/** Which of the survey's samples. */
+export type Sample = 'women' | 'men';
+/** A person of the survey as the file has it, in centimetres. */
+export type SurveyRow = Readonly<Record<string, string>>;
 
 /** How much longer the tape lies across the back than the caliper's straight breadth between the shoulder points, in cm. */
 const TAPE_OVER_CALIPER = 2;
@@ -25,7 +28,8 @@ const SIDE_NECK_OVER_NAPE = 2;
 /** The block's neck allowance and front neck drop, in cm: with a sixth of the neck they are the front neck's depth. */
 const FRONT_NECK_ALLOWANCES = 2;
 
-const figureOf = (row: Readonly<Record<string, string>>): Figure => {
+/** A person of the survey by the ten measurements; what stands in for what is told in its README. */
+export const figureOf = (row: SurveyRow): Figure => {
 	const cm = (column: string): number => {
 		const value = Number(row[column]);
 		if (!(value > 0)) throw new Error(`the survey has no ${column} in ${JSON.stringify(row)}`);
@@ -45,10 +49,11 @@ const figureOf = (row: Readonly<Record<string, string>>): Figure => {
 	};
 };
 
-/** The 300 women of shared/survey, in the order of the file. What stands in for what is told in its README. */
-export const surveyFigures = (): readonly Figure[] => {
-	const rows: readonly Readonly<Record<string, string>>[] = parse(readFileSync(FILE, 'utf8'), {
-		columns: true
-	});
-	return rows.map(figureOf);
+/** The 300 women, or the 300 men, of shared/survey, in the order of the file. */
+export const surveyRows = (sample: Sample): readonly SurveyRow[] => {
+	const file = fileURLToPath(new URL(`../../shared/survey/${sample}-1988-sample.csv`, import.meta.url));
+	return parse(readFileSync(file, 'utf8'), { columns: true });
 };
+
+/** The 300 women of shared/survey, in the order of the file. */
+export const surveyFigures = (): readonly Figure[] => surveyRows('women').map(figureOf);

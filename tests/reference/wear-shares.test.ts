@@ -5,7 +5,8 @@ import { mm } from '#shared/units.ts';
 import { cured, cureOf } from '#garment/cure.ts';
 import { NO_CHOICES, sewnFor, type Choices, type Sewn } from '#garment/sewn.ts';
 import { garmentOf, garments } from '../garment/garment-files.ts';
-import { sampled, worn, type Sample } from '../measure/worn.ts';
+import { sampled, worn } from '../measure/worn.ts';
+import type { Sample } from './survey-bodies.ts';
 
 /** One body in so many is looked at here, cures taken up; all of them by `npm run measure:wear`. */
 const EVERY = 12;

@@ -13,7 +13,7 @@ import {
 	type PDFOperator
 } from '@cantoo/pdf-lib';
 import { at, type SheetPoint } from '#geometry/point.ts';
-import type { Worn, WornLineKind } from '#garment/worn/worn.ts';
+import { WORN_BUTTON, type Worn, type WornLineKind } from '#garment/worn/worn.ts';
 import { written } from './operators.ts';
 
 /** A place on a page, in millimetres. */
@@ -29,8 +29,8 @@ const LIGHT = { outside: 0.96, inside: 0.82 } as const;
 /** Millimetres of ink; what is not named is as thin as a seam. */
 const WIDTHS: Partial<Record<WornLineKind, number>> = { outline: 0.28, gather: 0.1, fold: 0.1, zip: 0.4 };
 const SEAM = 0.16;
-/** Millimetres of the garment: between front and back, and half a button. */
-const [GAP, BUTTON] = [80, 8];
+/** Millimetres of the garment between front and back. */
+const GAP = 80;
 
 const run = (places: readonly SheetPoint[]): readonly PDFOperator[] =>
 	places.map(({ x, y }, i) => (i === 0 ? moveTo : lineTo)(written(x), written(y)));
@@ -59,7 +59,7 @@ export const wornPicture = ({ views }: Worn, place: Place): readonly PDFOperator
 			...lines.flatMap(({ kind, places }) => [setLineWidth(WIDTHS[kind] ?? SEAM), ...put(places), stroke()]),
 			...buttons.flatMap((button) => [
 				setLineWidth(SEAM),
-				...put(round(button, BUTTON)),
+				...put(round(button, WORN_BUTTON)),
 				closePath(),
 				stroke()
 			])

@@ -1,7 +1,10 @@
-import type { Mm } from '#shared/units.ts';
+import { mm, type Mm } from '#shared/units.ts';
 import type { Bounds } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
 import type { Places } from './panel.ts';
+
+/** How large a button is drawn: half of it, in millimetres of the garment. */
+export const WORN_BUTTON: Mm = mm(8);
 
 export type WornLineKind = 'outline' | 'seam' | 'dart' | 'gather' | 'fold' | 'zip' | 'slit';
 

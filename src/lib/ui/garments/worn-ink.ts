@@ -27,8 +27,6 @@ interface WornInk {
 
 /** Millimetres: round a view, and the steps in which the frame grows, so that a longer skirt is seen to be longer. */
 const [EDGE, STEP] = [25, 200];
-/** How large a button is drawn, in millimetres. */
-export const BUTTON = 8;
 
 const data = (places: readonly SheetPoint[]): string =>
 	places.length === 0 ? '' : `M${places.map(({ x, y }) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}`;

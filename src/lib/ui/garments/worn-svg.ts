@@ -1,5 +1,6 @@
 import type { Worn } from '#garment/worn/worn.ts';
-import { BUTTON, wornInk } from './worn-ink.ts';
+import { WORN_BUTTON } from '#garment/worn/worn.ts';
+import { wornInk } from './worn-ink.ts';
 
 /** The colours of the page, since a picture of its own does not know them. */
 const STYLE = [
@@ -16,7 +17,7 @@ export const wornSvg = (worn: Worn): string => {
 		const parts = layers.flatMap(({ side, cloth, lines, buttons }) => [
 			...(cloth ? [`<path class="${side}" d="${cloth}"/>`] : []),
 			...lines.map(({ kind, data }) => `<path class="${kind}" d="${data}"/>`),
-			...buttons.map(({ x, y }) => `<circle cx="${x.toFixed(1)}" cy="${y.toFixed(1)}" r="${BUTTON}"/>`)
+			...buttons.map(({ x, y }) => `<circle cx="${x.toFixed(1)}" cy="${y.toFixed(1)}" r="${WORN_BUTTON}"/>`)
 		]);
 		return `<g transform="translate(${left.toFixed(1)} ${top.toFixed(1)})">${parts.join('')}</g>`;
 	});

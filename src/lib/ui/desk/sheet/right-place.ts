@@ -21,7 +21,7 @@ export const rightPlace = ({ work, stepName }: Tool): RightPlace | undefined => 
 	return truth && { point: truth.points[stepName], line: truth.lines[stepName]?.path };
 };
 
-/** The ends of a line, and the middle of each of its pieces. */
+/** The ends of each piece of a line, and the handles of a bent one: its course lies between them. */
 const placesOn = (path: Path): readonly SheetPoint[] =>
 	path.flatMap((piece) =>
 		piece.kind === 'cubic' ? [piece.from, piece.leaving, piece.arriving, piece.to] : [piece.from, piece.to]
