@@ -253,7 +253,10 @@ test('a draft, its worksheet, its rules and a picture of it are saved from the p
 	expect(png.readUInt32BE(20)).toBeGreaterThan(1000);
 });
 
-test('a figure of a lesson is saved as a picture, as it is seen', async ({ page }) => {
+test('a figure of a lesson is saved as a picture, as it is seen on paper, from a dark screen too', async ({
+	page
+}) => {
+	await page.emulateMedia({ colorScheme: 'dark' });
 	await open(page, '/lessons/40-back-levels');
 	const figure = page.getByRole('figure').first();
 	const drawing = await figure.getByRole('img').boundingBox();

@@ -30,10 +30,13 @@ const FINER = 3;
 const standingAlone = (drawing: SVGSVGElement, width: number, height: number): string => {
 	const copy = drawing.cloneNode(true) as SVGSVGElement;
 	const [from, to] = [drawing, copy].map((each) => [each, ...each.querySelectorAll<SVGElement>('*')]);
+	// It is drawn on white, whatever the colours of the screen; nothing is painted in between.
+	drawing.classList.add('as-paper');
 	from?.forEach((part, i) => {
 		const seen = getComputedStyle(part);
 		for (const name of STYLES) to?.[i]?.style.setProperty(name, seen.getPropertyValue(name));
 	});
+	drawing.classList.remove('as-paper');
 	copy.setAttribute('xmlns', 'http://www.w3.org/2000/svg');
 	copy.setAttribute('width', String(width));
 	copy.setAttribute('height', String(height));

@@ -2,12 +2,13 @@ import type { Worn } from '#garment/worn/worn.ts';
 import { WORN_BUTTON } from '#garment/worn/worn.ts';
 import { wornInk } from './worn-ink.ts';
 
-/** The colours of the page, since a picture of its own does not know them. */
+/** The colours of the page, since a picture of its own does not know them; it does know whether the page is dark. */
 const STYLE = [
 	'path,circle{fill:none;stroke:#22303c;stroke-width:1.4;stroke-linecap:round;stroke-linejoin:round;vector-effect:non-scaling-stroke}',
 	'.outside,.inside{fill:#f4efe2;stroke:none}.inside{fill:#d9cfba}',
-	'.seam,.dart,.zip,circle{stroke-width:1}.gather,.fold{stroke:#5b6874;stroke-width:.8}',
-	'.zip{stroke-width:2.4;stroke-dasharray:1.5 2.5;stroke-linecap:butt}circle{fill:#fffefb}'
+	'.seam,.dart,.zip,circle{stroke-width:1}.gather,.fold{stroke:#56636f;stroke-width:.8}',
+	'.zip{stroke-width:2.4;stroke-dasharray:1.5 2.5;stroke-linecap:butt}circle{fill:#fffefb}',
+	'@media(prefers-color-scheme:dark){path,circle{stroke:#e8ebee}.outside{fill:#36404a}.inside{fill:#1c2126}.gather,.fold{stroke:#b0bac3}circle{fill:#191f25}.outside,.inside{stroke:none}}'
 ].join('');
 
 /** A garment as it is worn, as an SVG file that needs no style sheet. */
