@@ -8,7 +8,7 @@ export const contrast = (one: string, other: string): number => {
 const luminance = (colour: string): number => {
 	const digits = /^#([\da-f]{6}|[\da-f]{3})$/i.exec(colour)?.[1];
 	if (digits === undefined) throw new Error(`"${colour}" is not a colour`);
-	const parts = digits.length === 3 ? [...digits].map((digit) => digit + digit) : (digits.match(/../g) ?? []);
+	const parts = (digits.length === 3 ? digits.replace(/./g, '$&$&') : digits).match(/../g) ?? [];
 	const [red = 0, green = 0, blue = 0] = parts.map((part) => {
 		const share = parseInt(part, 16) / 255;
 		return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
