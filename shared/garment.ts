@@ -145,6 +145,8 @@ const wear = z.strictObject({
 	unless: formula.optional(),
 	/** The allowances that put it right, the first that does: one, or two that move together. */
 	cure: z.array(z.union([key, z.tuple([key, key])])).default([]),
+	/** The two measurements that disagree where no allowance goes far enough. */
+	odds: z.tuple([z.enum(MEASUREMENT_KEYS), z.enum(MEASUREMENT_KEYS)]).optional(),
 	at: wearPlace.optional()
 });
 

@@ -4,8 +4,10 @@ import { cured, cureOf } from '#garment/cure.ts';
 import type { Choices, Pattern } from '#garment/pattern.ts';
 import { readGarment } from '#garment/read-garment.ts';
 import type { WearReport } from '#garment/wear.ts';
+import { cureWords } from '#garment/wear-words.ts';
 import { pathEnd, pathStart } from '#geometry/path.ts';
 import { BODY } from '../drafting/small-method.ts';
+import { english, speechFor } from '../support/speech.ts';
 import { madeFor } from './garment-files.ts';
 import { findSmall, SMALL_GARMENT, type Written } from './small-garment.ts';
 
@@ -115,6 +117,15 @@ describe('a cure', () => {
 			kind: 'too-far',
 			changes: [{ to: 200 }]
 		});
+	});
+	it('that the range does not hold names the two measurements that disagree, in both languages', () => {
+		const garment = withWear(check({ least: '200 cm', cure: ['flare'], odds: ['hip', 'waist'] }));
+		const cure = cureOf(garment, BODY, choices(), 'stride');
+		const said = [english, speechFor('es')].map((speech) => cureWords(cure, { label: '' }, speech));
+		expect(said[0]).toMatch(/and that is not enough\. The hip and the waist disagree: measure both again\.$/);
+		expect(said[1]).toMatch(
+			/y no basta\. El contorno de cadera y el contorno de cintura no concuerdan: vuelve a tomar las dos medidas\.$/
+		);
 	});
 	it('is none where no allowance moves it', () => {
 		const garment = withWear(check({ least: '200 cm', cure: ['bustEase'] }));

@@ -10,7 +10,7 @@ const bodyOf = (row: SurveyRow, further: boolean): Body => {
 	const more = {
 		shoulderLength: cm('shoulder_length'),
 		shoulderDrop: cm('side_neck_height') - cm('acromion_height'),
-		acrossBack: cm('back_width_midscye'),
+		acrossBack: cm('back_width_fold'),
 		scyeDepth: cm('scye_depth'),
 		upperArm: cm('upper_arm')
 	};

@@ -26,6 +26,11 @@ export interface SaidChange {
 export type SaidSpoilt =
 	| { readonly kind: 'wear' | 'number' | 'seam' | 'warning' | 'refusal'; readonly label: string }
 	| { readonly kind: 'run'; readonly run: RunName };
+/** Allowances as far as they go, and the two measurements that disagree where that is known. */
+interface TooFar {
+	readonly changes: readonly SaidChange[];
+	readonly odds: readonly [MeasurementKey, MeasurementKey] | undefined;
+}
 interface Counted {
 	readonly open: number;
 	readonly all: number;
@@ -101,8 +106,11 @@ export const wear = (v: Voice) => {
 			spoilt: SaidSpoilt;
 		}) =>
 			`Two things are at odds: with ${changed(changes)} this would hold (${label}), but no longer this: ${spoils(spoilt)}.`,
-		tooFar: ({ changes }: { readonly changes: readonly SaidChange[] }) =>
-			`${v.list(changes.map(({ noun, to }) => `${The(noun)} goes no further than ${v.length(to)}`))}, and that is not enough.`,
+		tooFar: ({ changes, odds }: TooFar) => {
+			const [one, other] = (odds ?? []).map(measurementNoun);
+			const both = one && other ? ` ${The(one)} and ${the(other)} disagree: measure both again.` : '';
+			return `${v.list(changes.map(({ noun, to }) => `${The(noun)} goes no further than ${v.length(to)}`))}, and that is not enough.${both}`;
+		},
 		none: 'No number that you choose changes this. Look at the measurements again, and try the garment on in cheap cloth.',
 		within: ({ label, value, ...of }: WearNumber & WearBounds & { readonly label: string }) =>
 			`${label}: ${number({ value, ...of })} (${bounds(of)})`

@@ -57,8 +57,12 @@ export const wear: typeof english = (v) => {
 		done: ({ changes }) => `Cambiado: ${changed(changes)}.`,
 		odds: ({ label, changes, spoilt }) =>
 			`Dos cosas se contradicen: con ${changed(changes)} se cumpliría esto (${label}), pero ya no esto: ${spoils(spoilt)}.`,
-		tooFar: ({ changes }) =>
-			`${v.list(changes.map(({ noun, to }) => `${El(noun)} no pasa de ${v.length(to)}`))}, y no basta.`,
+		tooFar: ({ changes, odds }) => {
+			const [one, other] = (odds ?? []).map(measurementNoun);
+			const both =
+				one && other ? ` ${El(one)} y ${el(other)} no concuerdan: vuelve a tomar las dos medidas.` : '';
+			return `${v.list(changes.map(({ noun, to }) => `${El(noun)} no pasa de ${v.length(to)}`))}, y no basta.${both}`;
+		},
 		none: 'Ningún número de los que eliges lo cambia. Repasa las medidas y prueba la prenda en tela barata.',
 		within: ({ label, value, ...of }) => `${label}: ${number({ value, ...of })} (${bounds(of)})`
 	};

@@ -26,8 +26,8 @@ export type Cure =
 	| { readonly kind: 'cure'; readonly changes: readonly Change[] }
 	/** The check is at odds with something that holds: what puts the one right spoils the other. */
 	| { readonly kind: 'odds'; readonly changes: readonly Change[]; readonly spoilt: Spoilt }
-	/** As far as the allowances go, the check still fails. */
-	| { readonly kind: 'too-far'; readonly changes: readonly Change[] }
+	/** As far as the allowances go, the check still fails: two measurements disagree, where the check says which. */
+	| { readonly kind: 'too-far'; readonly changes: readonly Change[]; readonly odds: WearRule['odds'] }
 	/** There is no allowance that moves it. */
 	| { readonly kind: 'none' };
 
@@ -194,6 +194,12 @@ const fewestSteps = (search: Search, first: number, short: number): number | und
 	return high;
 };
 
+const ruleNamed = (garment: Garment, check: string): WearRule => {
+	const rule = garment.wear.find(({ name }) => name === check);
+	if (!rule) throw new Error(`the garment ${garment.id} has no check "${check}"`);
+	return rule;
+};
+
 /** What a cure by these allowances comes to. */
 const cureBy = (search: Search): Cure => {
 	const before = search.at(0);
@@ -202,7 +208,11 @@ const cureBy = (search: Search): Cure => {
 	if (first === undefined) return { kind: 'none' };
 	const steps = fewestSteps(search, first, before.short);
 	if (steps === undefined)
-		return { kind: 'too-far', changes: search.changes(first > 0 ? search.most : search.least) };
+		return {
+			kind: 'too-far',
+			changes: search.changes(first > 0 ? search.most : search.least),
+			odds: ruleNamed(search.garment, search.check).odds
+		};
 	const after = search.at(steps);
 	const changes = search.changes(steps);
 	if (after.kind === 'refused')
@@ -211,12 +221,6 @@ const cureBy = (search: Search): Cure => {
 	const wrong = spoiltBy(before.sewn);
 	const spoilt = [...spoiltBy(after.sewn)].find(([key]) => !wrong.has(key))?.[1];
 	return spoilt ? { kind: 'odds', changes, spoilt } : { kind: 'cure', changes };
-};
-
-const ruleNamed = (garment: Garment, check: string): WearRule => {
-	const rule = garment.wear.find(({ name }) => name === check);
-	if (!rule) throw new Error(`the garment ${garment.id} has no check "${check}"`);
-	return rule;
 };
 
 /** The cures of a check by each of its allowances alone, the first that does first found. */

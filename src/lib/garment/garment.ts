@@ -165,6 +165,8 @@ export interface WearRule extends Dependence {
 	readonly high: string | undefined;
 	/** Allowances, or two that move together, by which it can be put right, in the order in which they are tried. */
 	readonly cures: readonly (readonly string[])[];
+	/** The two measurements that disagree where no allowance goes far enough. */
+	readonly odds: readonly [MeasurementKey, MeasurementKey] | undefined;
 	readonly at: PlaceRule | undefined;
 }
 

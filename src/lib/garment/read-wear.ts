@@ -63,7 +63,7 @@ export const readGirths = (
 /** A wear check. Throws BadInput: unknown names, no bound, a bound of the wrong sort, a named value as a cure. */
 export const readWear = (file: WearFile, names: WearNames, place: string): WearRule => {
 	const where = `${place}: wear ${file.name}`;
-	const { name, label, kind, low, high, least, most, cure, at } = file;
+	const { name, label, kind, low, high, least, most, cure, odds, at } = file;
 	if (least === undefined && most === undefined) throw new BadInput(where, message('reading', 'needsBound'));
 	const bound = (text: string | undefined): number | undefined => {
 		if (text === undefined) return undefined;
@@ -87,6 +87,7 @@ export const readWear = (file: WearFile, names: WearNames, place: string): WearR
 		when: formula(file.when, 'when'),
 		unless: formula(file.unless, 'unless'),
 		cures,
+		odds,
 		at: at && readPlace(at, names, where)
 	};
 };

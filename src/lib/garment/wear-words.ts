@@ -29,6 +29,6 @@ export const cureWords = (cure: Cure, { label }: Pick<WearReport, 'label'>, spee
 	if (cure.kind === 'none') return wear.none;
 	const changes = saidChanges(cure.changes, speech);
 	if (cure.kind === 'cure') return wear.cure({ changes });
-	if (cure.kind === 'too-far') return wear.tooFar({ changes });
+	if (cure.kind === 'too-far') return wear.tooFar({ changes, odds: cure.odds });
 	return wear.odds({ label, changes, spoilt: saidSpoilt(cure.spoilt, speech) });
 };
