@@ -220,6 +220,8 @@ export const methodFileSchema = z.strictObject({
 	trace: z.array(traced).default([]),
 	steps: z.array(stepFileSchema).min(1),
 	outline: z.array(lineName).default([]),
+	/** The line of the outline on whose other side the other half lies, where only half of a piece is drafted. */
+	fold: lineName.optional(),
 	/** A body that breaks one of these is not drafted. */
 	refusals: z.array(z.strictObject(condition)).default([]),
 	/** A body that breaks one of these is drafted, and the drafter is told. */

@@ -4,6 +4,7 @@ import { evaluate } from '#drafting/evaluate.ts';
 import { stepNamed } from '#drafting/method.ts';
 import { backBlock } from '../drafting/lesson-method.ts';
 import { Desk } from './support/desk.ts';
+import { finishedSteps } from './support/finished.ts';
 import { HERON_BACK } from './support/heron.ts';
 import { typedFor } from './support/worked.ts';
 
@@ -106,6 +107,33 @@ for (const viewport of WINDOWS)
 		await expect(desk.verdict).toHaveAttribute('data-answer', 'wrong');
 		expect(await view()).toBe(whole);
 	});
+
+test('an outline that closes is shown large, filled and opened at its fold, until something is done', async ({
+	page
+}) => {
+	await page.goto('/');
+	const { hem: _, ...steps } = finishedSteps(METHOD);
+	await page.evaluate(
+		(kept) => {
+			localStorage.setItem('square-across.work.back-block.heron', kept);
+		},
+		JSON.stringify({ version: 1, method: 'back-block', steps })
+	);
+	const desk = new Desk(page);
+	await desk.open('43-back-side-and-hip');
+	const whole = page.getByTestId('whole');
+	await expect(whole).toHaveCount(0);
+	await desk.field.fill('H to J');
+	await page.keyboard.press('Enter');
+	await desk.expectRight();
+	await expect(whole.getByRole('status')).toHaveText(
+		/The back block: the outline is closed. Here you see both halves, opened at the centre line./
+	);
+	await expect(whole.locator('.cloth')).toHaveCount(2);
+	await page.keyboard.press('Escape');
+	await expect(whole).toHaveCount(0);
+	await expect(desk.sheet.locator('path.closed'), 'the cloth stays under the ink').toHaveCount(1);
+});
 
 /** Counts what somebody does: a click, and an entry that is sent off with Enter. */
 const countActions = async (page: Page): Promise<void> => {

@@ -123,6 +123,7 @@ test('a body that cannot be drafted is told why, in words, wherever its draft wo
 test('the table of the finished draft leads to the lesson of what is not drafted', async ({ page }) => {
 	await page.goto('/lessons/44-back-finished');
 	await page.locator('[data-alive=true]').waitFor();
+	await page.getByText('All 30 steps, one by one').click();
 	await page.getByRole('link', { name: 'not drafted: The armhole, in the lesson The armhole' }).click();
 	await expect(page).toHaveURL(/\/lessons\/42-back-armhole#step-armhole$/);
 	await expect(page.locator('#step-armhole')).toBeVisible();

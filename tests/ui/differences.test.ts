@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { differenceWords } from '#ui/embeds/differences.ts';
+import type { Placement } from '#shared/placement.ts';
+import { differenceWords, fewDifferences, placeOfDifference } from '#ui/embeds/differences.ts';
 import { english } from '../support/speech.ts';
 import { answerOf, DESKS, findingsOf, HERON_BACK, marked, ruled, verdictOn } from '../checker/drafts.ts';
 
@@ -30,5 +31,34 @@ describe('a row of the table of differences', () => {
 				expect(differenceWords(findingsOf(verdictOn(desk, name, answerOf(desk, name))), english)).toBe(
 					'no difference to speak of'
 				);
+	});
+});
+
+describe('the few differences that matter', () => {
+	const placed: Readonly<Record<string, unknown>> = {
+		A: marked(0, 223.6),
+		W: marked(0, 425.4),
+		hem: ruled([0, 630], [100, 634], [270, 630]),
+		S: marked(192, 41)
+	};
+	const few = (...names: readonly string[]): readonly string[] =>
+		fewDifferences(names, (name) => verdictOn(HERON_BACK, name, placed[name]));
+
+	it('are those that a sharp pencil would not have strayed, in the order of drafting', () => {
+		expect(few('A', 'W', 'S', 'hem')).toEqual(['A', 'hem']);
+	});
+
+	it('are at most six, the greatest', () => {
+		const off = (by: number) => verdictOn(HERON_BACK, 'A', marked(0, 222 + by));
+		const names = ['1.1', '1.2', '5', '1.3', '1.4', '1.5', '1.6', '1.7'];
+		expect(fewDifferences(names, (by) => off(Number(by)))).toEqual(['5', '1.3', '1.4', '1.5', '1.6', '1.7']);
+	});
+
+	it('are shown where they are: at the mark, or where the line strays furthest', () => {
+		const place = (name: string) =>
+			placeOfDifference(placed[name] as Placement, verdictOn(HERON_BACK, name, placed[name]));
+		expect(place('A')).toEqual({ x: 0, y: 223.6 });
+		expect(place('hem')).toEqual({ x: 100, y: 634 });
+		expect(placeOfDifference(undefined, verdictOn(HERON_BACK, 'A', undefined))).toBeUndefined();
 	});
 });

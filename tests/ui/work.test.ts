@@ -530,3 +530,42 @@ describe('a body that cannot be drafted', () => {
 		expect(own(ALL).draft?.points['A']).toEqual({ x: 0, y: 222 });
 	});
 });
+
+describe('an outline that closes', () => {
+	const method = backBlock();
+	const left = (name: string): ReturnType<typeof takeUp> => {
+		const work = takeUp(method);
+		for (const each of method.outline.filter((line) => line !== name)) work.draftBefore(each);
+		for (const each of method.steps.filter(
+			({ name: other }) => other !== name && method.outline.includes(other)
+		))
+			if (!work.isDrafted(each.name)) {
+				work.place(each.name, work.answer(each.name));
+				work.check(each.name);
+			}
+		work.draftBefore(name);
+		return work;
+	};
+
+	it('is closed by the check of its last line, and of no other', () => {
+		const work = left('hem');
+		expect([work.closed, work.closedNow]).toEqual([false, false]);
+		work.place('hem', line([0, 630], [200, 630]));
+		work.check('hem');
+		expect([work.closed, work.closedNow]).toEqual([false, false]);
+		work.place('hem', work.answer('hem'));
+		work.check('hem');
+		expect([work.closed, work.closedNow]).toEqual([true, true]);
+		work.place('G', point(96, 425));
+		expect([work.closed, work.closedNow]).toEqual([true, false]);
+	});
+
+	it('is no news when it is read back, and none where a method has no outline', () => {
+		const work = left('hem');
+		work.place('hem', work.answer('hem'));
+		work.check('hem');
+		const again = takeUp(method);
+		expect([again.closed, again.closedNow]).toEqual([true, false]);
+		expect(takeUp().closed).toBe(false);
+	});
+});

@@ -93,41 +93,6 @@ export const lesson = (v: Voice) => {
 		computed: 'computed',
 		yours: 'your own',
 		forBody: ({ name }: { name: string }) => `for ${name}`,
-		comparedFile: ({ method, name }: { method: string; name: string }) => `${method}, compared, for ${name}`,
-		/** In bold how many steps are left, and what follows. */
-		left: ({ left, all }: { left: number; all: number }): readonly [string, string] => [
-			`${left} of ${all} steps are still to be drafted.`,
-			' The table fills as you go.'
-		],
-		everyRight: ['Every step is right.', ' The draft is finished.'] as readonly [string, string],
-		tally: ({
-			mistakes,
-			consequences
-		}: {
-			mistakes: number;
-			consequences: number;
-		}): readonly [string, string] => [
-			`${v.plural(mistakes, { one: `${mistakes} mistake`, other: `${mistakes} mistakes` })}, ` +
-				`${v.plural(consequences, { one: `${consequences} consequence`, other: `${consequences} consequences` })}.`,
-			' A consequence is right from your own earlier mark, and costs nothing.'
-		],
-		printDraft: 'Print the draft at true scale',
-		differences: 'Differences',
-		step: 'Step',
-		verdict: 'Verdict',
-		yourMark: 'Your mark, against the computed one',
-		standing: {
-			unfinished: 'not drafted',
-			right: 'right',
-			wrong: 'wrong',
-			'not-valid': 'cannot be used',
-			'our-fault': 'our fault',
-			unchecked: 'not checked',
-			kept: 'wrong, kept'
-		},
-		inLesson: ({ standing, step, lesson }: { standing: string; step: string; lesson: string }) =>
-			`${standing}: ${step}, in the lesson ${lesson}`,
-		fromOwn: ', from your own earlier mark',
-		shown: ', drafted for you'
+		comparedFile: ({ method, name }: { method: string; name: string }) => `${method}, compared, for ${name}`
 	};
 };

@@ -1,6 +1,7 @@
 import { drafts } from './drafts.ts';
 import { files } from './files.ts';
 import { garments } from './garments.ts';
+import { looking } from './looking.ts';
 import { measurements } from './measurements.ts';
 import { missteps } from './missteps.ts';
 import { paper } from './paper.ts';
@@ -18,6 +19,7 @@ export const later = {
 	garments,
 	pattern,
 	files,
+	looking,
 	paper,
 	measurements,
 	wear

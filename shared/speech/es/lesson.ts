@@ -83,36 +83,6 @@ export const lesson: typeof english = (v) => {
 		computed: 'calculado',
 		yours: 'el tuyo',
 		forBody: ({ name }) => `para ${name}`,
-		comparedFile: ({ method, name }) => `${method}, comparado, para ${name}`,
-		left: ({ left, all }) => [
-			v.plural(left, {
-				one: `Queda por trazar ${left} de ${all} pasos.`,
-				other: `Quedan por trazar ${left} de ${all} pasos.`
-			}),
-			' La tabla se va llenando a medida que avanzas.'
-		],
-		everyRight: ['Todos los pasos son correctos.', ' El trazado está terminado.'],
-		tally: ({ mistakes, consequences }) => [
-			`${v.plural(mistakes, { one: `${mistakes} error`, other: `${mistakes} errores` })}, ` +
-				`${v.plural(consequences, { one: `${consequences} consecuencia`, other: `${consequences} consecuencias` })}.`,
-			' Una consecuencia es correcta a partir de una marca anterior tuya, y no cuesta nada.'
-		],
-		printDraft: 'Imprimir el trazado a escala real',
-		differences: 'Diferencias',
-		step: 'Paso',
-		verdict: 'Resultado',
-		yourMark: 'Tu marca frente a la calculada',
-		standing: {
-			unfinished: 'sin trazar',
-			right: 'correcto',
-			wrong: 'no es correcto',
-			'not-valid': 'no se puede usar',
-			'our-fault': 'fallo nuestro',
-			unchecked: 'sin comprobar',
-			kept: 'no es correcto, se queda'
-		},
-		inLesson: ({ standing, step, lesson: title }) => `${standing}: ${step}, en la lección «${title}»`,
-		fromOwn: ', a partir de una marca anterior tuya',
-		shown: ', trazado por el programa'
+		comparedFile: ({ method, name }) => `${method}, comparado, para ${name}`
 	};
 };

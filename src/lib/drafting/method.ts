@@ -19,6 +19,8 @@ export interface Method {
 	readonly measurements: readonly MeasurementKey[];
 	/** The names of the lines that make the closed outline, in turn. */
 	readonly outline: readonly string[];
+	/** The line of the outline on which the draft is mirrored, where it is half of a piece. */
+	readonly fold: string | undefined;
 	/** A body that breaks one of these cannot be drafted. */
 	readonly refusals: readonly Condition[];
 	/** A body that breaks one of these is drafted with a warning. */

@@ -277,6 +277,7 @@ export const readMethod = (
 	};
 	const steps = inOrder([...traced, ...own.map(read)], place);
 	for (const line of file.outline) oneOf('line', line, known.lines, `${place}: outline`);
+	if (file.fold !== undefined) oneOf('line', file.fold, file.outline, `${place}: fold`);
 	const refusals = readConditions(file.refusals, known, `${place}: refusals`);
 	const warnings = readConditions(file.warnings, known, `${place}: warnings`);
 	const formulas = [...refusals, ...warnings].flatMap(conditionFormulas);
@@ -288,6 +289,7 @@ export const readMethod = (
 		allowances,
 		measurements: measurementsOf(steps, formulas, uses),
 		outline: file.outline,
+		fold: file.fold,
 		refusals,
 		warnings,
 		uses,

@@ -58,6 +58,13 @@ export class Work {
 	readonly judged: Judged = $derived(judged(this.handed));
 	/** What steps are drawn from. */
 	readonly own: Drafted = $derived(this.judged.own);
+	/** Whether every line of the outline stands. */
+	readonly closed: boolean = $derived.by(() => {
+		const { outline } = this.method;
+		return outline.length > 0 && this.left(outline).length === 0;
+	});
+	/** Whether the last check closed it. */
+	closedNow = $state(false);
 	readonly canUndo = $derived(this.#done.length > 0);
 	readonly canRedo = $derived(this.#undone.length > 0);
 
@@ -193,8 +200,10 @@ export class Work {
 			console.error('our-fault', ...this.judged.faults.filter(({ step }) => step === name));
 		if (verdict.answer === 'unfinished' || entry.checked) return verdict;
 		const cost = verdict.answer === 'wrong' && this.#isNew(name) ? 1 : 0;
+		const { closed } = this;
 		this.movedAlong = [];
 		this.#set({ ...this.entries, [name]: { ...entry, checked: true, tries: entry.tries + cost } });
+		this.closedNow = this.closed && !closed;
 		return verdict;
 	}
 
@@ -297,6 +306,7 @@ export class Work {
 			.map(({ name }) => name)
 			.filter((name) => judged.verdicts[name]?.followThrough && was[name]?.checked && !(name in entries));
 		this.#undone = [];
+		this.closedNow = false;
 		this.#set({ ...was, ...entries });
 		this.movedAlong = leant.filter((name) => this.#moveAlong(name));
 		const changed = [...Object.keys(entries), ...this.movedAlong];

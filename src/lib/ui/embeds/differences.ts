@@ -1,6 +1,10 @@
+import type { Placement } from '#shared/placement.ts';
 import type { Speech } from '#shared/speech/speech.ts';
-import { UNSPOKEN } from '#shared/tolerances.ts';
-import type { Finding } from '#shared/verdict.ts';
+import { SAME_PLACE, TOLERANCES, UNSPOKEN } from '#shared/tolerances.ts';
+import type { Finding, Verdict } from '#shared/verdict.ts';
+import { pathOfPlacement, pointOfPlace } from '#checker/placed.ts';
+import { pathEnd } from '#geometry/path.ts';
+import { at, type SheetPoint } from '#geometry/point.ts';
 
 /** The differences of one step for a table: how far off and which way, or how far a line strays and how much longer it is. */
 export const differenceWords = (
@@ -14,4 +18,45 @@ export const differenceWords = (
 		return [say.differs(finding)];
 	});
 	return parts.join(', ') || say.noDifference;
+};
+
+/** What a sharp pencil holds. */
+const SHARP = TOLERANCES.strict;
+
+/** How far a step is off, as a share of what a sharp pencil holds: more than 1 is worth showing. */
+const weightOf = (verdict: Verdict): number => {
+	if (verdict.answer !== 'right' && verdict.answer !== 'wrong') return 0;
+	const shares = verdict.findings.map((finding) => {
+		if (finding.aspect === 'place') return finding.offBy / SHARP.point;
+		if (finding.aspect === 'course') return finding.away / SHARP.curve;
+		return finding.aspect === 'length' ? Math.abs(finding.by) / SHARP.length : 0;
+	});
+	return Math.max(0, ...shares);
+};
+
+/** As many differences are shown as can be told apart in one picture. */
+const MOST = 6;
+
+/** The few differences that matter: what is wrong, and what a sharp pencil would not have strayed; the greatest of them, in the order of drafting. */
+export const fewDifferences = (
+	names: readonly string[],
+	of: (name: string) => Verdict
+): readonly string[] => {
+	const rank = (name: string): number => weightOf(of(name)) + (of(name).answer === 'wrong' ? 1e3 : 0);
+	const most = names
+		.filter((name) => rank(name) > 1 + SAME_PLACE)
+		.toSorted((a, b) => rank(b) - rank(a))
+		.slice(0, MOST);
+	return names.filter((name) => most.includes(name));
+};
+
+/** Where a difference is to be seen: at the learner's mark, or where their line strays furthest. */
+export const placeOfDifference = (
+	placement: Placement | undefined,
+	verdict: Verdict
+): SheetPoint | undefined => {
+	if (!placement || !('findings' in verdict)) return undefined;
+	if (placement.kind === 'point') return pointOfPlace(placement.at);
+	const course = verdict.findings.find((finding) => finding.aspect === 'course');
+	return course ? at(...course.where) : pathEnd(pathOfPlacement(placement));
 };
