@@ -57,6 +57,9 @@ const buttons = z.strictObject({
 	hole: formula
 });
 
+/** A point that is marked on a piece: one of its draft by name, or the end of a line. */
+const drill = z.union([z.strictObject({ point: pointName, label }), z.strictObject({ end: key, label })]);
+
 const piece = z.strictObject({
 	/** The short name that seams know it by. */
 	key,
@@ -67,13 +70,15 @@ const piece = z.strictObject({
 	/** The grain line runs as this straight way does; on the bias it is at 45 degrees to it. */
 	grain: z.tuple([pointName, pointName]),
 	bias: z.boolean().default(false),
+	/** Whether it may have a seam in place of its fold, where the cloth is too narrow for it. */
+	seamAtFold: z.boolean().optional(),
 	/** Notches of a front are single and of a back double, so that the two cannot be mistaken. */
 	notch: z.enum(NOTCH_STYLES),
 	cut: z.array(z.strictObject({ in: z.enum(CLOTHS), count: z.number().int().positive() })).min(1),
 	/** Lines that are drawn on the piece, such as the centre front. */
 	marks: z.array(z.strictObject({ line: key, label })).default([]),
 	/** Points that are marked on the piece, such as the bust point. */
-	drills: z.array(z.strictObject({ point: pointName, label })).default([]),
+	drills: z.array(drill).default([]),
 	/** Levels that are drawn across the piece: of a point, or so far above it. */
 	levels: z
 		.array(z.strictObject({ name: key, point: pointName, above: formula.optional(), label }))
@@ -96,6 +101,8 @@ const seam = z.strictObject({
 	turned: z.boolean().default(false),
 	/** Not sewn to each other, only as long as each other. */
 	compared: z.boolean().optional(),
+	/** The second is caught in the first's seam from where it begins, and may end before it does. */
+	caught: z.boolean().optional(),
 	within: quantity,
 	/** How much longer the second is to be, eased in. */
 	ease: formula.optional(),
@@ -245,7 +252,7 @@ export const garmentWordsSchema = z
 					name: label,
 					edges: z.record(key, label),
 					marks: z.record(key, label),
-					drills: z.record(pointName, label),
+					drills: z.record(z.union([pointName, key]), label),
 					darts: z.array(label),
 					text: z.array(label)
 				})

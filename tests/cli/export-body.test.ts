@@ -40,14 +40,14 @@ describe('square-across export course-dress, each kind of file', () => {
 	it('an SVG in millimetres, whose cutting lines are as long as the pieces say', async () => {
 		const svg = (await made('dress.svg', 'course-dress')).toString();
 		const { pieces } = madeFor(garmentOf('course-dress'), bodyOf('heron'));
-		const side = pieces.find(({ key }) => key === 'skirtFront')?.edges.find(({ name }) => name === 'side');
-		const lines = linesIn(svg, 'piece-6-front-skirt-stitching').map(lengthOf);
+		const side = pieces.find(({ key }) => key === 'skirt')?.edges.find(({ name }) => name === 'side');
+		const lines = linesIn(svg, 'piece-6-skirt-stitching').map(lengthOf);
 		expect(lines.some((length) => Math.abs(length - (side?.length ?? NaN)) < 0.01)).toBe(true);
 	});
 
 	it('a DXF with a block for each piece, as an independent parser reads it', async () => {
 		const text = (await made('dress.dxf', 'course-dress')).toString();
-		expect(Object.keys(new DxfParser().parseSync(text)?.blocks ?? {})).toHaveLength(9);
+		expect(Object.keys(new DxfParser().parseSync(text)?.blocks ?? {})).toHaveLength(8);
 	});
 
 	it('a table of the edges', async () => {
@@ -88,10 +88,10 @@ describe('papers', () => {
 
 describe('what is chosen', () => {
 	it('only the named pieces', async () => {
-		const svg = (await made('two.svg', 'course-dress', '--pieces', 'skirtFront, front')).toString();
+		const svg = (await made('two.svg', 'course-dress', '--pieces', 'skirt, front')).toString();
 		expect([...svg.matchAll(/<g id="([^"]+)"><title>/g)].map(([, id]) => id)).toEqual([
 			'piece-1-front-bodice',
-			'piece-2-front-skirt'
+			'piece-2-skirt'
 		]);
 	});
 
@@ -113,19 +113,19 @@ describe('what is chosen', () => {
 		const words = ['course-dress', '--body', HERON, '--to', outbox.at('apart'), '--apart'];
 		expect(await exportHere(...words)).toEqual({ code: 0, out: '', err: '' });
 		const names = outbox.list('apart');
-		expect(names).toHaveLength(9);
+		expect(names).toHaveLength(8);
 		expect(names.slice(0, 2)).toEqual(['1 Front bodice.svg', '2 Back bodice.svg']);
-		expect(outbox.text('apart', '6 Front skirt.svg')).toContain('<g id="piece-1-front-skirt-cutting"');
+		expect(outbox.text('apart', '6 Skirt.svg')).toContain('<g id="piece-1-skirt-cutting"');
 		expect(await exportHere(...words, '--as', 'dxf', '--pieces', 'casing')).toMatchObject({ code: 0 });
-		expect(outbox.list('apart').filter((name) => name.endsWith('.dxf'))).toEqual(['8 Casing.dxf']);
+		expect(outbox.list('apart').filter((name) => name.endsWith('.dxf'))).toEqual(['7 Casing.dxf']);
 	});
 
 	it('the allowances and edges of the body’s file', async () => {
-		const wide = bodyFile({ allowances: { skirtLength: 70 }, edges: { 'skirtFront.hem': 5 } });
+		const wide = bodyFile({ allowances: { skirtLength: 70 }, edges: { 'skirt.hem': 5 } });
 		const rows: Record<string, string>[] = parse(await made('w.csv', 'course-dress', '--body', wide), {
 			columns: true
 		});
-		const skirt = rows.filter(({ piece, what }) => piece === 'Front skirt' && what === 'edge');
+		const skirt = rows.filter(({ piece, what }) => piece === 'Skirt' && what === 'edge');
 		expect(skirt.find(({ name }) => name === 'side')?.['length_mm']).toBe('700');
 		expect(skirt.find(({ name }) => name === 'hem')?.['allowance_mm']).toBe('50');
 	});
@@ -258,8 +258,8 @@ describe('one line on standard error, exit code 2, no file', () => {
 			/^export: there is no scale "toString"/
 		],
 		[
-			['course-dress', '--body', HERON, '--to', to, '--pieces', 'front,skirtfront'],
-			/^export: there is no piece "skirtfront" \(did you mean "skirtFront"\?\); there are front, back, /
+			['course-dress', '--body', HERON, '--to', to, '--pieces', 'front,frontband'],
+			/^export: there is no piece "frontband" \(did you mean "frontBand"\?\); there are front, back, /
 		],
 		[
 			['course-dress', '--body', HERON, '--to', to, '--pieces', ' , '],

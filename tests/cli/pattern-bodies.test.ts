@@ -45,7 +45,7 @@ describe('square-across pattern course-dress --bodies FILE.csv', () => {
 		const patterns = rows.filter((_, i) => i !== 7).map(made);
 		for (const [i, pattern] of patterns.entries()) {
 			expect(pattern.body).toBe(`s${i + 1}`);
-			expect(pattern.pieces).toHaveLength(9);
+			expect(pattern.pieces).toHaveLength(8);
 			expect(
 				pattern.seams.filter(({ within }) => !within),
 				pattern.body
@@ -63,8 +63,8 @@ describe('square-across pattern course-dress --bodies FILE.csv', () => {
 		);
 		expect(err).toBe('');
 		const seen = rows.map(made).map((pattern) => {
-			const { length, allowance } = edgeIn(pattern, 'skirtFront.side');
-			return [Math.round(length * 1e6) / 1e6, allowance, edgeIn(pattern, 'skirtFront.hem').allowance];
+			const { length, allowance } = edgeIn(pattern, 'skirt.side');
+			return [Math.round(length * 1e6) / 1e6, allowance, edgeIn(pattern, 'skirt.hem').allowance];
 		});
 		expect(seen).toEqual([
 			[700, 15, 40],
@@ -87,7 +87,7 @@ describe('square-across pattern course-dress --bodies FILE.csv', () => {
 		expect(rows[1]).toMatchObject({
 			refused: expect.stringContaining('row 2 (line 3), column bust: "9x6"') as string
 		});
-		expect(edgeIn(made(rows[2]), 'skirtFront.side').length).toBeCloseTo(640, 6);
+		expect(edgeIn(made(rows[2]), 'skirt.side').length).toBeCloseTo(640, 6);
 	});
 
 	it('keeps odd names, and writes inches on the pieces of a row in inches', async () => {
@@ -97,7 +97,7 @@ describe('square-across pattern course-dress --bodies FILE.csv', () => {
 		);
 		expect(rows.map(({ body }) => body)).toEqual(['Heron, "grey"', '__proto__', '3']);
 		expect(pieceIn(made(rows[0]), 'front').text).toContain('For Heron, "grey"');
-		expect(pieceIn(made(rows[1]), 'skirtFront').text).toContain(
+		expect(pieceIn(made(rows[1]), 'skirt').text).toContain(
 			'Allowance 3/8″; the hem 1 3/16″; none on the fold'
 		);
 	});
@@ -178,8 +178,8 @@ describe('one line on standard error, exit code 2, nothing on standard output', 
 			'body.json: edges.front.side: the allowance of front.side must lie from 0 cm to 4 cm, not 4.5 cm (written 4.5, unit cm)\n'
 		],
 		[
-			{ ...heron, edges: { 'skirtBack.hem': -1 } },
-			'body.json: edges.skirtBack.hem: the allowance of skirtBack.hem must lie from 0 cm to 10 cm, not -1 cm'
+			{ ...heron, edges: { 'skirt.hem': -1 } },
+			'body.json: edges.skirt.hem: the allowance of skirt.hem must lie from 0 cm to 10 cm, not -1 cm'
 		],
 		[
 			{ ...heron, edges: { 'back.centre': 1 } },

@@ -47,8 +47,8 @@ describe('square-across pattern course-dress --body heron.json --json', () => {
 		]);
 		expect(pattern).toMatchObject({ garment: 'course-dress', body: 'Heron', unit: 'mm', warnings: [] });
 		expect(pattern.pieces.map(({ key, number }) => `${number} ${key}`)).toEqual([
-			...['1 front', '2 back', '3 frontBand', '4 backBand', '5 facing', '6 skirtFront', '7 skirtBack'],
-			...['8 casing', '9 binding']
+			...['1 front', '2 back', '3 frontBand', '4 backBand', '5 facing', '6 skirt', '7 casing'],
+			'8 binding'
 		]);
 		expect(Object.keys(pieceIn(pattern, 'front'))).toEqual([
 			...['key', 'number', 'name', 'cut', 'fold', 'edges', 'stitching', 'cutting', 'grain', 'bias'],
@@ -67,7 +67,7 @@ describe('square-across pattern course-dress --body heron.json --json', () => {
 		expect(pattern.gatheringRatio).toBeCloseTo((2 * waists) / 680, 8);
 		expect(pattern.numbers['gathering']).toMatchObject({ kind: 'ratio', value: pattern.gatheringRatio });
 		expect(edgeIn(pattern, 'casing.upper').length).toBeCloseTo(waists, 6);
-		expect(edgeIn(pattern, 'skirtFront.side').length).toBeCloseTo(640, 6);
+		expect(edgeIn(pattern, 'skirt.side').length).toBeCloseTo(640, 6);
 		const armholes = edgeIn(pattern, 'front.armhole').length + edgeIn(pattern, 'back.armhole').length;
 		expect(edgeIn(pattern, 'binding.inside').length).toBeCloseTo(armholes + 20, 6);
 	});
@@ -85,13 +85,14 @@ describe('square-across pattern course-dress --body heron.json --json', () => {
 
 	it('writes on each piece what a cutter has to know', async () => {
 		const pattern = await patternOf(heron);
-		expect(pieceIn(pattern, 'skirtFront').text).toEqual([
-			'6 Front skirt',
+		expect(pieceIn(pattern, 'skirt').text).toEqual([
+			'6 Skirt',
 			'For Heron',
-			'Cut 1 in fabric on the fold',
+			'Cut 2 in fabric on the fold',
 			'Lay the centre edge on the fold of the cloth',
 			'The grain line runs along the fold',
-			'Allowance 1 cm; the hem 3 cm; none on the fold'
+			'Allowance 1 cm; the hem 3 cm; none on the fold',
+			'Cut it twice, each time on the fold: front and back are alike'
 		]);
 		expect(pieceIn(pattern, 'binding').text).toContain('On the bias: the threads cross the piece at 45°');
 	});
@@ -151,7 +152,7 @@ describe.each(DEMO)('the demo body of %s', (file) => {
 			for (const { edge, at, along, style } of notches) {
 				const { path } = edgeIn(pattern, `${key}.${edge}`);
 				expect(apart(spotAlong(path, along), at), `${key}.${edge}`).toBeLessThan(0.01);
-				expect(style, key).toBe(/^(back|skirtBack|backBand)$/.test(key) ? 'double' : 'single');
+				expect(style, key).toBe(/^(back|backBand)$/.test(key) ? 'double' : 'single');
 			}
 		}
 	});
@@ -163,15 +164,14 @@ describe('what a maker may choose', () => {
 		const chosen = await patternOf({
 			...heron,
 			allowances: { skirtLength: 70, seamAllowance: '1,2' },
-			edges: { 'front.side': 1.5, 'skirtFront.hem': '50 mm' }
+			edges: { 'front.side': 1.5, 'skirt.hem': '50 mm' }
 		});
-		expect(edgeIn(usual, 'skirtFront.hem').allowance).toBe(30);
-		expect(edgeIn(chosen, 'skirtFront.side').length).toBeCloseTo(700, 6);
-		expect(edgeIn(chosen, 'skirtBack.side').length).toBeCloseTo(700, 6);
-		const allowances = ['front.side', 'front.neckline', 'back.side', 'skirtFront.hem', 'skirtBack.hem'].map(
+		expect(edgeIn(usual, 'skirt.hem').allowance).toBe(30);
+		expect(edgeIn(chosen, 'skirt.side').length).toBeCloseTo(700, 6);
+		const allowances = ['front.side', 'front.neckline', 'back.side', 'skirt.hem', 'casing.end'].map(
 			(name) => edgeIn(chosen, name).allowance
 		);
-		expect(allowances).toEqual([15, 12, 12, 50, 30]);
+		expect(allowances).toEqual([15, 12, 12, 50, 12]);
 		expect(edgeIn(chosen, 'front.armhole').allowance).toBe(0);
 		expect(pieceIn(chosen, 'front').text).toContain(
 			'Allowance 1.2 cm; the side edge 1.5 cm; none on the armhole edge'
@@ -188,10 +188,10 @@ describe('what a maker may choose', () => {
 			...inInches,
 			unit: 'in',
 			allowances: { seamAllowance: '5/8' },
-			edges: { 'skirtFront.hem': 2 }
+			edges: { 'skirt.hem': 2 }
 		});
-		expect(edgeIn(pattern, 'skirtFront.hem').allowance).toBeCloseTo(50.8, 9);
-		expect(pieceIn(pattern, 'skirtFront').text).toContain('Allowance 5/8″; the hem 2″; none on the fold');
+		expect(edgeIn(pattern, 'skirt.hem').allowance).toBeCloseTo(50.8, 9);
+		expect(pieceIn(pattern, 'skirt').text).toContain('Allowance 5/8″; the hem 2″; none on the fold');
 		const usual = await patternOf(heron);
 		expect(edgeIn(pattern, 'front.neckline').length).toBeCloseTo(edgeIn(usual, 'front.neckline').length, 6);
 	});
@@ -217,7 +217,7 @@ describe('without --json', () => {
 		);
 		expect(out).toMatch(/^ {2}hem +\d+(\.\d+)? +3 {2}hem$/m);
 		expect(out).toMatch(/^ {2}side +64 +1 {2}seam$/m);
-		expect(out).toMatch(/^ {2}Front and back skirt side +64 +64 +0 +0 {2}agree$/m);
+		expect(out).toMatch(/^ {2}The sides of the two skirts +64 +64 +0 +0 {2}agree$/m);
 		expect(out).toMatch(/^ {2}The hem at the side +0\.\d° {2}smooth$/m);
 		expect(out).toMatch(/^ {2}The finished round of the elastic +68$/m);
 		expect(out).toMatch(/^Warnings\n {2}none$/m);

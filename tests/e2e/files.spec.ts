@@ -122,10 +122,10 @@ test('the SVG opens in the browser at its true size, and each piece can have a f
 
 	await page.getByLabel('A file for each piece').check();
 	await page.getByText('Pieces: all 9').click();
-	await page.getByRole('checkbox', { name: '9 Armhole binding' }).uncheck();
+	await page.getByRole('checkbox', { name: '8 Armhole binding' }).uncheck();
 	await press(page, 'Save the drawing');
 	await expect(panel(page).getByRole('status')).toContainText('8 files are made.');
-	const skirt = await saved(page, '6 Front skirt, The course dress for Heron.svg');
+	const skirt = await saved(page, '6 Skirt, The course dress for Heron.svg');
 
 	for (const file of [text, await textOf(skirt)]) {
 		await page.setContent(file);

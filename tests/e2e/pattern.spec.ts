@@ -31,24 +31,24 @@ test('from an empty browser and own measurements to the finished dress in one st
 	await open(page, '/');
 	await page.getByRole('link', { name: 'Patterns' }).click();
 	await page.getByRole('link', { name: 'The course dress' }).click();
-	await expect(summary(page)).toHaveText(/9 pieces for Heron; all 12 seams match\./);
+	await expect(summary(page)).toHaveText(/8 pieces for Heron; all 13 seams match\./);
 	await page.getByRole('button', { name: 'Enter your own' }).click();
 	await expect(page.getByRole('heading', { name: 'Some measurements are missing' })).toBeVisible();
 	for (const [name, text] of Object.entries(OWN)) await type(field(page, name), text);
-	await expect(summary(page)).toHaveText(/9 pieces for My measurements; all 12 seams match\./);
+	await expect(summary(page)).toHaveText(/8 pieces for My measurements; all 13 seams match\./);
 	await expect(page.getByRole('article')).toHaveCount(9);
 	// The waist of 74 less 10 is the elastic's finished round.
 	await expect(page.getByText('The finished round of the elastic').locator('..')).toContainText('64 cm');
 	await page.reload();
-	await expect(summary(page)).toHaveText(/9 pieces for My measurements; all 12 seams match\./);
+	await expect(summary(page)).toHaveText(/8 pieces for My measurements; all 13 seams match\./);
 });
 
 test('another skirt length: the pieces, the fabric and the reports follow at once, and it can be taken back', async ({
 	page
 }) => {
 	await open(page);
-	const skirt = piece(page, '6 Front skirt').getByRole('img');
-	const side = page.getByRole('row', { name: /^Front and back skirt side/ });
+	const skirt = piece(page, '6 Skirt').getByRole('img');
+	const side = page.getByRole('row', { name: /^The sides of the two skirts/ });
 	await expect(skirt).toHaveAccessibleName(/centre 64 cm on the fold/);
 	await expect(side).toContainText('64 cm');
 	const cloth = await page.getByTestId('fabric').textContent();
@@ -58,7 +58,7 @@ test('another skirt length: the pieces, the fabric and the reports follow at onc
 	await expect(side).toContainText('matches');
 	await expect(page.getByTestId('fabric')).not.toHaveText(cloth ?? '');
 	await expect(page.getByRole('status').filter({ hasText: 'Worked again' })).toContainText(
-		'all 12 seams match'
+		'all 13 seams match'
 	);
 	await type(field(page, 'Skirt length'), 'long');
 	await expect(page.getByRole('alert')).toContainText(['is not a length']);
@@ -75,10 +75,8 @@ test('in inches everything is read and written in inches', async ({ page }) => {
 	await open(page);
 	await page.getByLabel('Unit').selectOption('in');
 	await type(field(page, 'Skirt length'), '25 1/2');
-	await expect(piece(page, '6 Front skirt').getByRole('img')).toHaveAccessibleName(
-		/centre 25 1\/2″ on the fold/
-	);
-	await expect(page.getByRole('row', { name: /^Front and back skirt side/ })).toContainText('25 1/2″');
+	await expect(piece(page, '6 Skirt').getByRole('img')).toHaveAccessibleName(/centre 25 1\/2″ on the fold/);
+	await expect(page.getByRole('row', { name: /^The sides of the two skirts/ })).toContainText('25 1/2″');
 	await expect(page.getByTestId('fabric')).toContainText(/yards? of cloth 55 1\/8″ wide/);
 });
 
@@ -87,7 +85,7 @@ test('a copy of an invented body is refused in words where two of its measuremen
 }) => {
 	await open(page);
 	await page.getByRole('button', { name: 'Copy Heron and change the copy' }).click();
-	await expect(summary(page)).toHaveText(/9 pieces for My Heron/);
+	await expect(summary(page)).toHaveText(/8 pieces for My Heron/);
 	await type(field(page, 'Back length'), '20');
 	await expect(page.getByRole('alert').filter({ hasText: 'cannot be drafted yet' })).toContainText(
 		/the back length/i

@@ -70,6 +70,14 @@ it('a changed number stands beside the usual one', async () => {
 	expect(textOf(await printed('course-dress', {}, longer))).toMatch(/Skirt length 70 cm 64 cm/);
 });
 
+it('interfacing is counted with the cloth, and a casing too wide for half the cloth is told to have a seam', async () => {
+	const text = textOf(await printed('course-dress'));
+	expect(text).toMatch(/Interfacing 90 cm wide 0\.\d m/);
+	expect(text).toMatch(/Fabric 115 cm wide \d\.\d m; with a seam in place of the fold: Casing/);
+	expect(text).toMatch(/Fabric 140 cm wide \d\.\d m Fabric 150/);
+	expect(textOf(await printed('sleeved-bodice'))).not.toContain('Interfacing');
+});
+
 it('the day is told only where somebody said it', async () => {
 	expect(textOf(await printed('body-block', { dated: true }))).toContain('Made on 2026-01-02.');
 	expect(textOf(await printed('body-block'))).not.toContain('Made on');

@@ -46,6 +46,29 @@ it('the front of the skirt is sewn to the back, whose notches are double, and to
 	expect(meets.some(([edge]) => edge === 'hem')).toBe(false);
 });
 
+it('the dress’s skirt is one piece: its side is sewn to that of the other one, its top to front and back', () => {
+	const garment = garmentOf('course-dress');
+	const { pieces } = madeFor(garment, bodyOf('heron'));
+	const skirt = pieces.find(({ key }) => key === 'skirt');
+	if (!skirt) throw new Error('no skirt');
+	const meetings = meetingsOf(skirt, garment.seams, pieces);
+	const meets = [english, speechFor('es')].map((speech) => [
+		...new Set(meetings.map((each) => `${each.edge} ${speech.words.garments.meets(each)}`))
+	]);
+	expect(meets).toEqual([
+		[
+			'top to 1 Front bodice, single notch',
+			'top to 2 Back bodice, double notch',
+			'side to the same edge of the other one, single notch'
+		],
+		[
+			'top con 1 Front bodice, piquete sencillo',
+			'top con 2 Back bodice, piquete doble',
+			'side con el mismo borde de la otra, piquete sencillo'
+		]
+	]);
+});
+
 it('what is only compared is not sewn: the waists of the dress’s bodice do not meet', () => {
 	const garment = garmentOf('course-dress');
 	const { pieces } = madeFor(garment, bodyOf('heron'));

@@ -122,8 +122,14 @@ describe('rectangles on folded cloth', () => {
 		expect(lay(1000, piece).placed[0]).toMatchObject({ width: 310, height: 420 });
 	});
 
-	it('only what is cut in fabric is laid', () => {
+	it('only what is cut in the cloth is laid, in fabric where none is named', () => {
 		const cut = [{ in: 'interfacing' as const, count: 2 }];
+		const stiff = layOnFold(
+			[box('front', 300, 400, 2, { cut }), box('back', 300, 500, 2)],
+			mm(900),
+			'interfacing'
+		);
+		expect(places(stiff)).toEqual(['front 1: 10 0']);
 		expect(lay(1000, box('front', 300, 400, 2, { cut }))).toMatchObject({ length: 0, placed: [] });
 	});
 
@@ -172,6 +178,27 @@ describe('what is too wide for half the cloth', () => {
 		);
 		expect(laying.tooWide).toEqual(['skirt', 'cape']);
 		expect(places(laying)).toEqual(['front 1: 10 0']);
+	});
+
+	it('may have a seam in place of its fold, where its garment says so: two halves, each with an allowance there', () => {
+		const strip = (width: number): Piece => ({
+			...pieceFrom(
+				'casing',
+				polygon([0, 0, 'upper'], [width, 0, 'end'], [width, 40, 'lower'], [0, 40, 'centre', 'fold'])
+			),
+			seamAtFold: true
+		});
+		// 590 along the fold and 10 at the end: more than half of the cloth; with 10 more in place of the fold each half takes 610.
+		const laying = lay(1000, strip(590));
+		expect(laying).toMatchObject({ tooWide: [], folded: 0 });
+		expect(laying.placed.map(({ joined, width, onFold }) => [joined, width, onFold])).toEqual([
+			[true, 610, false],
+			[true, 610, false]
+		]);
+		expect(wrongIn(laying, [strip(590)])).toEqual([]);
+		expect(lay(1200, strip(590)).placed.map(({ joined, onFold }) => [joined, onFold])).toEqual([
+			[false, true]
+		]);
 	});
 
 	it('fits to the last millimetre', () => {

@@ -26,6 +26,11 @@ describe('notches', () => {
 		expect(notchesOn(pieces, 'back')[0]).toMatchObject({ at: { x: 120, y: 75 }, style: 'double' });
 	});
 
+	it('of two pieces cut alike, sewn to each other, are one on the piece', () => {
+		const { pieces } = sewn(edges, [seamOf('side', ['front.right'], ['front.right'], { notches: [0.25] })]);
+		expect(places(pieces, 'front')).toEqual(['right 75']);
+	});
+
 	it('of a turned seam count from the other end of the second', () => {
 		const rule = seamOf('side', ['front.right'], ['back.left'], { notches: [0.25], turned: true });
 		const { pieces } = sewn(edges, [rule]);

@@ -104,7 +104,7 @@ const garmentSaid = (folder: string): unknown => {
 				},
 				drills: by(
 					piece.drills,
-					({ point }) => point,
+					(each) => ('point' in each ? each.point : each.end),
 					({ label }) => label
 				),
 				darts: piece.darts.map((dart) => dart.name),

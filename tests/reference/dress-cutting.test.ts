@@ -25,8 +25,8 @@ const OWN = {
 	'frontBand.inner': mm(5),
 	'backBand.outer': mm(7),
 	'facing.inner': mm(0),
-	'skirtFront.hem': mm(50),
-	'skirtBack.side': mm(18)
+	'skirt.hem': mm(50),
+	'skirt.side': mm(18)
 };
 
 /** Places along a path, by hand. */
@@ -108,9 +108,9 @@ describe.each([
 			const piece = work.pattern.pieces.find((each) => each.key === key);
 			expect(piece?.edges.find((each) => each.name === own)?.allowance, name).toBe(allowance);
 		}
-		const hem = work.pattern.pieces
-			.find(({ key }) => key === 'skirtBack')
-			?.edges.find(({ kind }) => kind === 'hem');
-		expect(hem?.allowance).toBe(30);
+		const usual = work.pattern.pieces
+			.find(({ key }) => key === 'backBand')
+			?.edges.find(({ name }) => name === 'inner');
+		expect(usual?.allowance, 'what was not chosen').toBe(10);
 	});
 });

@@ -82,10 +82,9 @@ const TABLE = [
 	['front.side', 'back.side', 1],
 	['front.neckline', 'frontBand.outer', 0.5],
 	['back.neckline', 'backBand.outer', 0.5],
-	['front.waist', 'skirtFront.top', 1],
-	['back.waist', 'skirtBack.top', 1],
-	['front.waist', 'back.waist', 1],
-	['skirtFront.side', 'skirtBack.side', 1]
+	['front.waist', 'skirt.top', 1],
+	['back.waist', 'skirt.top', 1],
+	['front.waist', 'back.waist', 1]
 ] as const;
 
 describe.each(EACH)('the course dress for $what', ({ what, made, refused }) => {
@@ -197,7 +196,20 @@ describe('edges that two pieces share', () => {
 				shared('back', 'neckline', 'backBand', 'outer');
 				shared('front', 'neckline', 'facing', 'neckline');
 				shared('front', 'standEdge', 'facing', 'standEdge');
-				shared('skirtFront', 'top', 'skirtBack', 'top');
+			}
+	});
+
+	it('the facing’s shoulder end lies on the front’s shoulder, and is reported as caught in it', () => {
+		for (const { made } of EACH)
+			for (const { name, pattern } of made) {
+				const [front, facing] = ['front', 'facing'].map((piece) => edge(pattern, piece, 'shoulder'));
+				if (!front || !facing) throw new Error('there is no shoulder');
+				for (const place of pathSamples(facing.path, mm(5)))
+					expect(distance(place, nearestOnPath(front.path, place)), name).toBeLessThan(0.01);
+				const seam = pattern.seams.find((each) => each.name === 'facingShoulder');
+				expect(seam, name).toMatchObject({ first: ['front.shoulder'], second: ['facing.shoulder'] });
+				expect(seam?.ease, name).toBeCloseTo(Math.min(0, facing.length - front.length), 9);
+				expect(seam?.difference, name).toBeLessThan(0.5);
 			}
 	});
 

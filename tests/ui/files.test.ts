@@ -86,18 +86,18 @@ describe('a pattern as files', () => {
 	it('each piece has a file of its own, with its number first, and one that is not chosen has none', async () => {
 		const told: number[] = [];
 		const files = await filesOf(
-			save({ format: 'svg', each: true, pieces: ['front', 'skirtFront'], scale: 'half' }),
+			save({ format: 'svg', each: true, pieces: ['front', 'skirt'], scale: 'half' }),
 			(done) => told.push(done)
 		);
 		expect(files.map(({ name }) => name)).toEqual([
 			'1 Front bodice, The course dress for Heron, half size.svg',
-			'6 Front skirt, The course dress for Heron, half size.svg'
+			'6 Skirt, The course dress for Heron, half size.svg'
 		]);
 		expect(told).toEqual([1, 2]);
 		const texts = await Promise.all(files.map(({ content }) => content.text()));
 		expect(texts.map((text) => text.match(/<g id="piece-\d+-[a-z-]+"><title>[^<]+/g))).toEqual([
 			['<g id="piece-1-front-bodice"><title>Front bodice'],
-			['<g id="piece-1-front-skirt"><title>Front skirt']
+			['<g id="piece-1-skirt"><title>Skirt']
 		]);
 	});
 

@@ -13,7 +13,7 @@ const SLOT = choicesSlot(GARMENT, { id: 'heron', name: 'Heron' });
 const KEY = 'square-across.choices.course-dress.heron';
 const CHOSEN: SavedChoices = {
 	allowances: { skirtLength: mm(700), bustEase: mm(-10) },
-	edges: { 'front.side': mm(25), 'skirtFront.hem': mm(0) },
+	edges: { 'front.side': mm(25), 'skirt.hem': mm(0) },
 	cloth: mm(1150)
 };
 

@@ -135,10 +135,10 @@ describe('words for a piece and a seam', () => {
 	});
 
 	it('name every edge with its length, in either unit', () => {
-		expect(pieceLabel(pieceOf('skirtFront'), english)).toMatch(
-			/^Front skirt, piece 6\. Edges: .*centre 64 cm on the fold/
+		expect(pieceLabel(pieceOf('skirt'), english)).toMatch(
+			/^Skirt, piece 6\. Edges: .*centre 64 cm on the fold/
 		);
-		expect(pieceLabel(pieceOf('skirtFront'), english.inUnit('in'))).toContain('centre 25 3/16″ on the fold');
+		expect(pieceLabel(pieceOf('skirt'), english.inUnit('in'))).toContain('centre 25 3/16″ on the fold');
 	});
 
 	it('say which way a seam does not match', () => {

@@ -37,23 +37,23 @@ describe('making a garment', () => {
 	it('stands with all its pieces for the first demo body, and nothing chosen', () => {
 		const { standing } = making();
 		expect(standing.kind).toBe('made');
-		if (standing.kind === 'made') expect(standing.pattern.pieces).toHaveLength(9);
+		if (standing.kind === 'made') expect(standing.pattern.pieces).toHaveLength(8);
 	});
 
 	it('follows an allowance, keeps it for this body alone, and goes back to the usual', () => {
 		const learner = arrive();
 		const made = making(learner);
-		expect(edge(made.pattern, 'skirtFront', 'centre')?.length).toBeCloseTo(640, 6);
+		expect(edge(made.pattern, 'skirt', 'centre')?.length).toBeCloseTo(640, 6);
 		made.typeAllowance('skirtLength', '70,5');
-		expect(edge(made.pattern, 'skirtFront', 'centre')?.length).toBeCloseTo(705, 6);
-		expect(edge(making().pattern, 'skirtFront', 'centre')?.length, 'after a reload').toBeCloseTo(705, 6);
+		expect(edge(made.pattern, 'skirt', 'centre')?.length).toBeCloseTo(705, 6);
+		expect(edge(making().pattern, 'skirt', 'centre')?.length, 'after a reload').toBeCloseTo(705, 6);
 		learner.change({ body: 'wren' });
 		made.load();
 		expect(made.choices.allowances).toEqual({});
 		learner.change({ body: 'heron' });
 		made.load();
 		made.reset('allowances', (key) => key === 'skirtLength');
-		expect(edge(made.pattern, 'skirtFront', 'centre')?.length).toBeCloseTo(640, 6);
+		expect(edge(made.pattern, 'skirt', 'centre')?.length).toBeCloseTo(640, 6);
 	});
 
 	it('takes changes back, the last first; all that a slider was moved is one', () => {
@@ -91,7 +91,7 @@ describe('making a garment', () => {
 		made.typeAllowance('skirtLength', '70');
 		expect(problemOf(() => made.typeAllowance('skirtLength', text))).toMatch(words);
 		expect(made.choices.allowances).toEqual({ skirtLength: 700 });
-		expect(edge(made.pattern, 'skirtFront', 'centre')?.length).toBeCloseTo(700, 6);
+		expect(edge(made.pattern, 'skirt', 'centre')?.length).toBeCloseTo(700, 6);
 	});
 
 	it('gives one edge an allowance of its own, and no other', () => {

@@ -67,6 +67,15 @@ interface NumberedPiece {
 	readonly name: string;
 }
 
+/** What an edge is sewn to: pieces, or the same edge of another one like it, or its own piece's other edge. */
+interface Met {
+	readonly pieces: readonly NumberedPiece[];
+	readonly own: 'twin' | 'itself' | undefined;
+	readonly notch: NotchStyle | undefined;
+}
+
+const OWN = { twin: 'the same edge of the other one', itself: 'the other edge of this piece' } as const;
+
 /** Pieces, cutting, notches, seams and their reports. */
 export const garments = (v: Voice) => ({
 	cloth: ({ cloth }: { cloth: Cloth }) => CLOTHS[cloth],
@@ -93,8 +102,8 @@ export const garments = (v: Voice) => ({
 	selvedge: 'parallel to the selvedge',
 	arrowToSelvedge: 'Lay the arrow parallel to the selvedge',
 	/** What an edge is sewn to: "to 2 Back bodice, double notch". */
-	meets: ({ pieces, notch }: { pieces: readonly NumberedPiece[]; notch: NotchStyle | undefined }) =>
-		`to ${v.list(pieces.map(({ number, name }) => `${number} ${name}`))}${notch === undefined ? '' : `, ${notch} notch`}`,
+	meets: ({ pieces, own, notch }: Met) =>
+		`to ${own === undefined ? v.list(pieces.map(({ number, name }) => `${number} ${name}`)) : OWN[own]}${notch === undefined ? '' : `, ${notch} notch`}`,
 	edgeMeets: ({ edge, meets }: { edge: Noun; meets: string }) => `${The(edge)}: ${meets}`,
 	noAllowance: 'No allowance outside the stitching line',
 	allowances: (said: {

@@ -63,7 +63,12 @@ export const paper = (v: Voice) => ({
 		'The two pieces of a pair mirror each other: cut both at once from folded cloth, or turn the paper over for the second.',
 	cutting: 'Cut',
 	whatYouNeed: 'What you need',
-	clothWidth: 'Cloth this wide',
+	clothWidth: 'Cloth',
+	fabricWide: ({ width }: { width: Mm }) => `Fabric ${v.length(width)} wide`,
+	interfacingWide: ({ width }: { width: Mm }) => `Interfacing ${v.length(width)} wide`,
+	/** The cloth is too narrow for pieces on its fold, which then have a seam there. */
+	clothJoined: ({ cloth, pieces }: { cloth: string; pieces: readonly string[] }) =>
+		`${cloth}; with a seam in place of the fold: ${v.list(pieces)}`,
 	clothNeeded: 'So much of it, about',
 	clothEstimate:
 		'This is an estimate: lay the pieces out before you buy, and allow more for cloth that shrinks, has a nap or a pattern to be matched.',

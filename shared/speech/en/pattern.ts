@@ -16,6 +16,7 @@ export interface SewnSides {
 	readonly second: SeamSide;
 	/** Which side is longer than it should be, and by how much. */
 	readonly longer?: { readonly side: 'first' | 'second'; readonly by: Mm } | undefined;
+	/** Negative where the second is caught in a longer one. */
 	readonly ease: Mm;
 }
 /** What a group of allowances is for. */
@@ -57,7 +58,10 @@ export const pattern = (v: Voice) => {
 			const { pieces } = longer.side === 'first' ? first : second;
 			return `${both}: ${v.list(pieces)} is ${small(longer.by)} too long.`;
 		}
+		if (ease < 0) return `${both}: the second is caught in the seam of the first, and ends before it does.`;
 		if (ease > 0) return `${both}: ${v.length(ease)} is eased in.`;
+		const isOne = first.pieces.length === 1 && first.pieces[0] === second.pieces[0];
+		if (isOne) return `${v.list(first.pieces)}: both edges are ${v.length(first.length)} long.`;
 		const alike = v.length(first.length) === v.length(second.length);
 		return alike && !first.several && !second.several
 			? `${v.list(first.pieces)} and ${v.list(second.pieces)}: both edges are ${v.length(first.length)} long.`
@@ -169,6 +173,7 @@ export const pattern = (v: Voice) => {
 		difference: 'Difference',
 		sewnTogether: 'Sewn together',
 		matches: 'matches',
+		caughtIn: 'caught in it',
 		easedIn: ({ ease }: { ease: Mm }) => `matches, ${v.length(ease)} eased in`,
 		secondLong: ({ by }: { by: Mm }) => `the second is ${v.slight(by)} too long`,
 		secondShort: ({ by }: { by: Mm }) => `the second is ${v.slight(by)} too short`,
@@ -221,6 +226,10 @@ export const pattern = (v: Voice) => {
 			`This cloth is too narrow for: ${v.list(pieces)}. Without it the estimate says too little; choose a wider cloth.`,
 		single: ({ pieces }: Pieces) =>
 			`After the folded part the cloth is opened out. Cut from the single layer: ${v.list(pieces)}.`,
+		joined: ({ pieces }: Pieces) =>
+			`Too wide for half of this cloth: ${v.list(pieces)}. It is laid in two halves, each with an allowance in place of the fold, and sewn together there.`,
+		interfacing: ({ cloth, width }: { cloth: string; width: Mm }) =>
+			`Interfacing: about ${cloth}, ${v.length(width)} wide.`,
 		odd: ({ pieces }: Pieces) => `Cut from one of the two layers only: ${v.list(pieces)}.`
 	};
 };

@@ -28,7 +28,7 @@ with "allowances":{"bustEase":4} if you like. Lengths: 96, 96.5, "96,5", "37 3/4
   square-across pattern GARMENT --bodies FILE.csv           for a table of bodies: one line of JSON a row
 
 GARMENT is course-dress or another id of lessons/*/garment.yaml. A body is written as for draft, and may choose
-"allowances":{"skirtLength":70,"seamAllowance":1.5} and for single edges "edges":{"front.side":2,"skirtFront.hem":4}.
+"allowances":{"skirtLength":70,"seamAllowance":1.5} and for single edges "edges":{"front.side":2,"skirt.hem":4}.
 A table may have allowances as columns. Without --json the tables are in cm; JSON is in mm.
 `,
 	export: `Usage:

@@ -34,6 +34,8 @@ const runName = (run: RunName): string =>
 
 const EIGHTHS = ['', '1/8', '1/4', '3/8', '1/2', '5/8', '3/4', '7/8'] as const;
 
+const OWN = { twin: 'el mismo borde de la otra', itself: 'el otro borde de esta pieza' } as const;
+
 /** Pieces, cutting, notches, seams and their reports. */
 export const garments: typeof english = (v) => ({
 	cloth: ({ cloth }) => CLOTHS[cloth],
@@ -55,8 +57,8 @@ export const garments: typeof english = (v) => ({
 		`${v.plural(count, { one: '1 botón', other: `${count} botones` })} de ${v.length(width)}: cada aspa es uno, y se cosen en el delantero izquierdo. Ojales de ${v.length(hole)}, horizontales, en el delantero derecho; empiezan por el extremo más cercano al borde`,
 	selvedge: 'paralelo al orillo',
 	arrowToSelvedge: 'Coloca el hilo de la flecha paralelo al orillo',
-	meets: ({ pieces, notch }) =>
-		`con ${v.list(pieces.map(({ number, name }) => `${number} ${name}`))}${notch === undefined ? '' : `, piquete ${{ single: 'sencillo', double: 'doble' }[notch]}`}`,
+	meets: ({ pieces, own, notch }) =>
+		`con ${own === undefined ? v.list(pieces.map(({ number, name }) => `${number} ${name}`)) : OWN[own]}${notch === undefined ? '' : `, piquete ${{ single: 'sencillo', double: 'doble' }[notch]}`}`,
 	edgeMeets: ({ edge, meets }) => `${El(edge)}: ${meets}`,
 	noAllowance: 'Sin margen fuera de la línea de costura',
 	allowances: (said) => {

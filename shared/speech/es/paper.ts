@@ -59,7 +59,10 @@ export const paper: typeof english = (v) => ({
 		'Las dos piezas de un par son simétricas: córtalas a la vez en tela doblada, o da la vuelta al papel para la segunda.',
 	cutting: 'Corte',
 	whatYouNeed: 'Lo que necesitas',
-	clothWidth: 'Con tela de este ancho',
+	clothWidth: 'Tela',
+	fabricWide: ({ width }) => `Tela de ${v.length(width)} de ancho`,
+	interfacingWide: ({ width }) => `Entretela de ${v.length(width)} de ancho`,
+	clothJoined: ({ cloth, pieces }) => `${cloth}; con costura en lugar del doblez: ${v.list(pieces)}`,
 	clothNeeded: 'Hace falta, más o menos',
 	clothEstimate:
 		'Es una estimación: coloca las piezas antes de comprar, y cuenta con más si la tela encoge, tiene pelo o lleva un dibujo que casar.',

@@ -30,7 +30,10 @@ export const pattern: typeof english = (v) => {
 			const { pieces } = longer.side === 'first' ? first : second;
 			return `${both}. En ${v.list(pieces)} hay ${small(longer.by)} de más.`;
 		}
+		if (ease < 0) return `${both}: el segundo se coge en la costura del primero y termina antes que él.`;
 		if (ease > 0) return `${both}. Se embebe ${v.length(ease)}.`;
+		const isOne = first.pieces.length === 1 && first.pieces[0] === second.pieces[0];
+		if (isOne) return `${v.list(first.pieces)}: los dos bordes miden ${v.length(first.length)}.`;
 		const alike = v.length(first.length) === v.length(second.length);
 		return alike && !first.several && !second.several
 			? `${v.list([...first.pieces, ...second.pieces])}: los dos bordes miden ${v.length(first.length)}.`
@@ -144,6 +147,7 @@ export const pattern: typeof english = (v) => {
 		difference: 'Diferencia',
 		sewnTogether: 'Al coser',
 		matches: 'coincide',
+		caughtIn: 'se coge en él',
 		easedIn: ({ ease }) => `coincide, embebiendo ${v.length(ease)}`,
 		secondLong: ({ by }) => `el segundo tiene ${v.slight(by)} de más`,
 		secondShort: ({ by }) => `el segundo tiene ${v.slight(by)} de menos`,
@@ -196,6 +200,9 @@ export const pattern: typeof english = (v) => {
 			`Esta tela es demasiado estrecha para: ${v.list(pieces)}. Sin eso el cálculo se queda corto; elige una tela más ancha.`,
 		single: ({ pieces }) =>
 			`Pasada la parte doblada, la tela se abre. Corta en una sola capa: ${v.list(pieces)}.`,
+		joined: ({ pieces }) =>
+			`Demasiado ancha para la mitad de esta tela: ${v.list(pieces)}. Va en dos mitades, cada una con un margen en lugar del doblez, y ahí se unen con una costura.`,
+		interfacing: ({ cloth, width }) => `Entretela: unos ${cloth}, de ${v.length(width)} de ancho.`,
 		odd: ({ pieces }) => `Corta solo en una de las dos capas: ${v.list(pieces)}.`
 	};
 };

@@ -29,7 +29,7 @@ con "allowances":{"bustEase":4} si quieres. Longitudes: 96, 96.5, "96,5", "37 3/
   square-across pattern PRENDA --bodies ARCHIVO.csv           para una tabla de cuerpos: una línea de JSON por fila
 
 PRENDA es course-dress u otro id de lessons/*/garment.yaml. Un cuerpo se escribe como para draft, y puede elegir
-"allowances":{"skirtLength":70,"seamAllowance":1.5} y, para algunos bordes, "edges":{"front.side":2,"skirtFront.hem":4}.
+"allowances":{"skirtLength":70,"seamAllowance":1.5} y, para algunos bordes, "edges":{"front.side":2,"skirt.hem":4}.
 Una tabla puede tener ajustes como columnas. Sin --json las tablas están en cm; JSON está en mm.
 `,
 	export: `Uso:

@@ -74,7 +74,7 @@ export interface EdgeToEdge {
 	/** The end of the seam on each side; they lie apart where one is longer. */
 	readonly firstEnd: SheetPoint;
 	readonly secondEnd: SheetPoint;
-	/** How far the two stitching lines part; nothing where one of the sides is no single line. */
+	/** How far the two stitching lines part; nothing where one of the sides is no single line, or ends before the other. */
 	readonly gap: Gap | undefined;
 	readonly ends: readonly SewnEnd[];
 }
@@ -338,7 +338,7 @@ export const edgeToEdge = (pattern: SewnTogether, seam: string): EdgeToEdge | un
 		laid,
 		firstEnd: endOf('first'),
 		secondEnd: endOf('second'),
-		gap: gapBetween(laid),
+		gap: report.ease < 0 ? undefined : gapBetween(laid),
 		ends: ends.flatMap(([end, part]) => sewnEnd(pattern, report, end, part?.motion ?? REST))
 	};
 };

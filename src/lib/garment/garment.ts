@@ -59,10 +59,13 @@ export interface PieceRule {
 	readonly edges: readonly EdgeRule[];
 	readonly grain: readonly [string, string];
 	readonly bias: boolean;
+	readonly seamAtFold?: boolean | undefined;
 	readonly notch: NotchStyle;
 	readonly cut: readonly CutCount[];
 	readonly marks: readonly { readonly line: string; readonly label: string }[];
-	readonly drills: readonly { readonly point: string; readonly label: string }[];
+	readonly drills: readonly (
+		{ readonly point: string; readonly label: string } | { readonly end: string; readonly label: string }
+	)[];
 	readonly levels: readonly DrawnLevel[];
 	readonly buttons: ButtonRule | undefined;
 	readonly darts: readonly {
@@ -105,6 +108,8 @@ export interface SeamRule {
 	readonly turned: boolean;
 	/** Whether the two are not sewn to each other, only as long as each other. */
 	readonly compared?: boolean | undefined;
+	/** Whether the second is caught in the first's seam, and may end before it does. */
+	readonly caught?: boolean | undefined;
 	readonly within: Mm;
 	readonly ease: Formula | undefined;
 	readonly notches: readonly number[];

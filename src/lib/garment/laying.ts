@@ -1,4 +1,5 @@
 import { SAME_PLACE } from '#shared/tolerances.ts';
+import type { Cloth } from '#shared/garment.ts';
 import { mm, radians, type Mm } from '#shared/units.ts';
 import { followedBy, mirroring, pathMovedBy, shifting, turning, type Motion } from '#geometry/motion.ts';
 import { boundsOf, pathEnd, pathStart } from '#geometry/path.ts';
@@ -19,6 +20,8 @@ export interface Laid {
 	readonly onFold: boolean;
 	/** Whether it is cut from a single layer, because half of the cloth is too narrow for it. */
 	readonly single: boolean;
+	/** Whether it is one half of a piece that has a seam in place of its fold, because the cloth is too narrow for the whole. */
+	readonly joined: boolean;
 	/** From the place where it is drafted to its place on the cloth. */
 	readonly motion: Motion;
 }
@@ -38,23 +41,28 @@ export interface Laying {
 
 /** Between two pieces, so that scissors pass; and between the fold and what does not lie on it. Common practice, no source. */
 export const LAYING_GAP: Mm = mm(10);
+/** Interfacing is sold so wide. Common practice, no source. */
+export const INTERFACING_WIDTH: Mm = mm(900);
 /** Cloth is counted by two centimetres of its breadth: what is over is selvedge. Millimetres. */
 const BREADTH_STEP = 20;
 
 /** A piece as it is laid: its rectangle, its threads along the cloth. */
 interface Shape {
 	readonly piece: string;
-	/** How many are cut in fabric. */
+	/** How many are cut in the cloth. */
 	readonly count: number;
 	readonly width: Mm;
 	readonly height: Mm;
 	readonly onFold: boolean;
+	readonly joined: boolean;
+	/** What a seam in place of its fold needs; undefined where it can have none. */
+	readonly seam: Mm | undefined;
 	/** Takes the piece's cutting line to a place whose upper left corner is (0, 0). */
 	readonly motion: Motion;
 }
 
 /** A shape to be laid once. */
-interface Box extends Omit<Shape, 'count'> {
+interface Box extends Omit<Shape, 'count' | 'seam'> {
 	readonly copy: number;
 	readonly single: boolean;
 }
@@ -86,21 +94,34 @@ const turnedForCloth = (piece: Piece): Motion => {
 	return isRight ? followedBy(turned, mirroring(at(0, 0), at(0, 1))) : turned;
 };
 
-const shapeOf = (piece: Piece): Shape => {
+const shapeOf = (piece: Piece, cloth: Cloth): Shape => {
 	const turned = turnedForCloth(piece);
 	const { left, top, right, bottom } = boundsOf([pathMovedBy(turned, piece.cutting.outline)]);
 	return {
 		piece: piece.key,
-		count: piece.cut.find((each) => each.in === 'fabric')?.count ?? 0,
+		count: piece.cut.find((each) => each.in === cloth)?.count ?? 0,
 		width: mm(right - left),
 		height: mm(bottom - top),
 		onFold: piece.fold !== undefined,
+		joined: false,
+		seam: piece.seamAtFold ? mm(Math.max(...piece.edges.map(({ allowance }) => allowance))) : undefined,
 		motion: followedBy(turned, shifting(at(left, top), at(0, 0)))
 	};
 };
 
+/** A piece on the fold for which the cloth is too narrow, in two halves with a seam in place of the fold: the seam lies to their right. */
+const inHalves = (shape: Shape, half: Mm): Shape => {
+	const { seam, width, motion, count } = shape;
+	if (!shape.onFold || seam === undefined || width <= half + SAME_PLACE) return shape;
+	const turned = followedBy(
+		followedBy(motion, mirroring(at(0, 0), at(0, 1))),
+		shifting(at(0, 0), at(width, 0))
+	);
+	return { ...shape, count: 2 * count, width: mm(width + seam), onFold: false, joined: true, motion: turned };
+};
+
 /** A box for each time that a shape is laid. On two layers a pair is cut at once; an odd one leaves a layer over. */
-const boxesOf = ({ count, ...shape }: Shape, half: Mm): readonly Box[] => {
+const boxesOf = ({ count, seam: _, ...shape }: Shape, half: Mm): readonly Box[] => {
 	const single = !shape.onFold && shape.width + LAYING_GAP > half + SAME_PLACE;
 	const times = shape.onFold || single ? count : Math.ceil(count / 2);
 	return Array.from({ length: times }, (_, i) => ({ ...shape, copy: i + 1, single }));
@@ -171,7 +192,7 @@ interface Layout {
 
 const laidInBreadth = (shapes: readonly Shape[], breadth: Mm): Layout => {
 	const half = mm(breadth / 2);
-	const boxes = shapes.flatMap((shape) => boxesOf(shape, half));
+	const boxes = shapes.flatMap((shape) => boxesOf(inHalves(shape, half), half));
 	const fits = ({ onFold, width }: Box): boolean => width <= (onFold ? half : breadth) + SAME_PLACE;
 	const fitting = boxes.filter(fits);
 	const double = laidBest(
@@ -194,6 +215,8 @@ const laidInBreadth = (shapes: readonly Shape[], breadth: Mm): Layout => {
 const leastLength = ({ placed }: Layout, breadth: number): number =>
 	placed.reduce((sum, { width, height, single }) => sum + width * height * (single ? 1 : 2), 0) / breadth;
 
+const joints = ({ placed }: Layout): number => placed.filter(({ joined }) => joined).length;
+
 const laidOf = ({ left, top, motion, ...box }: Placed): Laid => ({
 	...box,
 	left,
@@ -204,17 +227,18 @@ const laidOf = ({ left, top, motion, ...box }: Placed): Laid => ({
 /**
  * ESTIMATES how much cloth the pieces need: the cloth folded lengthwise with its right sides together, the threads of every
  * piece along it (a bias piece at 45 degrees), pieces on the fold against the fold, pairs cut at once from both layers, each kept in
- * a rectangle of its own. What is too wide for half the cloth is cut after that from a single layer. Only what is cut in fabric counts.
+ * a rectangle of its own. What is too wide for half the cloth is cut after that from a single layer, and a strip on the fold in two halves. Only what is
+ * cut in this cloth counts.
  * Never more for a wider cloth that takes the same pieces: what lies on a narrower one lies on it too.
  */
-export const layOnFold = (pieces: readonly Piece[], width: Mm): Laying => {
-	const shapes = pieces.map(shapeOf);
+export const layOnFold = (pieces: readonly Piece[], width: Mm, cloth: Cloth = 'fabric'): Laying => {
+	const shapes = pieces.map((piece) => shapeOf(piece, cloth));
 	const breadth = Math.floor(width / BREADTH_STEP) * BREADTH_STEP;
 	let best = laidInBreadth(shapes, mm(breadth));
 	for (let less = breadth - BREADTH_STEP; less > 0; less -= BREADTH_STEP) {
 		if (leastLength(best, less) >= best.length) break;
 		const layout = laidInBreadth(shapes, mm(less));
-		if (layout.tooWide.length > best.tooWide.length) break;
+		if (layout.tooWide.length > best.tooWide.length || joints(layout) > joints(best)) break;
 		if (layout.length < best.length) best = layout;
 	}
 	return { ...best, width, placed: best.placed.map(laidOf) };

@@ -6,6 +6,8 @@ import type { Piece } from './piece.ts';
 export interface Meeting {
 	readonly edge: string;
 	readonly pieces: readonly Pick<Piece, 'number' | 'name'>[];
+	/** Where it is sewn to no other piece: to the same edge of another one of its kind, or to its own other edge. */
+	readonly own: 'twin' | 'itself' | undefined;
 	/** Undefined where the seam has no notch. */
 	readonly notch: NotchStyle | undefined;
 }
@@ -35,6 +37,10 @@ export const meetingsOf = (
 					({ piece, edge }) => piece === key && edges.some((each) => each.name === edge)
 				);
 				// A chain may go along an edge twice, once for each half of a piece on the fold.
-				return [...new Set(mine.map(({ edge }) => edge))].map((edge) => ({ edge, pieces: met, notch }));
+				return [...new Set(mine.map(({ edge }) => edge))].map((edge): Meeting => {
+					const isTwin = other.some((each) => each.piece === key && each.edge === edge);
+					const isAlone = met.every((each) => each.key === key);
+					return { edge, pieces: met, own: isAlone ? (isTwin ? 'twin' : 'itself') : undefined, notch };
+				});
 			})
 		);

@@ -48,6 +48,10 @@ const onSide = (
 		];
 	});
 
+/** Whether a seam joins an edge to the same edge of another piece like it: one notch is both. */
+const isTwin = ({ first: [one], second: [other] }: SeamRule): boolean =>
+	one !== undefined && one.piece === other?.piece && one.edge === other.edge;
+
 /**
  * The notches of every piece: on both sides of each seam at the same distance from where the seam begins
  * (what is to be eased in is shared out evenly), so that they meet when it is sewn. Common practice, no source:
@@ -61,7 +65,7 @@ export const notchesOf = (
 	const styles = Object.fromEntries(pieces.map(({ key, notch }) => [key, notch]));
 	const all = seams.flatMap(({ rule, chains }) => [
 		...onSide(rule, chains.first, edges, styles),
-		...onSide(rule, chains.second, edges, styles)
+		...(isTwin(rule) ? [] : onSide(rule, chains.second, edges, styles))
 	]);
 	return Object.fromEntries(
 		pieces.map(({ key }) => [

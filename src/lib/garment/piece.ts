@@ -2,7 +2,7 @@ import type { CutCount, NotchStyle } from '#shared/garment.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import { lengthOf, type Scope } from '#drafting/formula/value.ts';
-import { chained, type Path } from '#geometry/path.ts';
+import { chained, pathEnd, type Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
 import { levelAcross } from '#geometry/width.ts';
 import { buttonsOf, type Buttons } from './buttons.ts';
@@ -37,6 +37,8 @@ export interface Piece {
 	readonly bias: boolean;
 	/** The edge that is laid on the fold of the cloth, where there is one. */
 	readonly fold: string | undefined;
+	/** Whether it may have a seam in place of its fold, where the cloth is too narrow. */
+	readonly seamAtFold?: boolean | undefined;
 	readonly cut: readonly CutCount[];
 	readonly notches: readonly Notch[];
 	readonly marks: readonly { readonly label: string; readonly path: Path }[];
@@ -89,6 +91,7 @@ export const pieceOf = (
 		grain: [from, to],
 		bias: rule.bias,
 		fold: edges.find(({ kind }) => kind === 'fold')?.name,
+		seamAtFold: rule.seamAtFold,
 		cut: rule.cut,
 		notches,
 		marks: [
@@ -100,7 +103,12 @@ export const pieceOf = (
 				})
 			)
 		],
-		drills: rule.drills.flatMap(({ point: name, label }) => point(name).map((at) => ({ label, at }))),
+		drills: rule.drills.flatMap((drill) =>
+			('point' in drill ? point(drill.point) : line(drill.end).map(pathEnd)).map((at) => ({
+				label: drill.label,
+				at
+			}))
+		),
 		buttons: rule.buttons && buttonsOf(rule.buttons, outline, draft, scope),
 		darts: rule.darts.flatMap(({ name, legs, tip }) => {
 			const [first, second] = legs.flatMap(line);

@@ -86,13 +86,17 @@ const readPiece = (file: PieceFile, number: number, { uses, known, language, pla
 	if (twice) throw new BadInput(where, message('reading', 'twoEdges', { name: twice.name }));
 	for (const point of [
 		...file.grain,
-		...file.drills.map((each) => each.point),
+		...file.drills.flatMap((each) => ('point' in each ? each.point : [])),
 		...file.darts.map(({ tip }) => tip),
 		...file.levels.map((each) => each.point),
 		...(file.buttons ? [...file.buttons.on, file.buttons.at] : [])
 	])
 		oneOf('point', point, points, where);
-	for (const line of [...file.marks.map((each) => each.line), ...file.darts.flatMap(({ legs }) => legs)])
+	for (const line of [
+		...file.marks.map((each) => each.line),
+		...file.drills.flatMap((each) => ('end' in each ? each.end : [])),
+		...file.darts.flatMap(({ legs }) => legs)
+	])
 		oneOf('line', line, lines, where);
 	const levels = file.levels.map(({ point, above, label }) => ({
 		point,

@@ -18,7 +18,7 @@ export interface SeamReport {
 	readonly chains: Chains;
 	readonly firstLength: Mm;
 	readonly secondLength: Mm;
-	/** How much longer the second is to be. */
+	/** How much longer the second is to be; negative where it is caught in a longer one. */
 	readonly ease: Mm;
 	/** How much longer the second is than it should be; negative where it is shorter. */
 	readonly difference: Mm;
@@ -51,7 +51,8 @@ export const seamReport = (
 	scope: Scope
 ): SeamReport => {
 	const [firstLength, secondLength] = [chainLength(edges, chains.first), chainLength(edges, chains.second)];
-	const ease = rule.ease ? lengthOf(rule.ease, scope) : mm(0);
+	const caught = rule.caught ? Math.min(0, secondLength - firstLength) : 0;
+	const ease = rule.ease ? lengthOf(rule.ease, scope) : mm(caught);
 	const difference = mm(secondLength - firstLength - ease);
 	return {
 		name: rule.name,

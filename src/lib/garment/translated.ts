@@ -10,7 +10,10 @@ const pieceSaid = (
 	name: name ?? piece.name,
 	edges: piece.edges.map((each) => ({ ...each, label: edges?.[each.name] ?? each.label })),
 	marks: piece.marks.map((each) => ({ ...each, label: marks?.[each.line] ?? each.label })),
-	drills: piece.drills.map((each) => ({ ...each, label: drills?.[each.point] ?? each.label })),
+	drills: piece.drills.map((each) => ({
+		...each,
+		label: drills?.['point' in each ? each.point : each.end] ?? each.label
+	})),
 	levels: piece.levels.map((each) => ({ ...each, label: marks?.[each.name] ?? each.label })),
 	darts: piece.darts.map((each, i) => ({ ...each, name: darts?.[i] ?? each.name })),
 	text: piece.text.map((each, i) => text?.[i] ?? each)

@@ -5,7 +5,7 @@ import type { Speech } from '#shared/speech/speech.ts';
 import { mm } from '#shared/units.ts';
 import { scopeOf } from '#drafting/evaluate.ts';
 import type { Garment } from '#garment/garment.ts';
-import { layOnFold } from '#garment/laying.ts';
+import { INTERFACING_WIDTH, layOnFold } from '#garment/laying.ts';
 import type { Choices, Pattern } from '#garment/pattern.ts';
 import { clothWords, cutWords } from '#garment/words.ts';
 import { wearWords } from '#garment/wear-words.ts';
@@ -73,10 +73,18 @@ const cuttingList = ({ pattern, speech }: Covered): readonly TextBlock[] => {
 const needed = ({ pattern, speech }: Covered): readonly TextBlock[] => {
 	const { paper } = speech.words;
 	const cloth = WIDTHS.map((width) => {
-		const { length, tooWide } = layOnFold(pattern.pieces, width);
-		const fits = tooWide.length === 0;
-		return [speech.length(width), fits ? clothWords(length, speech) : paper.tooNarrow];
+		const { length, tooWide, placed } = layOnFold(pattern.pieces, width);
+		const joined = placed.filter((each) => each.joined).map(({ piece }) => piece);
+		const names = pattern.pieces.filter(({ key }) => joined.includes(key)).map(({ name }) => name);
+		const cloth = clothWords(length, speech);
+		const fits = names.length === 0 ? cloth : paper.clothJoined({ cloth, pieces: names });
+		return [paper.fabricWide({ width }), tooWide.length > 0 ? paper.tooNarrow : fits];
 	});
+	const interfacing = layOnFold(pattern.pieces, INTERFACING_WIDTH, 'interfacing').length;
+	const stiff =
+		interfacing > 0
+			? [[paper.interfacingWide({ width: INTERFACING_WIDTH }), clothWords(interfacing, speech)]]
+			: [];
 	const numbers = pattern.numbers.map(({ label, kind, value }) => [
 		label,
 		kind === 'length' ? speech.length(mm(value)) : speech.fixed(value, 2)
@@ -85,7 +93,7 @@ const needed = ({ pattern, speech }: Covered): readonly TextBlock[] => {
 		own ? [[paper.buttons({ width: own.width }), String(own.at.length)]] : []
 	);
 	return [
-		...table([paper.clothWidth, paper.clothNeeded], [0.5, 0.5], cloth),
+		...table([paper.clothWidth, paper.clothNeeded], [0.5, 0.5], [...cloth, ...stiff]),
 		text(paper.clothEstimate),
 		...(numbers.length > 0 ? table([paper.number, paper.howMuch], [0.7, 0.3], [...buttons, ...numbers]) : [])
 	];

@@ -20,6 +20,7 @@ export const pieceLabel = ({ name, number, edges }: Piece, { words }: Speech): s
 
 /** How the two sides of a seam agree, in a few words. */
 export const seamWords = ({ difference, within, ease }: SeamReport, { words }: Speech): string => {
+	if (within && ease < 0) return words.pattern.caughtIn;
 	if (within) return ease > 0 ? words.pattern.easedIn({ ease }) : words.pattern.matches;
 	const by = mm(Math.abs(difference));
 	return difference > 0 ? words.pattern.secondLong({ by }) : words.pattern.secondShort({ by });
