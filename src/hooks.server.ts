@@ -1,7 +1,9 @@
 import { redirect, type Handle, type RequestEvent } from '@sveltejs/kit';
 import { building } from '$app/environment';
 import { movedPath } from '#shared/renamed.ts';
+import { allWords } from '#shared/speech/catalogue.ts';
 import { languageOf } from '#shared/speech/language.ts';
+import { speechOf } from '#shared/speech/speech.ts';
 import { LANGUAGE_COOKIE, LANGUAGE_KEPT_FOR, sentOnTo } from '#shared/speech/sent-on.ts';
 
 /** Whether someone asks for a page: not for what a page brings in. */
@@ -27,11 +29,18 @@ const sendOn = ({ url, cookies, request }: RequestEvent): void => {
 	if (sent) redirect(303, sent.to);
 };
 
+/** What stands in src/app.html in the language of the page. */
 export const handle: Handle = async ({ event, resolve }) => {
 	const moved = movedPath(event.url.pathname);
 	if (moved !== undefined) redirect(308, moved + (building ? '' : event.url.search));
 	if (!building && isForPage(event)) sendOn(event);
+	const language = languageOf(event.url.pathname);
+	const { page } = speechOf(await allWords(language), 'cm').words;
 	return resolve(event, {
-		transformPageChunk: ({ html }) => html.replace('%language%', languageOf(event.url.pathname))
+		transformPageChunk: ({ html }) =>
+			html
+				.replace('%language%', language)
+				.replace('%without-script%', page.withoutScript)
+				.replace('%out-of-reach%', page.outOfReach)
 	});
 };

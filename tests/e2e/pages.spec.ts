@@ -170,7 +170,8 @@ test('once every step is drafted, the first page says what comes next', async ({
 	await page.reload();
 	await expect(page.getByText('Every step is drafted for Heron.')).toBeVisible();
 	await expect(page.getByRole('link', { name: /^Go on with/ })).toHaveCount(0);
-	await page.getByRole('link', { name: 'Print the front block' }).click();
+	await page.getByText('Print a draft').click();
+	await page.getByRole('link', { name: 'The front block', exact: true }).click();
 	await expect(page.getByRole('heading', { level: 1, name: 'The front block at true scale' })).toBeVisible();
 });
 

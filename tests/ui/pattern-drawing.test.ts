@@ -5,7 +5,7 @@ import { foldSign } from '#garment/piece-signs.ts';
 import type { Piece } from '#garment/piece.ts';
 import { boundsOf, pathEnd, pathStart } from '#geometry/path.ts';
 import { at, distance, type SheetPoint } from '#geometry/point.ts';
-import { pieceBounds, pieceLeaf, roomFor } from '#ui/garments/piece-ink.ts';
+import { oneScale, pieceBounds, pieceLeaf, roomFor } from '#ui/garments/piece-ink.ts';
 import { rowsWithin } from '#ui/pages/pattern/piece-row.ts';
 import { layWords, pieceLabel, seamWords } from '#ui/garments/piece-words.ts';
 import { english } from '../support/speech.ts';
@@ -69,6 +69,18 @@ describe('a piece as it is drawn', () => {
 		const [start, end] = piece.grain;
 		const angle = Math.atan2(to.y - from.y, to.x - from.x) - Math.atan2(end.y - start.y, end.x - start.x);
 		expect(Math.abs(Math.sin(piece.bias ? 2 * angle : angle))).toBeCloseTo(piece.bias ? 1 : 0, 6);
+	});
+
+	it('is drawn to one scale with its neighbours, in any room and for every garment', () => {
+		for (const garment of garments())
+			for (const room of [300, 560, 700, 960, 1300]) {
+				const bounds = madeFor(garment, bodyOf('heron')).pieces.map((piece) => pieceBounds(piece, 'all'));
+				const scale = oneScale(bounds, room);
+				const scales = bounds.map((each) => pieceLeaf(each, room, scale).view.scale);
+				expect(new Set(scales), `${garment.id} in ${String(room)} pixels`).toEqual(new Set([scale]));
+				for (const each of bounds)
+					expect(pieceLeaf(each, room, scale).size.width).toBeLessThanOrEqual(room + 1);
+			}
 	});
 
 	it('fits its room, whatever its shape', () => {

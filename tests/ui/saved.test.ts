@@ -13,7 +13,7 @@ freshStores();
 
 const SCHEMA = z.object({ version: z.literal(1), marks: z.array(z.number()) });
 const KEY = savedKey('work', 'back-block', 'heron');
-const SLOT = whole(KEY, message('site', 'settings'), SCHEMA);
+const SLOT = whole(KEY, message('keeping', 'settings'), SCHEMA);
 const VALUE = { version: 1 as const, marks: [1, 2.5] };
 /** What a page finds that is opened now. */
 const read = (): Loaded<z.infer<typeof SCHEMA>> => new Saved().load(SLOT);

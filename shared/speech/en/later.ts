@@ -2,6 +2,7 @@ import { drafts } from './drafts.ts';
 import { files } from './files.ts';
 import { garments } from './garments.ts';
 import { looking } from './looking.ts';
+import { keeping } from './keeping.ts';
 import { measurements } from './measurements.ts';
 import { missteps } from './missteps.ts';
 import { paper } from './paper.ts';
@@ -21,6 +22,7 @@ export const later = {
 	files,
 	looking,
 	paper,
+	keeping,
 	measurements,
 	wear
 };

@@ -52,8 +52,6 @@ export const measurements = (v: Voice) => ({
 	addOwn: 'Add your own',
 	notTaken: 'not taken',
 	name: 'Name',
-	unit: 'Unit',
-	inches: 'inches',
 	more: 'More measurements: none is needed',
 	noneNeeded:
 		'Every draft gets by with the ten above. Each of these makes something surer, a check of the finished draft or a number that you choose; leave empty whatever was not taken.',

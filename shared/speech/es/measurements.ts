@@ -41,8 +41,6 @@ export const measurements: typeof english = (v) => ({
 	addOwn: 'Añadir las tuyas',
 	notTaken: 'sin tomar',
 	name: 'Nombre',
-	unit: 'Unidad',
-	inches: 'pulgadas',
 	more: 'Más medidas: ninguna hace falta',
 	noneNeeded:
 		'Para cualquier trazado bastan las diez de arriba. Cada una de estas da más seguridad en algo, sea una comprobación del trazado terminado o un número que eliges tú; deja vacía la que no hayas tomado.',

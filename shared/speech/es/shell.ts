@@ -1,5 +1,6 @@
 import { command } from './command.ts';
+import { page } from './page.ts';
 import { reading } from './reading.ts';
 
-/** What only the command line says. */
-export const shell = { command, reading };
+/** What only the command line and the server say. */
+export const shell = { command, page, reading };

@@ -1,5 +1,4 @@
 import type { Done, site as english } from '../en/site.ts';
-import { el } from './grammar.ts';
 
 /** What stands round every page: the frame, the contents, notices, titles. */
 export const site: typeof english = (v) => {
@@ -7,6 +6,7 @@ export const site: typeof english = (v) => {
 	return {
 		title: ({ page }) => `${page} · Square Across`,
 
+		skip: 'Ir al contenido',
 		main: 'Principal',
 		lessons: 'Lecciones',
 		practice: 'Práctica',
@@ -33,6 +33,7 @@ export const site: typeof english = (v) => {
 		draftAnother: 'Trazar para otro cuerpo',
 		draftOwn: 'Trazar con tus propias medidas',
 		print: ({ draft }) => `Imprimir: ${draft}`,
+		printOne: 'Imprimir un trazado',
 		partLength: ({ lessons, steps: count, minutes }) =>
 			`${v.plural(lessons, { one: `${lessons} lección`, other: `${lessons} lecciones` })} · ` +
 			(count.all > 0 ? steps(count) : `${minutes} min`),
@@ -46,36 +47,9 @@ export const site: typeof english = (v) => {
 
 		noSuchPage: 'Esta página no existe',
 		wentWrong: 'Aquí ha fallado algo',
+		tryAgain: 'Volver a intentarlo',
 		allLessons: 'Todas las lecciones',
 
-		keepsNothing:
-			'Este navegador no guarda tu trabajo: su memoria está llena o no permite guardar. Puedes pasar de una ' +
-			'lección a otra, pero lo que traces ahora se perderá al cerrar la página o volver a cargarla.',
-		settings: 'Tus preferencias',
-		bodies: 'Tus propias medidas',
-		unnamed: 'Mis medidas',
-		draftOf: ({ method, body }) => `Tu trazado de «${method}»${body === undefined ? '' : ` para ${body}`}`,
-		choicesFor: ({ garment, body }) => `Lo que elegiste de «${garment}» para ${body}`,
-		practised: 'Lo que practicaste',
-		practiceSet: 'Tu serie de práctica',
-		partsOf: ({ what, parts }) => `${what}: ${v.list(parts)}`,
-		called: ({ label }) => el(label),
-		bodyNumber: ({ number }) => `número ${number}`,
-		breaksRule: ({ place, rule }) => `${place || 'el conjunto'}: ${rule}`,
-		// The engine's own words come in English alone.
-		unreadable: () => 'no está bien escrito',
-
-		notReadBack: ({ reason }) => `: no se ha podido leer (${reason}).`,
-		staysAs: [
-			'En la memoria del navegador no cabe una copia, así que se queda donde está, como ',
-			', y no se guarda nada nuevo en su lugar. Guárdalo en un archivo y después quítalo de este navegador.'
-		],
-		setAsideAs: ['No se ha perdido nada: queda apartado en este navegador como ', '.'],
-		renamed:
-			'En tus medidas guardadas, el ancho de espalda ahora se llama ancho de hombros. Es la misma medida, de un punto de hombro al otro, y su número no ha cambiado.',
-		restIsHere: 'Todo lo demás está aquí.',
-		saveAsFile: 'Guardarlo en un archivo',
-		remove: 'Quitarlo',
-		close: 'Cerrar'
+		unnamed: 'Mis medidas'
 	};
 };

@@ -78,7 +78,7 @@ export class Work {
 		const { id } = this.learner.current;
 		return workSlot(this.method, body ? { id, name: this.body.name } : undefined, (name) => {
 			const step = this.method.steps.find((each) => each.name === name);
-			return step && stepMakes(step) === 'line' ? message('site', 'called', { label: step.label }) : name;
+			return step && stepMakes(step) === 'line' ? message('keeping', 'called', { label: step.label }) : name;
 		});
 	}
 

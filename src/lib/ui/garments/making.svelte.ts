@@ -9,7 +9,8 @@ import type { Garment } from '#garment/garment.ts';
 import { makePattern, type Pattern } from '#garment/pattern.ts';
 import type { Learner } from '#ui/keeping/learner.svelte.ts';
 import { freeName } from '#ui/keeping/names.ts';
-import { withMeasurement, writtenDown } from '#ui/keeping/own-body.ts';
+import { withTyped } from '#ui/keeping/in-unit.ts';
+import { writtenDown } from '#ui/keeping/own-body.ts';
 import {
 	AS_USUAL,
 	choicesSlot,
@@ -159,7 +160,7 @@ export class Making {
 	/** Keeps one of the own body's measurements as typed. Throws BadInput. */
 	measure(key: MeasurementKey, text: string): void {
 		const file = this.learner.own.find(({ id }) => id === this.id)?.file;
-		if (file) this.learner.saveBody(this.id, withMeasurement(file, key, text));
+		if (file) this.learner.saveBody(this.id, withTyped(file, key, text, this.learner.unit));
 	}
 
 	/** Makes an own copy of the chosen body under a name, with the choices made for it, and drafts for that. */

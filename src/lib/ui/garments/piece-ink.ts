@@ -27,10 +27,25 @@ export type Shown = 'all' | 'stitching';
 export const pieceBounds = ({ outline, cutting }: Piece, show: Shown): Bounds =>
 	boundsOf(show === 'all' ? [outline, cutting.outline] : [outline]);
 
-/** The drawing that shows `bounds` in a room so many pixels wide, as large as is of use, in its middle. */
-export const pieceLeaf = ({ left, top, right, bottom }: Bounds, room: number): PieceLeaf => {
+/** Pixels to the millimetre for pieces that are drawn to one scale, the largest first: few, so that a piece that grows is seen to. */
+const SCALES = [LARGE_ENOUGH, 1, 0.8, 0.64, 0.52, 0.42, 0.33, 0.26, 0.2, 0.16];
+const SMALLEST = 0.12;
+/** How tall the tallest of them may be, and how much of the room the widest may take, where there is room for two. */
+const [TALL, WIDE, ROOM_FOR_TWO] = [560, 0.48, 600];
+
+/** The one scale, in pixels to the millimetre, at which each of some pieces fits a room so many pixels wide. */
+export const oneScale = (pieces: readonly Bounds[], room: number): number => {
+	const across = Math.max(...pieces.map(({ left, right }) => right - left));
+	const down = Math.max(...pieces.map(({ top, bottom }) => bottom - top));
+	const most = Math.min(((room < ROOM_FOR_TWO ? room : room * WIDE) - 2 * MARGIN) / across, TALL / down);
+	return SCALES.find((scale) => scale <= most) ?? SMALLEST;
+};
+
+/** The drawing that shows `bounds` in a room so many pixels wide, to a scale that is given or as large as is of use, in its middle. */
+export const pieceLeaf = ({ left, top, right, bottom }: Bounds, room: number, given?: number): PieceLeaf => {
 	const [across, down] = [right - left, bottom - top];
-	const scale = Math.min(LARGE_ENOUGH, (room - 2 * MARGIN) / across, (room * TALLEST - MARGIN - FOOT) / down);
+	const scale =
+		given ?? Math.min(LARGE_ENOUGH, (room - 2 * MARGIN) / across, (room * TALLEST - MARGIN - FOOT) / down);
 	const width = Math.max(LEAST_WIDTH, Math.round(across * scale + 2 * MARGIN));
 	return {
 		size: { width: px(width), height: px(Math.round(down * scale + MARGIN + FOOT)) },

@@ -141,6 +141,6 @@ export const choicesSlot = (
 	body: { readonly id: string; readonly name: string }
 ): Slot<SavedChoices> => ({
 	key: savedKey('choices', garment.id, body.id),
-	what: message('site', 'choicesFor', { garment: garment.name, body: body.name }),
+	what: message('keeping', 'choicesFor', { garment: garment.name, body: body.name }),
 	kind: choices(garment)
 });

@@ -15,13 +15,10 @@ import type { OwnBodyFile } from './schemas.ts';
 const isSigned = (text: string): boolean => /[a-z"″”']\s*$/i.test(text);
 
 /** A kept length as it stands in a field of the page: as it was typed where that was in the page's unit. */
-export const inField = (
-	kept: string | number | undefined,
-	unit: Unit,
-	page: Pick<Voice, 'unit' | 'bare'>
-): string => {
-	if (kept === undefined || kept === '') return '';
+export const inField = (kept: unknown, unit: Unit, page: Pick<Voice, 'unit' | 'bare'>): string => {
+	if (typeof kept !== 'string' && typeof kept !== 'number') return '';
 	const text = String(kept);
+	if (text === '') return '';
 	return unit === page.unit && !isSigned(text) ? text : page.bare(readLength(text, unit, ''));
 };
 

@@ -46,7 +46,7 @@ const bodyName = (json: unknown, index: number): string | Message => {
 	const { name } = (json as { file?: { name?: unknown } } | null)?.file ?? {};
 	return typeof name === 'string' && name !== ''
 		? name
-		: message('site', 'bodyNumber', { number: index + 1 });
+		: message('keeping', 'bodyNumber', { number: index + 1 });
 };
 
 const byId = (bodies: readonly OwnBody[]): Readonly<Record<string, OwnBody>> =>
@@ -113,13 +113,13 @@ const work = (
 
 export const SETTINGS: Slot<Settings> = {
 	key: savedKey('settings'),
-	what: message('site', 'settings'),
+	what: message('keeping', 'settings'),
 	kind: settings
 };
 
 export const BODIES: Slot<readonly OwnBody[]> = {
 	key: savedKey('bodies'),
-	what: message('site', 'bodies'),
+	what: message('keeping', 'bodies'),
 	kind: bodies
 };
 
@@ -130,6 +130,6 @@ export const workSlot = (
 	spoken: (step: string) => string | Message
 ): Slot<Entries> => ({
 	key: savedKey('work', method.id, ...(body ? [body.id] : [])),
-	what: message('site', 'draftOf', { method: method.name, body: body?.name }),
+	what: message('keeping', 'draftOf', { method: method.name, body: body?.name }),
 	kind: work(method.id, body?.id, spoken)
 });

@@ -70,7 +70,7 @@ export interface Kept<T> {
 /** The rule that a thrown slip breaks; what was thrown by others is told as it is. */
 const ruleOf = (error: unknown): Message => {
 	if (error instanceof BadInput) return error.slip;
-	return message('site', 'unreadable', { told: error instanceof Error ? error.message : String(error) });
+	return message('keeping', 'unreadable', { told: error instanceof Error ? error.message : String(error) });
 };
 
 /** Why a saved value could not be read: where, and what was expected there. */
@@ -80,10 +80,10 @@ export const reasonOf = (error: unknown, json: unknown): Message => {
 	if (!issue) return message('input', 'invalid');
 	const place = issue.path.join('.');
 	if (issue.code !== 'custom' || !(issue.params?.['slip'] instanceof BadInput))
-		return message('site', 'breaksRule', { place, rule: shapeSlip(issue, json) });
+		return message('keeping', 'breaksRule', { place, rule: shapeSlip(issue, json) });
 	const { slip } = issue.params as { readonly slip: BadInput };
 	const inside = [place, slip.place].filter(Boolean).join('.');
-	return message('site', 'breaksRule', { place: inside, rule: ruleOf(slip) });
+	return message('keeping', 'breaksRule', { place: inside, rule: ruleOf(slip) });
 };
 
 /** A record as it was read: with no value where nothing of it could be used. */
@@ -201,7 +201,7 @@ export class Saved {
 		if (value !== undefined) this.#write(slot, value);
 		this.#notice(key);
 		const setAside: SetAside = {
-			what: damage.parts.length > 0 ? message('site', 'partsOf', { what, parts: damage.parts }) : what,
+			what: damage.parts.length > 0 ? message('keeping', 'partsOf', { what, parts: damage.parts }) : what,
 			savedAs: savedAs ?? key,
 			reason: damage.reason,
 			raw: damage.raw,

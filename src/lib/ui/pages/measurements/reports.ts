@@ -23,7 +23,7 @@ const sayings = (method: Method, body: Body, speech: Speech): readonly string[] 
 	const doubts = doubtsOf(body.measurements);
 	if (doubts.length > 0) return doubts.map(({ of }) => words.measurements.lookAt({ of }));
 	return evaluation.refusals.map((refusal) =>
-		words.measurements.because({ reason: refusalWords(refusal, speech.inUnit(body.unit)) })
+		words.measurements.because({ reason: refusalWords(refusal, speech) })
 	);
 };
 

@@ -24,8 +24,8 @@ const savedSetSchema = z.object({
 	topics: z._default(z.array(z.string()), [])
 });
 
-const MASTERY = whole(savedKey('mastery'), message('site', 'practised'), masterySchema);
-const SET = whole(savedKey('practice'), message('site', 'practiceSet'), savedSetSchema);
+const MASTERY = whole(savedKey('mastery'), message('keeping', 'practised'), masterySchema);
+const SET = whole(savedKey('practice'), message('keeping', 'practiceSet'), savedSetSchema);
 
 /** How an exercise went, by its first answer. */
 export type Result = z.infer<typeof savedSetSchema>['results'][number];

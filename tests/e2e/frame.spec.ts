@@ -1,0 +1,105 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, test, type Page } from '@playwright/test';
+
+const PAGES = [
+	'/',
+	'/lessons/41-back-neck-and-shoulder',
+	'/lessons/21-bust',
+	'/practice',
+	'/patterns',
+	'/patterns/course-dress',
+	'/measurements',
+	'/drafts/back-block/print',
+	'/es/lessons/90-nowhere'
+];
+
+const open = async (page: Page, path: string): Promise<void> => {
+	await page.goto(path);
+	await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
+};
+
+for (const path of PAGES)
+	test(`${path} has a way past its head, one main part, and headings in order`, async ({ page }) => {
+		await open(page, path);
+		const { violations } = await new AxeBuilder({ page })
+			.withRules([
+				'bypass',
+				'heading-order',
+				'page-has-heading-one',
+				'empty-heading',
+				'landmark-one-main',
+				'landmark-unique',
+				'skip-link'
+			])
+			.analyze();
+		expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)).toEqual(
+			[]
+		);
+		await page.keyboard.press('Tab');
+		const skip = page.locator('a[href="#content"]');
+		await expect(skip).toBeFocused();
+		await expect(skip).toBeInViewport();
+		await page.keyboard.press('Enter');
+		await page.keyboard.press('Tab');
+		const within = await page.evaluate(() => document.activeElement?.closest('#content') !== null);
+		expect(within, 'the next stop is in the content').toBe(true);
+	});
+
+test('there is one unit: measurements follow it, are typed in it, and stay what they were', async ({
+	page
+}) => {
+	await open(page, '/measurements');
+	await page.getByRole('button', { name: 'Add your own' }).click();
+	const bust = page.getByRole('textbox', { name: 'Bust girth' });
+	const waist = page.getByRole('textbox', { name: 'Waist girth' });
+	await bust.fill('96.3');
+	await bust.press('Enter');
+	const unit = page.getByRole('combobox').filter({ has: page.locator('option[value="in"]') });
+	await expect(unit).toHaveCount(1);
+	await unit.selectOption('in');
+	await expect(bust).toHaveValue('37 15/16');
+	await waist.fill('30');
+	await waist.press('Enter');
+	await unit.selectOption('cm');
+	await expect(bust).toHaveValue('96.3');
+	await expect(waist).toHaveValue('76.2');
+	await page.reload();
+	await expect(bust).toHaveValue('96.3');
+	await open(page, '/lessons/21-bust');
+	await expect(page.getByRole('textbox', { name: /bust girth/i })).toHaveValue('96.3');
+	await unit.selectOption('in');
+	await expect(page.getByRole('textbox', { name: /bust girth/i })).toHaveValue('37 15/16');
+});
+
+test('a server that does not answer is told of, nothing is lost, and the page comes when it answers', async ({
+	page,
+	context
+}) => {
+	await open(page, '/lessons/21-bust');
+	const told = page.getByRole('alert').filter({ hasText: 'does not answer' });
+	await expect(told).toBeHidden();
+	await context.setOffline(true);
+	await expect(told).toBeVisible();
+	await page.getByRole('link', { name: 'Practice' }).click();
+	await expect(page.getByRole('heading', { name: 'Something went wrong here' })).toBeVisible();
+	await expect(told).toBeVisible();
+	await context.setOffline(false);
+	await expect(told).toBeHidden();
+	await page.getByRole('link', { name: 'Try again' }).click();
+	await expect(page.getByRole('heading', { level: 1, name: 'Practice' })).toBeVisible();
+});
+
+for (const [path, words, works] of [
+	['/patterns/course-dress', 'Without JavaScript you can read', '9 pieces for Heron'],
+	['/es/patterns/course-dress', 'Sin JavaScript puedes leer', '9 piezas para Heron']
+] as const)
+	test(`${path} says what works without scripts, and it does`, async ({ browser }) => {
+		const context = await browser.newContext({ javaScriptEnabled: false });
+		const page = await context.newPage();
+		await page.goto(path);
+		const told = page.locator('.band').first();
+		await expect(told).toBeVisible();
+		await expect(told).toContainText(words);
+		await expect(page.getByText(works)).toBeVisible();
+		await context.close();
+	});
