@@ -80,6 +80,9 @@ export const START_WEIGHTS = { corner: 3, usual: 2, other: 1 } as const;
 /** Spread of a careful hand about the place that was meant, one axis (standard deviation): a pencil point and a pointer's tip. */
 export const HAND: Mm = mm(1.1);
 
+/** Beyond six spreads a hand does not stray. */
+export const STRAY: Mm = mm(6 * HAND);
+
 /** Spread of a careless hand about the right place, one axis: the rule was known, the ruler slipped. */
 export const CARELESS_HAND: Mm = mm(2.5);
 

@@ -25,6 +25,8 @@ export interface Stand {
 	readonly scope: Scope;
 	readonly drafted: Drafted;
 	readonly right: SheetPoint;
+	/** Where the learner put it; a kind may pass over what leads elsewhere without working it. */
+	readonly placed?: SheetPoint;
 	/** The points drafted before this step. */
 	readonly earlier: readonly NamedPoint[];
 }

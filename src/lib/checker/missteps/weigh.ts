@@ -12,6 +12,7 @@ import {
 	HAND,
 	MOST_TOLD,
 	SHEET_AREA,
+	STRAY,
 	TOGETHER,
 	UNKNOWN,
 	UNKNOWN_DISTANCE
@@ -26,9 +27,6 @@ const alongAxis = (gap: number, spread: Mm): number =>
 const onSheet = (gap: number, spread: Mm): number => alongAxis(gap, spread) * alongAxis(0, spread);
 
 const gapOf = (a: SheetPoint, b: SheetPoint): number => Math.hypot(a.x - b.x, a.y - b.y);
-
-/** Beyond so many spreads a hand does not stray. */
-const FAR = 6;
 
 /** How likely a placement comes from none of the candidates: the rule was known and the hand slipped, only the distance is wrong from another cause, or everything is. */
 const unexplained = (placed: SheetPoint, right: SheetPoint): number => {
@@ -81,14 +79,14 @@ export const decided = (weights: readonly (readonly [Misstep, number])[], other:
 
 /** Whether a hand that meant `meant` may have put the point at `placed` at all. */
 const mayMean = (placed: SheetPoint, meant: SheetPoint): boolean =>
-	Math.abs(meant.x - placed.x) <= FAR * HAND && Math.abs(meant.y - placed.y) <= FAR * HAND;
+	Math.abs(meant.x - placed.x) <= STRAY && Math.abs(meant.y - placed.y) <= STRAY;
 
 /**
  * Weighs the candidates for a placement as Bayes does: how common each is, times how likely a hand that
  * meant its place would have put the point there.
  */
 export const weighed = (stand: Stand, placed: SheetPoint): Diagnosis => {
-	const near = candidatesAt(stand, (place) => mayMean(placed, place));
+	const near = candidatesAt({ ...stand, placed }, (place) => mayMean(placed, place));
 	const weights = near.map(
 		(candidate) => [candidate, candidate.prior * onSheet(gapOf(candidate.place, placed), HAND)] as const
 	);

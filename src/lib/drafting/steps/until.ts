@@ -23,6 +23,17 @@ const wayOf = ({ from, go, about }: StepOf<'until'>, scope: Scope): ((gone: Mm) 
 	return (gone) => movedBy(turning(centre, radians((ahead * gone) / radius)), start);
 };
 
+/** How far a place lies from the way that the point goes. */
+export const asideOfWay = ({ from, go, about }: StepOf<'until'>, scope: Scope, place: SheetPoint): number => {
+	const start = scope.point(from);
+	if (about !== undefined) {
+		const centre = scope.point(about);
+		return Math.abs(distance(centre, place) - distance(centre, start));
+	}
+	const ahead = (place.x - start.x) * COMPASS[go].dx + (place.y - start.y) * COMPASS[go].dy;
+	return distance(place, moved(start, COMPASS[go], mm(Math.max(0, ahead))));
+};
+
 /** The length of the curve with the point tried at a place. */
 const lengthWith = (step: StepOf<'until'>, place: SheetPoint, scope: Scope): Mm =>
 	pathLength(
@@ -32,13 +43,39 @@ const lengthWith = (step: StepOf<'until'>, place: SheetPoint, scope: Scope): Mm 
 		})
 	);
 
-/** How far the point goes; undefined where no place in its range makes the curve as long as it must be. */
-const goneIn = (step: StepOf<'until'>, scope: Scope): Mm | undefined => {
-	const [wanted, place] = [lengthOf(step.length, scope), wayOf(step, scope)];
+/**
+ * How far the point goes until its curve has a wanted length; undefined where no place in its range makes it so long. What was
+ * measured on the way is kept for the next length that is asked.
+ */
+const goneFor = (step: StepOf<'until'>, scope: Scope): ((wanted: Mm) => Mm | undefined) => {
+	const place = wayOf(step, scope);
+	const lengths = new Map<number, Mm>();
+	const lengthAt = (gone: number): Mm => {
+		const known = lengths.get(gone) ?? lengthWith(step, place(mm(gone)), scope);
+		lengths.set(gone, known);
+		return known;
+	};
 	const [least, most] = step.within;
-	const excess = (gone: number): number => lengthWith(step, place(mm(gone)), scope) - wanted;
-	const found = rootBetween(excess, least, most, SAME_PLACE);
-	return found === undefined ? undefined : mm(found);
+	return (wanted) => {
+		const found = rootBetween((gone) => lengthAt(gone) - wanted, least, most, SAME_PLACE);
+		return found === undefined ? undefined : mm(found);
+	};
+};
+
+/** How far the point goes by its own rule. */
+const goneIn = (step: StepOf<'until'>, scope: Scope): Mm | undefined =>
+	goneFor(step, scope)(lengthOf(step.length, scope));
+
+/** Where the point would lie with a curve of another length, asked of several. Throws NotDrafted as the step itself. */
+export const placesByLength = (
+	step: StepOf<'until'>,
+	scope: Scope
+): ((wanted: Mm) => SheetPoint | undefined) => {
+	const [gone, place] = [goneFor(step, scope), wayOf(step, scope)];
+	return (wanted) => {
+		const far = gone(wanted);
+		return far === undefined ? undefined : place(far);
+	};
 };
 
 /** A point that goes on from another until the curve drawn through it is as long as it must be. */

@@ -1,27 +1,26 @@
 import { UNSPOKEN } from '#shared/tolerances.ts';
-import { mm, radians } from '#shared/units.ts';
-import type { Scope } from '#drafting/formula/value.ts';
-import { formulaLengths, type Formula } from '#drafting/formula/formula.ts';
+import { radians, type Mm } from '#shared/units.ts';
+import { lengthOf, type Scope } from '#drafting/formula/value.ts';
+import { formulaLengths } from '#drafting/formula/formula.ts';
 import { isPointName } from '#drafting/names.ts';
-import { workStep } from '#drafting/steps/kinds.ts';
 import { turnAngle } from '#drafting/steps/motion.ts';
+import { asideOfWay, placesByLength } from '#drafting/steps/until.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
 import { movedBy, turning } from '#geometry/motion.ts';
+import { pathLength } from '#geometry/path.ts';
 import { at, distance, type SheetPoint } from '#geometry/point.ts';
 import { slip, type Misstep } from '../misstep.ts';
-import { PRIORS } from '../priors.ts';
+import { PRIORS, STRAY } from '../priors.ts';
 import type { Stand } from '../stand.ts';
 import { lineOf } from '../taken.ts';
 import { wronglyStarted, wronglyWorked, type KindMissteps } from './kind-missteps.ts';
 
-/** Where the point would come to lie by the step's own rule, worked from other things. */
-const ledTo = (step: StepOf<'until'>, scope: Scope): SheetPoint | undefined => {
-	const work = workStep(step, scope);
-	return work.kind === 'point' ? work.point : undefined;
-};
-
-/** A length that was worked already, as a formula. */
-const fixed = (length: number): Formula => ({ kind: 'number', value: length });
+/**
+ * Where the point would come to lie with a curve of another length, seen from a start; nowhere where the learner's
+ * point lies beside the whole way, since finding each place draws its curve some ten times and, where there is none, fifty.
+ */
+const placesFrom = (step: StepOf<'until'>, { placed }: Stand, scope: Scope) =>
+	placed && asideOfWay(step, scope, placed) > 2 * STRAY ? () => undefined : placesByLength(step, scope);
 
 /** The lines that the length could be taken from by mistake: those drawn before, and the edges of the draft that the rule borrows from. */
 const otherLines = (step: StepOf<'until'>, { method, scope }: Stand): readonly string[] => {
@@ -39,9 +38,13 @@ const otherLines = (step: StepOf<'until'>, { method, scope }: Stand): readonly s
 };
 
 /** As far as makes the curve as long as another line; of lines of one length, the first stands for all. */
-const asLongAsOthers = (step: StepOf<'until'>, stand: Stand): readonly Misstep[] => {
+const asLongAsOthers = (
+	step: StepOf<'until'>,
+	stand: Stand,
+	placeAt: (length: Mm) => SheetPoint | undefined
+): readonly Misstep[] => {
 	const lines = otherLines(step, stand).flatMap((line) => {
-		const place = ledTo({ ...step, length: { kind: 'length', line } }, stand.scope);
+		const place = placeAt(pathLength(stand.scope.line(line)));
 		return place ? [{ line, place }] : [];
 	});
 	const first = lines.filter(
@@ -80,16 +83,16 @@ const wrongWays = (step: StepOf<'until'>, stand: Stand): readonly Misstep[] => {
 
 /** A point that goes on until its curve is long enough: from elsewhere, as long as another line, or the other way. */
 export const untilMissteps: KindMissteps<'until'> = (step, stand) => {
+	const placeAt = placesFrom(step, stand, stand.scope);
+	const length = lengthOf(step.length, stand.scope);
 	const from = (start: SheetPoint): Scope => ({
 		...stand.scope,
 		point: (name) => (name === step.from ? start : stand.scope.point(name))
 	});
 	return [
-		...wronglyWorked(step.length, stand, (length) =>
-			ledTo({ ...step, length: fixed(mm(length)) }, stand.scope)
-		),
-		...wronglyStarted(step.from, stand, (start) => ledTo(step, from(start))),
-		...asLongAsOthers(step, stand),
+		...wronglyWorked(step.length, stand, placeAt),
+		...wronglyStarted(step.from, stand, (start) => placesFrom(step, stand, from(start))(length)),
+		...asLongAsOthers(step, stand, placeAt),
 		...wrongWays(step, stand)
 	];
 };
