@@ -35,7 +35,9 @@ const heading = z.union([
 	/** As a drawn line runs there. */
 	z.strictObject({ along: course }),
 	/** Half way between the directions of a line that ends there and of one that begins there: smooth across a join. */
-	z.strictObject({ across: z.tuple([lineName, lineName]) })
+	z.strictObject({ across: z.tuple([lineName, lineName]) }),
+	/** As a line or way runs on once a dart is sewn: turned about the dart's tip as one leg's end is from the other's. */
+	z.strictObject({ sewn: course, about: pointName, from: pointName, onto: pointName })
 ]);
 const curvePoint = z.strictObject({ point: pointName, heading });
 const curveRule = z.enum(['corner', 'thirds']);
@@ -93,7 +95,9 @@ const steps = {
 	}),
 	curve: step('curve', lineName, {
 		rule: curveRule,
-		through: z.array(curvePoint).min(2)
+		through: z.array(curvePoint).min(2),
+		/** It stands as soon as its points do: nobody has to draw it. */
+		given: z.literal(true).optional()
 	}),
 	/** A part of the draft turned about a point: a dart closed (`onto`), or a slash opened by a width (`opening`). */
 	turn: step('turn', pointName, {
@@ -147,7 +151,9 @@ const steps = {
 	parallel: step('parallel', lineName, {
 		of: lineName,
 		by: formula,
-		toward: compass
+		toward: compass,
+		/** Where it may not run back on itself, as it does inside a bend that is tighter than it is far: the two at odds. */
+		odds: odds.optional()
 	}),
 	/** Part of a circle about a point: `turn` is its share of the full turn, and it sets off `toward`. */
 	arc: step('arc', lineName, {

@@ -223,6 +223,27 @@ describe('parallel and arc', () => {
 		expectEnds(drafted(step), 'band', from, to);
 	});
 
+	const bow = {
+		...{ kind: 'curve', name: 'bow', label: 'bow', rule: 'thirds' },
+		through: [
+			{ point: 'O', heading: 'across' },
+			{ point: 'C', heading: 'down' }
+		]
+	};
+	const beside = (more: object) => ({
+		...{ kind: 'parallel', name: 'band', label: 'the band', of: 'bow', by: CM, toward: 'down', ...more }
+	});
+
+	it('lies on the side that is seen where the line shows it the most clearly: here at its start', () => {
+		expectEnds(drafted(bow, beside({})), 'band', [0, 10], [-10, 60]);
+	});
+
+	it('that would run back on itself is refused where two measurements are named for it', () => {
+		const odds = ['neck', 'waist'];
+		expect(drafted(bow, beside({ by: 'neck / 6' })).lines['band']).toBeDefined();
+		expect(whyNot(bow, beside({ by: 'neck / 6', odds }))).toContain('the band would run back on itself');
+	});
+
 	it.each([
 		['down', 80],
 		['up', -80]
@@ -300,6 +321,10 @@ describe('headings', () => {
 	it('along a line, or the straight way between two points', () => {
 		expectDirection(leaving(curve({ along: 'outer' })), 0, 1);
 		expectDirection(leaving(curve({ along: ['O', 'B'] })), 0.8, 0.6);
+	});
+
+	it('as a way runs on once a dart is sewn: turned as one leg is onto the other', () => {
+		expectDirection(leaving(curve({ sewn: ['O', 'A'], about: 'O', from: 'A', onto: 'C' })), 0, 1);
 	});
 
 	it('across a join: half way between the two lines that meet there', () => {

@@ -39,6 +39,8 @@ export const drafts = (v: Voice) => ({
 		`${name} would lie beyond the end of ${line}`,
 	noRadius: ({ name, about, from }: { name: string; about: string; from: string }) =>
 		`${name} has no radius: ${about} and ${from} are the same place`,
+	runsBack: ({ noun }: { readonly noun: Noun }) =>
+		`${the(noun)} would run back on itself, since it lies further off than the line beside it bends`,
 	notJoined: ({ name }: { name: string }) => `the lines of ${name} do not join`,
 	doesNotCross: ({ name }: { name: string }) => `${name} cannot be placed: its two lines do not cross there`,
 	noFold: ({ name }: { name: string }) => `${name} cannot be mirrored: its fold has no length`,

@@ -25,12 +25,19 @@ type AlongWhat =
 	| { readonly from: string; readonly toward: string };
 
 /** The direction of a curve at one of its points. */
-export type SaidHeading = Compass | 'chord' | 'join' | { readonly along: Noun } | { readonly squareTo: Noun };
+export type SaidHeading =
+	| Compass
+	| 'chord'
+	| 'join'
+	| { readonly along: Noun }
+	| { readonly squareTo: Noun }
+	| { readonly sewn: Noun };
 
 const headingWords = (heading: SaidHeading): string => {
 	if (heading === 'chord') return 'straight at the other end';
 	if (heading === 'join') return 'smoothly across the join';
 	if (typeof heading === 'string') return WAYS[heading];
+	if ('sewn' in heading) return `as ${the(heading.sewn)} runs on once the dart is sewn`;
 	return 'along' in heading ? `as ${the(heading.along)} runs` : `square to ${the(heading.squareTo)}`;
 };
 

@@ -23,6 +23,8 @@ export const drafts: typeof english = (v) => ({
 	noWay: ({ name }) => `${name} no tiene dirección: su línea no tiene longitud`,
 	beyondEnd: ({ name, line }) => `${name} quedaría más allá del final de ${line}`,
 	noRadius: ({ name, about, from }) => `${name} no tiene radio: ${about} y ${from} están en el mismo sitio`,
+	runsBack: ({ noun }) =>
+		`${el(noun)} volvería sobre sí misma, porque queda más lejos de lo que permite la curva de la línea de al lado`,
 	notJoined: ({ name }) => `las líneas de ${name} no se unen`,
 	doesNotCross: ({ name }) => `no se puede colocar ${name}: sus dos líneas no se cruzan ahí`,
 	noFold: ({ name }) => `no se puede reflejar ${name}: su doblez no tiene longitud`,

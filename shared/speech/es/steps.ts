@@ -6,6 +6,7 @@ const headingWords = (heading: SaidHeading): string => {
 	if (heading === 'chord') return 'directa hacia el otro extremo';
 	if (heading === 'join') return 'sin quiebro al pasar por la unión';
 	if (typeof heading === 'string') return WAYS[heading];
+	if ('sewn' in heading) return `en la dirección ${del(heading.sewn)} con la pinza cosida`;
 	return 'along' in heading
 		? `en la dirección ${del(heading.along)}`
 		: `a escuadra con ${el(heading.squareTo)}`;

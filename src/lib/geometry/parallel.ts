@@ -90,6 +90,15 @@ const parallelOfCubic = (curve: CubicSegment, by: Mm): readonly Segment[] => {
 	return pieces;
 };
 
+/** Where a curve's bend is looked at, by t. */
+const BENDS_AT = Array.from({ length: 33 }, (_, i) => i / 32);
+
+/** Whether a path bends more tightly than a line at this distance can follow: the line would run back on itself there. */
+export const runsBack = (path: Path, by: Mm): boolean =>
+	path.some(
+		(segment) => segment.kind === 'cubic' && BENDS_AT.some((t) => courseAt(segment, t, by).speed < 0)
+	);
+
 /** The line beside one segment; nothing for a segment of no length. */
 const parallelOfSegment = (segment: Segment, by: Mm): readonly Segment[] => {
 	const direction = segmentDirection(segment, 0);

@@ -2,6 +2,7 @@ import type { CourseFile } from '#shared/method.ts';
 import type { SaidHeading } from '#shared/speech/en/steps.ts';
 import type { Noun } from '#shared/speech/noun.ts';
 import { cornerCurve, thirdsCurve, type CurveEnd } from '#geometry/corner-curve.ts';
+import { pathMovedBy, turning } from '#geometry/motion.ts';
 import { endDirection, pathEnd, pathStart, polyline, startDirection, type Path } from '#geometry/path.ts';
 import {
 	alongness,
@@ -17,6 +18,7 @@ import type { CubicSegment } from '#geometry/segment.ts';
 import type { Scope } from '../formula/value.ts';
 import type { Telling } from '../formula/words.ts';
 import { COMPASS } from './compass.ts';
+import { turnAngle } from './motion.ts';
 import type { Heading, StepOf } from './step-rules.ts';
 
 /** The rule and the points of a curve, wherever a step holds them. */
@@ -52,6 +54,11 @@ const headingAt = (heading: Heading, place: SheetPoint, chord: Direction, scope:
 	if (heading === 'chord') return chord;
 	if (typeof heading === 'string') return COMPASS[heading];
 	if ('along' in heading) return directionNear(coursePath(heading.along, scope), place) ?? chord;
+	if ('sewn' in heading) {
+		const about = scope.point(heading.about);
+		const sewn = turning(about, turnAngle(about, scope.point(heading.from), scope.point(heading.onto)));
+		return directionNear(pathMovedBy(sewn, coursePath(heading.sewn, scope)), place) ?? chord;
+	}
 	if ('across' in heading) {
 		const [first, second] = heading.across;
 		return smoothAcross(scope.line(first), scope.line(second)) ?? chord;
@@ -65,6 +72,7 @@ const headingAt = (heading: Heading, place: SheetPoint, chord: Direction, scope:
 const headingNeeds = (heading: Heading): readonly string[] => {
 	if (typeof heading === 'string') return [];
 	if ('along' in heading) return courseNeeds(heading.along);
+	if ('sewn' in heading) return [...courseNeeds(heading.sewn), heading.about, heading.from, heading.onto];
 	return 'across' in heading ? heading.across : courseNeeds(heading.squareTo);
 };
 
@@ -72,6 +80,7 @@ const headingNeeds = (heading: Heading): readonly string[] => {
 export const saidHeading = (heading: Heading, telling: Telling): SaidHeading => {
 	if (typeof heading === 'string') return heading;
 	if ('along' in heading) return { along: courseNoun(heading.along, telling) };
+	if ('sewn' in heading) return { sewn: courseNoun(heading.sewn, telling) };
 	return 'across' in heading ? 'join' : { squareTo: courseNoun(heading.squareTo, telling) };
 };
 

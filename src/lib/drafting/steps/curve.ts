@@ -3,7 +3,7 @@ import { pathLength } from '#geometry/path.ts';
 import { directionTo } from '#geometry/point.ts';
 import type { CubicSegment } from '#geometry/segment.ts';
 import { curveNeeds, curveSegments, saidHeading } from './course.ts';
-import { madeLine, offsetTo, type StepOf, type StepRules } from './step-rules.ts';
+import { madeLine, NOTHING, offsetTo, type StepOf, type StepRules } from './step-rules.ts';
 
 /** Whether the lines ahead of a piece's start and back from its end meet at a corner. */
 const hasCorner = ({ from, leaving, arriving, to }: CubicSegment): boolean => {
@@ -28,7 +28,7 @@ const handlesOf = (
  */
 export const curve: StepRules<'curve'> = {
 	makes: 'line',
-	answer: ({ through }) => ({ put: 'handles', through }),
+	answer: ({ through, given }) => (given ? NOTHING : { put: 'handles', through }),
 	passes: ({ through }) => through.map(({ point }) => point),
 	rule: ({ rule }) => [rule],
 	read: (file) => file,
