@@ -42,6 +42,21 @@ const EMBEDS = [
 ].map(([, name = '', file = '']) => ({ name, file: posix.join('embeds', file) }));
 
 /**
+ * The short bold sentence that a paragraph begins with stands in the place of a heading, and is one for whoever goes from
+ * heading to heading: below the step that it stands in, or else beside the steps.
+ *
+ * @param {string} content
+ */
+const withHeadings = (content) => {
+	let level = 2;
+	return content.replace(/<Step\b|<\/Step>|<p><strong>(?=[^<]*[.?!]<)/g, (found) => {
+		if (found.startsWith('<p>')) return `<p><strong role="heading" aria-level="${String(level)}">`;
+		level = found === '<Step' ? 3 : 2;
+		return found;
+	});
+};
+
+/**
  * Lessons hold no code, so the components that one uses are imported for it, after mdsvex has turned the Markdown
  * into Svelte. It imports no others: the first lesson is not to wait for what only the last one shows.
  */
@@ -54,8 +69,8 @@ const lessonComponents = {
 			({ name, file }) => `import ${name} from '#ui/${file}';`
 		);
 		// A link to a page of this site stays in the language of the page that it stands on.
-		const linked = content.replace(/<a href="(\/[^"]*)"/g, "<a href={speech.to('$1')}");
-		if (linked !== content) {
+		const linked = withHeadings(content).replace(/<a href="(\/[^"]*)"/g, "<a href={speech.to('$1')}");
+		if (linked.includes('{speech.to(')) {
 			imports.push("import { useSpeech } from '#ui/keeping/speech.svelte.ts'; const speech = useSpeech();");
 		}
 		return { code: `${linked}\n<script>${imports.join('')}</script>` };

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { lessonCourse } from '../../src/cli/lesson-course.ts';
 import { refusalOf } from '../support/refusal.ts';
 import { course } from '#course/course.ts';
-import { neighbours } from '#course/neighbours.ts';
+import { goesOnWith, neighbours } from '#course/neighbours.ts';
 
 const META = 'title: A\npart: B\nminutes: 2\nsummary: C';
 const lesson = (front: string, body = ''): string => `---\n${front}\n---\n\n${body}\n`;
@@ -56,6 +56,23 @@ describe('which lesson leads to which', () => {
 		if (!of) throw new Error(`there is no lesson ${id}`);
 		const { previous, next } = neighbours(lessons, of);
 		expect([previous?.id, next?.id]).toEqual([before, after]);
+		// From beside the course one goes on in it.
+		expect(goesOnWith(lessons, of)?.id).toBe(id === '2' ? '4' : after);
+	});
+});
+
+describe('what a part was good for', () => {
+	const files = (part: string) => ({ 'lessons/1/en.md': lesson(META), 'lessons/1/part.yaml': part });
+
+	it('stands beside its last lesson, in every language', () => {
+		const both = files('en: Sleeves.\nes: Mangas.\n');
+		expect(course(both, 'en').lessons[0]?.goodFor).toBe('Sleeves.');
+		expect(course(both, 'es').lessons[0]?.goodFor).toBe('Mangas.');
+		expect(course({ 'lessons/1/en.md': lesson(META) }, 'en').lessons[0]?.goodFor).toBeUndefined();
+	});
+
+	it('is refused where a language is missing', () => {
+		expect(() => course(files('en: Sleeves.\n'), 'en').lessons).toThrow('lessons/1/part.yaml');
 	});
 });
 

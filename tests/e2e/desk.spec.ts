@@ -135,6 +135,41 @@ test('an outline that closes is shown large, filled and opened at its fold, unti
 	await expect(desk.sheet.locator('path.closed'), 'the cloth stays under the ink').toHaveCount(1);
 });
 
+test('the points on the sheet are listed with their places, and the distance between any two is told', async ({
+	page
+}) => {
+	await page.goto('/');
+	const { U: _, armhole: __, ...steps } = finishedSteps(METHOD);
+	await page.evaluate(
+		(kept) => {
+			localStorage.setItem('square-across.work.back-block.heron', kept);
+		},
+		JSON.stringify({ version: 1, method: 'back-block', steps })
+	);
+	const desk = new Desk(page);
+	await desk.open('42-back-armhole');
+	expect(await desk.current()).toBe('U');
+	const before = await parts(page);
+	await desk.tabTo(page.locator('.dock summary'));
+	await page.keyboard.press('Enter');
+	await desk.tabTo(page.getByRole('button', { name: 'Points and distances' }));
+	await page.keyboard.press('Enter');
+	const list = page.getByRole('region', { name: 'Points and distances' });
+	await expect(list).toBeFocused();
+	expect(await parts(page)).toEqual(before);
+	const row = (name: string) =>
+		list.getByRole('row').filter({ has: page.getByRole('rowheader', { name, exact: true }) });
+	await expect(row('A, armhole level').getByRole('cell')).toHaveText(['0 cm', '22.2 cm']);
+	await expect(row('The shoulder').getByRole('cell')).toHaveText(['12.68 cm']);
+	await expect(row('U, underarm'), 'what is to come is not told').toHaveCount(0);
+	await list.getByLabel('From').selectOption('A');
+	await list.getByLabel('to', { exact: true }).selectOption('Q');
+	await expect(list.getByRole('status')).toHaveText('Q: 19.2 cm from A, straight across');
+	await page.keyboard.press('Escape');
+	await expect(list).toHaveCount(0);
+	await expect(page.locator('.dock summary')).toBeFocused();
+});
+
 /** Counts what somebody does: a click, and an entry that is sent off with Enter. */
 const countActions = async (page: Page): Promise<void> => {
 	await page.addInitScript(() => {
@@ -151,7 +186,7 @@ const countActions = async (page: Page): Promise<void> => {
 
 for (const [by, goal] of [
 	['keyboard', 1.5],
-	['mouse', 2.35]
+	['mouse', 2.05]
 ] as const)
 	test(`the back is drafted with few actions a step by ${by}`, async ({ page }) => {
 		test.setTimeout(120_000);

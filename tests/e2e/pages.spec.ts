@@ -151,6 +151,49 @@ test('names in figures are large enough to be read, on a small screen too', asyn
 	}
 });
 
+test('the draft of the first page follows its slider, by keys as by mouse, and nothing else moves', async ({
+	page
+}) => {
+	await page.goto('/');
+	await page.locator('[data-alive=true]').waitFor();
+	const slider = page.getByRole('slider', { name: 'Move a number, and the draft follows' });
+	const figure = page.locator('figure').filter({ has: slider });
+	const side = () => figure.locator('path.cloth').first().getAttribute('d');
+	const layout = () =>
+		page
+			.locator('main :is(h1, h2, figure, svg, img)')
+			.evaluateAll((all) => all.map((each) => JSON.stringify(each.getBoundingClientRect())));
+	const [before, places] = [await side(), await layout()];
+	await slider.press('ArrowRight');
+	await expect(figure).toContainText('Bust girth 96.5 cm');
+	expect(await side()).not.toBe(before);
+	const box = await slider.boundingBox();
+	if (!box) throw new Error('there is no slider');
+	await page.mouse.click(box.x + box.width * 0.9, box.y + box.height / 2);
+	await expect(figure).toContainText(/Bust girth 11\d/);
+	expect(await layout()).toEqual(places);
+	// A bust for which this body cannot be drafted is not taken: what was drafted last stays.
+	await slider.press('Home');
+	await expect(figure.locator('path.cloth')).toHaveCount(2);
+	await page.goto('/es');
+	await expect(page.getByRole('slider', { name: 'Mueve un número y el trazado lo sigue' })).toBeVisible();
+});
+
+test('the end of a part says what it was good for and where to go on', async ({ page }) => {
+	await page.goto('/lessons/44-back-finished');
+	const end = page.getByRole('region', { name: 'What this part was good for' });
+	await expect(end).toContainText('You have half of a back that fits this body');
+	await expect(end.getByRole('link')).toHaveText([
+		'The front block, beginning with: The front levels',
+		'The pattern page: The body block',
+		'Practise these rules on new bodies'
+	]);
+	await page.goto('/es/lessons/95-sleeve-wrist');
+	await expect(
+		page.getByRole('region', { name: 'Para qué ha servido esta parte' }).getByRole('link')
+	).toHaveText(['La página del patrón: Corpiño con manga']);
+});
+
 test('once every step is drafted, the first page says what comes next', async ({ page }) => {
 	await page.goto('/');
 	const works = METHODS.map((method) => ({ method, steps: finishedSteps(method) }));

@@ -15,7 +15,8 @@ export interface LessonFile {
 	readonly text: string;
 }
 
-const folders = (holding: string): readonly string[] =>
+/** The folders that hold a file of this name, in order. */
+export const foldersHolding = (holding: string): readonly string[] =>
 	readdirSync(LESSONS, { withFileTypes: true })
 		.filter((entry) => entry.isDirectory() && readdirSync(path.join(LESSONS, entry.name)).includes(holding))
 		.map(({ name }) => name)
@@ -23,13 +24,13 @@ const folders = (holding: string): readonly string[] =>
 
 /** Every lesson's English text, in order. */
 export const lessonFiles = (): readonly LessonFile[] =>
-	folders('en.md').map((id) => ({ id, text: readFileSync(path.join(LESSONS, id, 'en.md'), 'utf8') }));
+	foldersHolding('en.md').map((id) => ({ id, text: readFileSync(path.join(LESSONS, id, 'en.md'), 'utf8') }));
 
 /** Every lesson's text in another language, where there is one; its id says so. */
 export const translations = (
 	language: Language
 ): readonly (LessonFile & { readonly source: LessonFile })[] => {
-	const holding = folders(`${language}.md`);
+	const holding = foldersHolding(`${language}.md`);
 	return lessonFiles()
 		.filter(({ id }) => holding.includes(id))
 		.map((source) => ({
@@ -44,7 +45,7 @@ export const lessonFolders = (): readonly string[] => readdirSync(LESSONS).sort(
 
 /** Every method of the lessons, by id. */
 export const lessonMethods = (): ReadonlyMap<string, Method> =>
-	new Map(folders('method.yaml').map((id) => [lessonMethod(id).id, lessonMethod(id)]));
+	new Map(foldersHolding('method.yaml').map((id) => [lessonMethod(id).id, lessonMethod(id)]));
 
 /** The components that the build can import into a lesson. */
 export const embeddable = (): readonly string[] => {

@@ -1,7 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { garments } from '../garment/garment-files.ts';
-import { embeddable, lessonFiles, lessonFolders, lessonMethods } from './lesson-files.ts';
+import {
+	embeddable,
+	foldersHolding,
+	lessonFiles,
+	lessonFolders,
+	lessonMethods,
+	type LessonFile
+} from './lesson-files.ts';
 import { problemsAcross, problemsIn, tooLong, type Known } from './lesson-rules.ts';
+import { frontMatter } from './sections.ts';
 
 const LESSONS = lessonFiles();
 const KNOWN: Known = {
@@ -23,6 +31,12 @@ describe('the lessons', () => {
 
 	it.each([...KNOWN.methods.values()])('the steps of $id are each asked for once, in order', (method) => {
 		expect(problemsAcross(LESSONS, method)).toEqual([]);
+	});
+
+	it('the last of each part, and no other, has beside it what the part was good for', () => {
+		const part = ({ text }: LessonFile): unknown => frontMatter(text)['part'];
+		const last = LESSONS.filter((lesson, i) => part(lesson) !== LESSONS.slice(i + 1).map(part)[0]);
+		expect(foldersHolding('part.yaml')).toEqual(last.map(({ id }) => id));
 	});
 
 	it('are short', () => {

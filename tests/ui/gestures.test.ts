@@ -378,3 +378,46 @@ describe('the wheel', () => {
 		expect(distance(toSheet(gestures.view, screen(300, 120)), under)).toBeLessThan(1e-9);
 	});
 });
+
+describe('a drag from a named point', () => {
+	it.each([true, false])(
+		'rules the line that is asked for, from there to the point that it ends at (touch: %s)',
+		(touch) => {
+			const gestures = sheetAt('slope');
+			// Whoever drags with a finger has the mark above it.
+			drag(gestures, by(seen(0, 0), 5, 4), by(seen(125, 50), 3, touch ? 44 : -4), touch);
+			expect(placed(gestures)).toEqual(line([0, 0], [125, 50]));
+			expect(gestures.view).toEqual(VIEW);
+			expect(gestures.tool.ruled).toBe(true);
+		}
+	);
+
+	it('moves the paper where nothing lies near', () => {
+		const gestures = sheetAt('slope');
+		drag(gestures, seen(60, -20), seen(80, 0));
+		expect(placed(gestures)).toBeUndefined();
+		expect(gestures.view).not.toEqual(VIEW);
+	});
+
+	it('moves the paper where no line is asked for', () => {
+		const points = sheetAt('A');
+		drag(points, seen(0, 0), seen(40, 0));
+		expect(placed(points)).toBeUndefined();
+		expect(points.view.left).not.toBe(VIEW.left);
+	});
+
+	it('moves the paper where a line lies already', () => {
+		const ruled = sheetAt('slope');
+		drag(ruled, seen(0, 0), seen(125, 50));
+		drag(ruled, seen(125, 0), seen(165, 0));
+		expect(placed(ruled)).toEqual(line([0, 0], [125, 50]));
+		expect(ruled.view.left).not.toBe(VIEW.left);
+	});
+
+	it('that leads to another point than the right one is no right line, and waits to be checked', () => {
+		const gestures = sheetAt('slope');
+		drag(gestures, seen(0, 0), seen(125, 100));
+		expect(placed(gestures)).toEqual(line([0, 0], [125, 100]));
+		expect(gestures.tool.ruled).toBe(false);
+	});
+});

@@ -8,6 +8,30 @@ export const looking = (v: Voice) => {
 		inOne: 'Here you see it whole.',
 		toSheet: 'Back to the sheet',
 
+		/** At the end of a part of the course. */
+		goodFor: 'What this part was good for',
+		next: 'What comes next',
+		nextPart: ({ part, lesson }: { part: string; lesson: string }) => `${part}, beginning with: ${lesson}`,
+		patternOf: ({ garment }: { garment: string }) => `The pattern page: ${garment}`,
+		practise: 'Practise these rules on new bodies',
+
+		/** The list of points, and the distance between any two. */
+		pointsAre: 'Points on the sheet, counted from the corner',
+		point: 'Point',
+		across: 'Across',
+		down: 'Down',
+		linesAre: 'Lines on the sheet',
+		line: 'Line',
+		long: 'Length',
+		fromPoint: 'From',
+		toPoint: 'to',
+		samePoint: 'Choose two different points.',
+		closeList: 'Close the list',
+
+		/** The draft on the first page. */
+		livingTitle: 'Move a number, and the draft follows',
+		livingAbout: 'Back and front block. Every point is worked out anew.',
+
 		/** In bold how many steps are left, and what follows. */
 		left: ({ left, all }: { left: number; all: number }): readonly [string, string] => [
 			`${left} of ${all} steps are still to be drafted.`,

@@ -8,6 +8,27 @@ export const looking: typeof english = (v) => {
 		inOne: 'Aquí lo ves entero.',
 		toSheet: 'Volver a la hoja',
 
+		goodFor: 'Para qué ha servido esta parte',
+		next: 'Lo que viene ahora',
+		nextPart: ({ part, lesson }) => `${part}, que empieza con: ${lesson}`,
+		patternOf: ({ garment }) => `La página del patrón: ${garment}`,
+		practise: 'Practicar estas reglas con cuerpos nuevos',
+
+		pointsAre: 'Puntos de la hoja, contados desde la esquina',
+		point: 'Punto',
+		across: 'Hacia fuera',
+		down: 'Hacia abajo',
+		linesAre: 'Líneas de la hoja',
+		line: 'Línea',
+		long: 'Largo',
+		fromPoint: 'De',
+		toPoint: 'a',
+		samePoint: 'Elige dos puntos distintos.',
+		closeList: 'Cerrar la lista',
+
+		livingTitle: 'Mueve un número y el trazado lo sigue',
+		livingAbout: 'Patrón base de espalda y de delantero. Cada punto se calcula de nuevo.',
+
 		left: ({ left, all }) => [
 			v.plural(left, {
 				one: `Queda por trazar ${left} de ${all} pasos.`,

@@ -1,6 +1,7 @@
 import { lessonMetaSchema, type LessonMeta } from '#shared/lesson-meta.ts';
 import { parsed } from '#shared/reading.ts';
-import type { Language } from '#shared/speech/language.ts';
+import { z } from '#shared/shape.ts';
+import { LANGUAGES, type Language } from '#shared/speech/language.ts';
 import { methodFileId, methodLibrary, type ParsedMethodFile } from '#drafting/library.ts';
 import type { Method } from '#drafting/method.ts';
 import type { Garment } from '#garment/garment.ts';
@@ -17,6 +18,8 @@ export interface Lesson {
 	readonly meta: LessonMeta;
 	/** The steps embedded in its text, in order. */
 	readonly steps: readonly string[];
+	/** What the part of the course was good for, in the lesson that ends one. */
+	readonly goodFor: string | undefined;
 	/** The language that its text is in: English where it is not written in the course's language yet. */
 	readonly language: Language;
 }
@@ -39,8 +42,17 @@ const once = <T>(make: () => T): (() => T) => {
 	return () => (made ??= { value: make() }).value;
 };
 
+const goodForSchema = z.record(z.enum(LANGUAGES), z.string().check(z.minLength(1)));
+
 const folderOf = (path: string): string => path.split('/').at(-2) ?? path;
 const beside = (path: string, name: string): string => path.replace(/[^/]*$/, name);
+
+/** What a part was good for, from the file beside its last lesson that says it in every language. */
+const readGoodFor = (files: CourseFiles, english: string, language: Language): string | undefined => {
+	const place = beside(english, 'part.yaml');
+	if (!(place in files)) return undefined;
+	return parsed(goodForSchema, readYaml(files[place] ?? '', place), `${place}: `, 'part')[language];
+};
 
 const readLesson = (files: CourseFiles, english: string, language: Language): Lesson => {
 	const own = beside(english, `${language}.md`);
@@ -53,7 +65,13 @@ const readLesson = (files: CourseFiles, english: string, language: Language): Le
 		...meta
 	} = parsed(lessonMetaSchema, readYaml(`\n${front}`, path), `${path}: `, 'front matter');
 	const steps = [...text.matchAll(/<Step name="([^"]+)">/g)].map(([, name = '']) => name);
-	return { id: folderOf(path), meta, steps, language: written };
+	return {
+		id: folderOf(path),
+		meta,
+		steps,
+		goodFor: readGoodFor(files, english, language),
+		language: written
+	};
 };
 
 /** Makes a course of its files, in one language. What has no words in it is called by its English ones. */

@@ -9,3 +9,7 @@ export const neighbours = (
 	const index = chain.indexOf(lesson);
 	return { previous: chain[index - 1], next: chain[index + 1] };
 };
+
+/** The lesson that the course goes on with after one, whether that stands beside the course or in it; undefined after the last. */
+export const goesOnWith = (lessons: readonly Lesson[], lesson: Lesson): Lesson | undefined =>
+	lessons.slice(lessons.indexOf(lesson) + 1).find(({ meta }) => !meta.aside);

@@ -8,7 +8,7 @@ import type { PageServerLoad } from './$types';
 /** The words beside the pictures come with the page: no lesson has to bring them. */
 export const load: PageServerLoad = async ({ url }) => {
 	const { language, lessons, methods, garments } = courseAt(url);
-	const { pattern } = speechOf(await pageWords(language), 'cm').words;
+	const { pattern, looking } = speechOf(await pageWords(language), 'cm').words;
 	const made = garments.map((garment) => ({
 		id: garment.id,
 		name: garment.name,
@@ -20,6 +20,7 @@ export const load: PageServerLoad = async ({ url }) => {
 	return {
 		lessons,
 		methods,
-		made: { title: pattern.whatYouMake, about: pattern.followsBody, garments: made }
+		made: { title: pattern.whatYouMake, about: pattern.followsBody, garments: made },
+		living: { title: looking.livingTitle, about: looking.livingAbout }
 	};
 };

@@ -15,6 +15,8 @@ export type Typed =
 export class Desk {
 	readonly sheet: Locator;
 	readonly verdict: Locator;
+	/** Whether what is right waits to be gone on from. */
+	stays = false;
 
 	constructor(
 		readonly page: Page,
@@ -45,6 +47,7 @@ export class Desk {
 		const options = this.page.locator('.dock summary');
 		await options.click();
 		await this.page.getByLabel(this.words.goesOn).uncheck();
+		this.stays = true;
 		await options.click();
 	}
 
@@ -82,7 +85,10 @@ export class Desk {
 		else if ('end' in answer) await this.click(answer.end);
 		else if ('ends' in answer) {
 			for (const name of answer.ends) await this.sheet.locator(`text.name:text-is("${name}")`).waitFor();
-			for (const name of answer.ends) await this.click(await this.pointPlace(name));
+			const [first, last] = answer.ends;
+			await this.drag(await this.pointPlace(first), await this.pointPlace(last));
+			// A right line goes on by itself.
+			if (!this.stays) return;
 		} else {
 			for (const [i, place] of answer.handles.entries()) {
 				const handle = this.page.getByRole('group', { name: this.words.handles }).getByRole('button').nth(i);

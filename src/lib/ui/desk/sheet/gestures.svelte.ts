@@ -103,7 +103,27 @@ export class Gestures {
 		// What is told and crossed on the sheet is what moves, and not where the mouse was before.
 		this.hover = undefined;
 		if (doing.kind === 'grasping') this.#doing = this.#taken(doing);
-		else this.#doing = { kind: 'panning', last: doing.start };
+		else this.#doing = this.#ruling(doing.start) ?? { kind: 'panning', last: doing.start };
+	}
+
+	/** A drag from a named point rules a line from there, where the step asks for one that is not ruled yet. */
+	#ruling(start: ScreenPoint): Doing | undefined {
+		const { tool } = this;
+		const from = this.#pointNear(toSheet(this.view, start));
+		const isRuled = !tool.beginsAnew && tool.targets.every(({ id }) => tool.places[id]);
+		if (tool.answer.put !== 'ends' || tool.fixed || isRuled || !from) return undefined;
+		tool.cancel();
+		tool.tap(from);
+		const { target } = tool;
+		return target && { kind: 'dragging', target, start, hold: { left: px(0), top: px(0) } };
+	}
+
+	/** The named point that a line's end settles on from a place, where one lies so near. */
+	#pointNear(place: SheetPoint): SheetPoint | undefined {
+		const near = Object.values(this.tool.work.inked.points)
+			.map((point) => ({ point, away: distance(point, place) * this.view.scale }))
+			.sort((a, b) => a.away - b.away)[0];
+		return near && near.away <= SETTLE ? near.point : undefined;
 	}
 
 	up(id: number, at: ScreenPoint): void {
@@ -138,13 +158,7 @@ export class Gestures {
 	#settled(at: ScreenPoint, target = this.tool.target): SheetPoint {
 		const place = toSheet(this.view, at);
 		if (this.tool.way) return heldTo(this.tool.way, place, this.#fine);
-		if (target?.settles) {
-			const near = Object.values(this.tool.work.inked.points)
-				.map((point) => ({ point, away: distance(point, place) * this.view.scale }))
-				.sort((a, b) => a.away - b.away)[0];
-			if (near && near.away <= SETTLE) return near.point;
-		}
-		return snapped(place, this.snap());
+		return (target?.settles ? this.#pointNear(place) : undefined) ?? snapped(place, this.snap());
 	}
 
 	/** The finest step of the learner's ruler. */

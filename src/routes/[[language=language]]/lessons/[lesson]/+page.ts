@@ -7,5 +7,6 @@ const TEXTS = import.meta.glob<Component>('/lessons/*/*.md', { import: 'default'
 export const load: PageLoad = async ({ data }) => {
 	const text = TEXTS[`/lessons/${data.id}/${data.language}.md`];
 	if (!text) throw new Error(`the lesson ${data.id} has no text`);
-	return { ...data, Lesson: await text() };
+	const end = data.partEnd && import('#ui/pages/lesson/PartEnd.svelte');
+	return { ...data, Lesson: await text(), PartEnd: (await end)?.default };
 };
