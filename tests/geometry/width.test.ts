@@ -35,6 +35,18 @@ describe('the width of an outline', () => {
 	it('is nothing where the outline does not reach', () => {
 		expect(widthAtLevel(box, [], mm(301))).toBe(0);
 	});
+	it('reaches a corner that the level only touches: an underarm, to which an armhole comes up from below', () => {
+		const dipped = polyline(
+			at(0, 0),
+			at(150, 0),
+			at(150, 110),
+			at(200, 100),
+			at(200, 300),
+			at(0, 300),
+			at(0, 0)
+		);
+		expect(widthAtLevel(dipped, [], mm(100))).toBeCloseTo(200, 6);
+	});
 	it('is less by what an upright dart takes at that level', () => {
 		const [tip, left, right] = [at(100, 50), at(90, 150), at(110, 150)];
 		const dart = { legs: [polyline(tip, left), polyline(tip, right)] as const, tip };

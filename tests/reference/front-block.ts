@@ -158,7 +158,7 @@ const sideOf = (U: Spot, V: Spot, T: Spot, intake: number, below: number, short:
 	if (!(peak > 0) || apart(R, V) < 1e-6) return { ...bare, lost: 'Z' };
 	const Z: Spot = [T[0] + peak * middle[0], T[1] + peak * middle[1]];
 	// Sewn to Y, the lower part is turned as R is onto L: below the dart the side leaves as the part above it, turned back.
-	const bent = less(carriedBy(Y, L, R, L), carriedBy(Y, L, R, U));
+	const bent = less(carriedBy(Y, L, R, F), carriedBy(Y, L, R, U));
 	const [run, third] = [Math.hypot(...bent), apart(R, V) / 3];
 	const handle: Spot = [R[0] + (bent[0] / run) * third, R[1] + (bent[1] / run) * third];
 	const sideSewn = cubicLength([R, handle, onTheWay(V, R, third), V]);

@@ -93,16 +93,28 @@ const endBeyondDart = (outline: Path, { legs, tip }: ClosedDart, level: Mm): num
 	return levelCrossings(turned, level).find((x) => x > place);
 };
 
+/** What a hair's change of level moves a crossing by is far less, unless a corner is reached there. */
+const JUMP = mm(0.1);
+
+/**
+ * Where a level enters an outline and where it leaves it. A corner that it only touches, as an upper edge or an underarm, is not crossed
+ * by it: it is looked for a hair below.
+ */
+const endsAcross = (outline: Path, level: Mm): readonly [number | undefined, number | undefined] => {
+	const [found, below] = [level, mm(level + SAME_PLACE)].map((each) => levelCrossings(outline, each));
+	const [inner, outer] = [found?.[0], found?.at(-1)];
+	const [innerBelow, outerBelow] = [below?.[0], below?.at(-1)];
+	if (inner === undefined || outer === undefined) return [innerBelow, outerBelow];
+	return [inner, outerBelow !== undefined && outerBelow > outer + JUMP ? outerBelow : outer];
+};
+
 /**
  * How wide an outline is at a level, its darts sewn shut: an upright dart takes off what lies between its legs there, and behind a sideways
  * one the level goes on in the cloth that it is sewn to. Nothing where the outline does not reach the level.
  * `outline` holds the darts' mouths too.
  */
 export const widthAtLevel = (outline: Path, darts: readonly ClosedDart[], level: Mm): Mm => {
-	// The outline's upper edge is not above itself: it is looked for a hair below.
-	const [found, below] = [level, mm(level + SAME_PLACE)].map((each) => levelCrossings(outline, each));
-	const crossings = found?.length ? found : (below ?? []);
-	const [inner, outer] = [crossings[0], crossings.at(-1)];
+	const [inner, outer] = endsAcross(outline, level);
 	if (inner === undefined || outer === undefined) return mm(0);
 	const [across, upright] = [darts.filter(isSideways), darts.filter((each) => !isSideways(each))];
 	const end = across.flatMap((dart) => endBeyondDart(outline, dart, level) ?? [])[0] ?? outer;
