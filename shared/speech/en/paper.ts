@@ -36,6 +36,7 @@ export const paper = (v: Voice) => ({
 	workedFor: ({ what, body }: { what: string; body: string }) => `${what}, for ${body}`,
 	scale: ({ scale }: { scale: keyof typeof SCALES }) => SCALES[scale],
 	fold: 'on the fold',
+	edgeOnFold: ({ title }: { title: string }) => `${capital(title)}, on the fold`,
 	grid: 'grid',
 	printAtFull: ({ pages, paper: name }: { pages: number; paper: string }) =>
 		`${pages === 1 ? 'One page' : `${pages} pages`} of ${name}. Print at 100 % (actual size), then measure the squares before you trust the rest.`,

@@ -33,6 +33,7 @@ export const paper: typeof english = (v) => ({
 	workedFor: ({ what, body }) => `${what}, para ${body}`,
 	scale: ({ scale }) => SCALES[scale],
 	fold: 'al doblez',
+	edgeOnFold: ({ title }) => `${capital(title)}, al doblez`,
 	grid: 'cuadrícula',
 	printAtFull: ({ pages, paper: name }) =>
 		`${pages === 1 ? 'Una página' : `${pages} páginas`} de ${name}. Imprime al 100 % (tamaño real) y mide los cuadrados antes de fiarte del resto.`,

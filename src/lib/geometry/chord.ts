@@ -1,6 +1,15 @@
 import type { Bounds } from './path.ts';
 import type { SheetPoint } from './point.ts';
 
+/** How far a place lies from a straight chord. */
+export const chordDistance = (from: SheetPoint, to: SheetPoint, { x, y }: SheetPoint): number => {
+	const [dx, dy] = [to.x - from.x, to.y - from.y];
+	const square = dx * dx + dy * dy;
+	const share = square === 0 ? 0 : ((x - from.x) * dx + (y - from.y) * dy) / square;
+	const near = Math.min(1, Math.max(0, share));
+	return Math.hypot(from.x + near * dx - x, from.y + near * dy - y);
+};
+
 /** Whether a straight chord comes into a rectangle, its rim included: clipped by one pair of sides after the other. */
 export const chordMeets = (
 	from: SheetPoint,

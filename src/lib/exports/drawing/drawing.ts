@@ -2,7 +2,7 @@ import { BadInput } from '#shared/bad-input.ts';
 import { message } from '#shared/speech/message.ts';
 import { mm, type Mm, type Radians } from '#shared/units.ts';
 import { movedBy, pathMovedBy, type Motion } from '#geometry/motion.ts';
-import { boundsOf, pathMapped, type Bounds, type Path } from '#geometry/path.ts';
+import { boundsOf, pathMapped, polyline, type Bounds, type Path } from '#geometry/path.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
 
 /** What a line means to whoever cuts and sews. */
@@ -64,6 +64,12 @@ const wordsCorners = ({ text, at: { x, y }, size, middle, turn }: Words): readon
 	return [from, to].flatMap((along) =>
 		[-size, size * 0.3].map((down) => at(x + along * cos - down * sin, y + along * sin + down * cos))
 	);
+};
+
+/** A rectangle with its diagonals: what keeps clear of it does not lie within it either. */
+export const frame = ({ left, top, right, bottom }: Bounds): Path => {
+	const [a, b, c, d] = [at(left, top), at(right, top), at(right, bottom), at(left, bottom)];
+	return polyline(a, b, c, d, a, c, b, d);
 };
 
 /** The rectangle that words take up, near enough. */

@@ -38,10 +38,10 @@ const cornersOf = ({ text, at: { x, y }, size, turn }: Words): readonly SheetPoi
 	return [put(-half, -size), put(half, -size), put(half, size * HANGS), put(-half, size * HANGS)];
 };
 
-/** The frame about words, for others to keep clear of. */
+/** The frame about words with its diagonals, for others to keep clear of: small ones would lie within a bare frame. */
 export const frameOf = (words: Words): Path => {
 	const [a, b, c, d] = cornersOf(words);
-	return a && b && c && d ? polyline(a, b, c, d, a) : polyline(words.at, words.at);
+	return a && b && c && d ? polyline(a, b, c, d, a, c, b, d) : polyline(words.at, words.at);
 };
 
 /** Whether words lie in the piece, on no line. */
@@ -122,7 +122,7 @@ export const bothSides = (runs: Direction): readonly Direction[] => [
 	squareTo(runs)
 ];
 
-/** Words about a point, so far from it: to its right, its left, under it or over it, where there is room; else to its right. */
+/** Words about a point, so far from it: to its right, its left, under it or over it, or aslant of it where it lies on an edge; to its right where there is no room. */
 export const wordsAbout = (text: string, { x, y }: SheetPoint, apart: Mm, room: Room): Words => {
 	const size = SIZES[0];
 	const half = apart + WHITE + (text.length * size * LETTER) / 2;
@@ -138,7 +138,8 @@ export const wordsAbout = (text: string, { x, y }: SheetPoint, apart: Mm, room: 
 		first,
 		words(at(x - half, y + size * 0.35)),
 		words(at(x, y + apart + WHITE + size)),
-		words(at(x, y - apart - WHITE - size * HANGS))
+		words(at(x, y - apart - WHITE - size * HANGS)),
+		...[-size, size * 1.7].flatMap((down) => [words(at(x + half, y + down)), words(at(x - half, y + down))])
 	];
 	return all.find((each) => isFree(each, room)) ?? first;
 };

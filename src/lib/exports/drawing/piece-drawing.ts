@@ -7,11 +7,12 @@ import { cutStrokes, grainStrokes, notchStrokes, outwardAt } from '#garment/piec
 import { dartMiddle, dartTips, foldStrokes, gatherStroke, mouthNotches } from '#garment/piece-signs.ts';
 import type { Piece } from '#garment/piece.ts';
 import { arcPath } from '#geometry/arc.ts';
-import { boundsOf, pathSamples, polyline, type Path } from '#geometry/path.ts';
+import { chordMeets } from '#geometry/chord.ts';
+import { boundsOf, pathSamples, polyline, type Bounds, type Path } from '#geometry/path.ts';
 import { at, distance, opposite, type SheetPoint } from '#geometry/point.ts';
-import { wordsBounds, type Drawing, type Stroke, type Words } from './drawing.ts';
+import { grown, wordsBounds, type Drawing, type Stroke, type Words } from './drawing.ts';
 import { bothSides, frameOf, wordsAbout, wordsBeside, type Room } from './line-words.ts';
-import { writingAt, writingIn } from './writing.ts';
+import { within, writingAt, writingIn } from './writing.ts';
 
 /** Half the arms of a marked point's cross, and the ring about it: a page's own marks have a square instead. */
 const CROSS: Mm = mm(4);
@@ -70,18 +71,22 @@ const pieceStrokes = (piece: Piece): readonly Stroke[] => {
 /** What writing keeps clear of: all that is drawn inside a piece. */
 const INSIDE: ReadonlySet<Stroke['kind']> = new Set(['grain', 'mark', 'dart', 'drill', 'button', 'gather']);
 
-/** A room that fills: each word that is written in it is one more line to keep clear of. */
-const fillingRoom = (outline: Path, lines: readonly Path[]) => {
+/**
+ * A room that fills: each word that is written in it is one more line to keep clear of. Words keep clear of `joints` too, where
+ * pages are joined, if they can.
+ */
+const fillingRoom = (outline: Path, lines: readonly Path[], joints: readonly Path[]) => {
 	const taken = [...lines];
-	const room = (): Room => ({
-		ring: pathSamples(outline, STEP),
-		lines: taken.map((path) => pathSamples(path, STEP))
+	const ring = pathSamples(outline, STEP);
+	const room = (more: readonly Path[]): Room => ({
+		ring,
+		lines: [...taken, ...more].map((path) => pathSamples(path, STEP))
 	});
 	return {
 		taken,
-		/** Finds a place and takes it. */
-		write: (find: (room: Room) => Words | undefined): readonly Words[] => {
-			const words = find(room());
+		/** Finds a place and takes it; one across a joint only where the words must stand there. */
+		write: (find: (room: Room) => Words | undefined, must = true): readonly Words[] => {
+			const words = find(room(joints)) ?? (must && joints.length > 0 ? find(room([])) : undefined);
 			if (words) taken.push(frameOf(words));
 			return words ? [words] : [];
 		}
@@ -121,9 +126,14 @@ const smallWords = (
 	}),
 	...piece.edges
 		.filter(({ name }) => name === piece.fold)
-		.flatMap(({ path }) =>
+		.flatMap(({ path, title }) =>
 			write((room) =>
-				wordsBeside(paper.fold, path, (runs) => [opposite(outwardAt(piece.outline, runs))], room)
+				wordsBeside(
+					paper.edgeOnFold({ title }),
+					path,
+					(runs) => [opposite(outwardAt(piece.outline, runs))],
+					room
+				)
 			)
 		),
 	...piece.drills.flatMap((drill) => write((room) => wordsAbout(drill.label, drill.at, CROSS, room))),
@@ -149,6 +159,9 @@ const smallWords = (
 		)
 ];
 
+/** Edges that are sewn to nothing, and are called by their own names. */
+const NAMED: ReadonlySet<PieceEdge['kind']> = new Set(['opening', 'hem']);
+
 /** What a piece's edges are sewn to, along each that has the room; the names of the edges that have. */
 const edgeWords = (
 	piece: Piece,
@@ -156,11 +169,14 @@ const edgeWords = (
 	speech: Speech,
 	write: ReturnType<typeof fillingRoom>['write']
 ): { readonly words: readonly Words[]; readonly told: ReadonlySet<string> } => {
-	const found = piece.edges.map(({ name, path, gathered }) => {
-		const text = meetingWords(name, meetings, speech);
+	const found = piece.edges.map(({ name, path, gathered, kind, title }) => {
+		const text =
+			meetingWords(name, meetings, speech) || (NAMED.has(kind) ? speech.words.pattern.edge({ title }) : '');
 		const sides = (runs: Parameters<typeof bothSides>[0]) => [opposite(outwardAt(piece.outline, runs))];
 		const words =
-			text === '' ? [] : write((room) => wordsBeside(text, path, sides, room, gathered ? GATHERED : 0));
+			text === ''
+				? []
+				: write((room) => wordsBeside(text, path, sides, room, gathered ? GATHERED : 0), false);
 		return { name, words };
 	});
 	return {
@@ -169,39 +185,116 @@ const edgeWords = (
 	};
 };
 
+/** The rectangle that lines of writing take up. */
+const blockBounds = (words: readonly Words[]): Bounds =>
+	boundsOf(
+		[],
+		words.map(wordsBounds).flatMap(({ left, top, right, bottom }) => [at(left, top), at(right, bottom)])
+	);
+
+/** Where a piece lies on a sheet, as lines of its own drawing: the joints of pages, frames of other pieces, and what of the sheet is printed. */
+export interface OnSheet {
+	readonly joints: readonly Path[];
+	readonly others: readonly Path[];
+	readonly sheet: Bounds | undefined;
+}
+const ALONE: OnSheet = { joints: [], others: [], sheet: undefined };
+
+/** How closely places beside a piece are tried, and the white that words keep from its outline there. */
+const BESIDE_STEP: Mm = mm(4);
+const CLEAR: Mm = mm(5);
+
+/** Whether any of some lines comes into a rectangle. */
+const meetsAny = (box: Bounds, lines: readonly (readonly SheetPoint[])[]): boolean =>
+	lines.some((line) => line.some((place, i) => i > 0 && chordMeets(line[i - 1] ?? place, place, box)));
+
+/** Writing beside a piece: nearest to `start` in a rectangle where it lies neither over the piece nor across a joint of pages, if there is such a place. */
+const placedBeside = (
+	block: readonly Words[],
+	start: SheetPoint,
+	whole: Bounds,
+	lines: readonly (readonly SheetPoint[])[],
+	ring: readonly SheetPoint[]
+): SheetPoint | undefined => {
+	const box = blockBounds(block);
+	const [wide, high] = [box.right - box.left, box.bottom - box.top];
+	const count = (room: number): number => Math.max(0, Math.floor(room / BESIDE_STEP) + 1);
+	const columns = count(whole.right - whole.left - wide);
+	return Array.from({ length: columns * count(whole.bottom - whole.top - high) }, (_, i) =>
+		at(whole.left + (i % columns) * BESIDE_STEP, whole.top + Math.floor(i / columns) * BESIDE_STEP)
+	)
+		.sort((a, b) => distance(a, start) - distance(b, start))
+		.find(({ x, y }) => {
+			const there = { left: mm(x), top: mm(y), right: mm(x + wide), bottom: mm(y + high) };
+			return !meetsAny(grown(there, CLEAR), lines) && !within(ring, at(x + wide / 2, y + high / 2));
+		});
+};
+
+/** How far from a piece the words beside it may be moved to make way for a joint of pages. */
+const FURTHEST: Mm = mm(200);
+
+/** Writing beside a piece that begins at `start`; where it would lie across a joint of pages, as near to that as there is another place. */
+const writingBeside = (
+	texts: readonly string[],
+	start: SheetPoint,
+	outline: Path,
+	{ joints, others, sheet }: OnSheet
+): readonly Words[] => {
+	const first = writingAt(texts, start);
+	const box = blockBounds(first);
+	const [across, kept] = [joints, others].map((some) => some.map((path) => pathSamples(path, STEP)));
+	if (!sheet || !across || !kept || !meetsAny(box, across)) return first;
+	const ring = pathSamples(outline, STEP);
+	const near = grown(boundsOf([outline]), FURTHEST);
+	const whole = {
+		left: mm(Math.max(near.left, sheet.left)),
+		top: mm(Math.max(near.top, sheet.top)),
+		right: mm(Math.min(near.right, sheet.right)),
+		bottom: mm(Math.min(near.bottom, sheet.bottom))
+	};
+	const free = placedBeside(first, start, whole, [...across, ...kept, ring], ring);
+	return free ? writingAt(texts, at(start.x + free.x - box.left, start.y + free.y - box.top)) : first;
+};
+
 /** The words of a piece that has no room for them: beside it, to its right where it is tall, else under it, with a leader to it. */
 const besidePiece = (
 	piece: Piece,
-	texts: readonly string[]
+	texts: readonly string[],
+	around: OnSheet
 ): { readonly words: readonly Words[]; readonly leader: Path } => {
 	const { left, top, right, bottom } = boundsOf([piece.cutting.outline]);
 	const isTall = bottom - top > right - left;
-	const words = writingAt(texts, isTall ? at(right + BESIDE, top) : at(left, bottom + BESIDE));
-	const [first] = words;
-	const start = first ? wordsBounds(first) : { left: mm(left), top: mm(bottom) };
-	const from = isTall ? at(start.left - 1, start.top + 2) : at(start.left + 2, start.top - 1);
+	const start = isTall ? at(right + BESIDE, top) : at(left, bottom + BESIDE);
+	const words = writingBeside(texts, start, piece.cutting.outline, around);
+	const box = blockBounds(words);
 	const ring = pathSamples(piece.outline, STEP);
-	const nearest = ring.reduce(
-		(best, place) => (distance(place, from) < distance(best, from) ? place : best),
-		ring[0] ?? from
-	);
-	return { words, leader: polyline(from, nearest) };
+	const leaders = [
+		at(box.left - 1, box.top + 2),
+		at(box.left + 2, box.top - 1),
+		at(box.right + 1, box.top + 2),
+		at(box.left + 2, box.bottom + 1)
+	].flatMap((from) => ring.map((to) => ({ from, to, long: distance(from, to) })));
+	const { from, to } = leaders.reduce((best, each) => (each.long < best.long ? each : best));
+	return { words, leader: polyline(from, to) };
 };
 
 /**
  * A piece as it is printed: cutting line, stitching line, fold with its bracket, grain, notches, marks, darts, gathers
  * and marked points, each named, what every edge is sewn to, and its own words. `words` are the lines of writing, the
- * piece's name first; where it has no room for them they stand beside it.
+ * piece's name first; where it has no room for them they stand beside it. None lies across a joint of pages, if there
+ * is room elsewhere.
  */
 export const pieceDrawing = (
 	piece: Piece,
 	words: readonly string[],
 	speech: Speech,
-	meetings: readonly Meeting[] = []
+	meetings: readonly Meeting[] = [],
+	around: OnSheet = ALONE
 ): Drawing => {
+	const { joints } = around;
 	const drawn = pieceStrokes(piece);
 	const lines = drawn.filter(({ kind }) => INSIDE.has(kind)).map(({ path }) => path);
-	const { taken, write } = fillingRoom(piece.outline, lines);
+	const { taken, write } = fillingRoom(piece.outline, lines, joints);
 	const small = smallWords(piece, speech, write);
 	const own = [...taken];
 	const along = edgeWords(piece, meetings, speech, write);
@@ -209,15 +302,19 @@ export const pieceDrawing = (
 	const { garments } = speech.words;
 	const hasSelvedge = small.some(({ text }) => text === garments.selvedge);
 	const texts = hasSelvedge ? words : [...words, garments.arrowToSelvedge];
-	const whole = writingIn([...texts, ...meetingLines(piece, untold, speech)], piece.outline, taken);
+	/** Clear of the joints; else anywhere in the piece, rather than beside it. */
+	const inPiece = (some: readonly string[], around: readonly Path[]) =>
+		writingIn(some, piece.outline, [...around, ...joints]) ??
+		(joints.length > 0 ? writingIn(some, piece.outline, around) : undefined);
+	const whole = inPiece([...texts, ...meetingLines(piece, untold, speech)], taken);
 	if (whole) return { name: piece.name, strokes: drawn, words: [...whole, ...small, ...along.words] };
 	const all = [...texts, ...meetingLines(piece, meetings, speech)];
-	const alone = writingIn(all, piece.outline, own);
+	const alone = inPiece(all, own);
 	if (alone) return { name: piece.name, strokes: drawn, words: [...alone, ...small] };
-	const beside = besidePiece(piece, all);
+	const beside = besidePiece(piece, all, around);
 	const name =
-		writingIn(words.slice(0, 1), piece.outline, own) ??
-		writingIn([String(piece.number)], piece.outline, []) ??
+		writingIn(words.slice(0, 1), piece.outline, [...own, ...joints]) ??
+		inPiece([String(piece.number)], []) ??
 		[];
 	return {
 		name: piece.name,

@@ -1,6 +1,6 @@
 import { mm, radians, type Mm } from '#shared/units.ts';
 import { nearestOnPath } from '#geometry/apart.ts';
-import { chordMeets } from '#geometry/chord.ts';
+import { chordDistance, chordMeets } from '#geometry/chord.ts';
 import { boundsOf, pathSamples, type Bounds, type Path } from '#geometry/path.ts';
 import { at, distance, type SheetPoint } from '#geometry/point.ts';
 import type { Words } from './drawing.ts';
@@ -122,6 +122,35 @@ const placesIn = ({ left, top, right, bottom }: Bounds): readonly SheetPoint[] =
 	).sort((a, b) => distance(a, middle) - distance(b, middle));
 };
 
+/** A place within an outline, and how far it lies from the outline and from all that is drawn there. */
+interface Spot {
+	readonly centre: SheetPoint;
+	readonly clear: number;
+}
+
+/** Where a block's middle may lie, those places first that lie near the middle of the outline. */
+const spotsIn = (
+	outline: Path,
+	ring: readonly SheetPoint[],
+	inner: readonly (readonly SheetPoint[])[]
+): readonly Spot[] => {
+	const lines = [[...ring.slice(-1), ...ring], ...inner];
+	return placesIn(boundsOf([outline]))
+		.filter((centre) => within(ring, centre))
+		.map((centre) => ({
+			centre,
+			clear: lines.reduce(
+				(least, line) =>
+					line.reduce(
+						(near, place, i) =>
+							i === 0 ? near : Math.min(near, chordDistance(line[i - 1] ?? place, place, centre)),
+						least
+					),
+				Infinity
+			)
+		}));
+};
+
 /** The place within an outline that lies furthest from it: where a narrow piece is widest. */
 const widest = (
 	outline: Path,
@@ -149,18 +178,20 @@ export const writingIn = (
 ): readonly Words[] | undefined => {
 	const ring = pathSamples(outline, STEP);
 	const inner = around.map((line) => pathSamples(line, STEP));
-	const places = placesIn(boundsOf([outline]));
+	const spots = spotsIn(outline, ring, inner);
 	for (const share of texts.length > 1 ? SIZES : NAME_SIZES) {
 		for (const longest of LONGEST) {
 			const lines = linesOf(texts, longest);
 			const half = halves(lines, share);
+			// Most places are too near to a line for so high a block, and are not looked at further.
+			const near = spots.filter(({ clear }) => clear > Math.min(...half));
 			for (const upright of [false, true]) {
-				const free = places.find(
-					(centre) =>
+				const free = near.find(
+					({ centre }) =>
 						rim(centre, half, upright).every((place) => within(ring, place)) &&
 						!crossed(inner, centre, half, upright)
 				);
-				if (free) return set(lines, free, share, upright);
+				if (free) return set(lines, free.centre, share, upright);
 			}
 		}
 	}

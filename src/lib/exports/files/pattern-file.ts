@@ -7,12 +7,25 @@ import type { Garment } from '#garment/garment.ts';
 import { meetingsOf } from '#garment/meetings.ts';
 import type { Choices, Pattern } from '#garment/pattern.ts';
 import type { Piece } from '#garment/piece.ts';
+import { boundsOf, pathMapped, pathStart } from '#geometry/path.ts';
+import { at, type SheetPoint } from '#geometry/point.ts';
+import { chordMeets } from '#geometry/chord.ts';
+import { shifting } from '#geometry/motion.ts';
 import { patternName, pieceWords } from '#garment/words.ts';
 import { wornPattern } from '#garment/worn/view.ts';
 import { arranged } from '../drawing/arrange.ts';
-import { drawingScaled, type Drawing } from '../drawing/drawing.ts';
-import { meetingLines, pieceDrawing } from '../drawing/piece-drawing.ts';
+import {
+	boundsOfDrawings,
+	drawingBounds,
+	drawingMoved,
+	drawingScaled,
+	frame,
+	wordsBounds,
+	type Drawing
+} from '../drawing/drawing.ts';
+import { meetingLines, pieceDrawing, type OnSheet } from '../drawing/piece-drawing.ts';
 import type { PdfOptions } from '../pdf/pattern-pdf.ts';
+import { jointLines, planPages } from '../sheets/page-plan.ts';
 import { onFewestPages } from '../sheets/fewest-pages.ts';
 import { PAGE_MARGIN, PAPERS, SHEETS, type Paper } from '../sheets/tiles.ts';
 
@@ -70,23 +83,14 @@ const writtenOn = (piece: Piece, garment: Garment, pattern: Pattern, speech: Spe
 	patternName(garment, pattern, speech)
 ];
 
-/** The chosen pieces as they are drawn at the wanted scale. */
-const drawn = (
-	garment: Garment,
-	pattern: Pattern,
-	{ pieces, scale, speech }: Pick<FileRequest, 'pieces' | 'scale' | 'speech'>
-): readonly Drawing[] =>
-	chosenPieces(pattern, pieces).map((piece) =>
-		drawingScaled(
-			pieceDrawing(
-				piece,
-				writtenOn(piece, garment, pattern, speech),
-				speech,
-				meetingsOf(piece, garment.seams, pattern.pieces)
-			),
-			SCALES[scale]
-		)
-	);
+/** How the pieces are drawn at the wanted scale, their words clear of what is around them on a sheet. */
+const drawingOf =
+	(garment: Garment, pattern: Pattern, { scale, speech }: Pick<FileRequest, 'scale' | 'speech'>) =>
+	(piece: Piece, around?: OnSheet): Drawing => {
+		const meetings = meetingsOf(piece, garment.seams, pattern.pieces);
+		const words = writtenOn(piece, garment, pattern, speech);
+		return drawingScaled(pieceDrawing(piece, words, speech, meetings, around), SCALES[scale]);
+	};
 
 /** The pieces as they are laid out on the paper of a PDF, and that paper. */
 export interface PatternSheet {
@@ -101,11 +105,33 @@ export const patternSheet = (
 	request: Pick<FileRequest, 'pieces' | 'paper' | 'scale' | 'speech'>
 ): PatternSheet => {
 	const paper = paperOf(request.paper);
-	const drawings = drawn(garment, pattern, request);
+	const pieces = chosenPieces(pattern, request.pieces);
+	const draw = drawingOf(garment, pattern, request);
+	const drawings = pieces.map((piece) => draw(piece));
 	const onSheet = SHEETS.includes(paper)
 		? arranged(drawings, mm(paper.width - 2 * PAGE_MARGIN - 6))
 		: onFewestPages(drawings, paper);
-	return { paper, drawings: onSheet };
+	const joints = jointLines(planPages(onSheet, paper));
+	// Words that left it would move the pages.
+	const { left, top, right, bottom } = boundsOfDrawings(onSheet, mm(0));
+	const clear = onSheet.map((drawing, i): Drawing => {
+		const [piece, before] = [pieces[i], drawings[i]];
+		const [from, to] = [before, drawing].map((each) => each?.strokes[0] && pathStart(each.strokes[0].path));
+		const boxes = drawing.words.map(wordsBounds);
+		const isCut = joints.some(([{ from: a, to: b }]) => boxes.some((box) => chordMeets(a, b, box)));
+		if (!piece || !from || !to || !isCut) return drawing;
+		const share = SCALES[request.scale];
+		const back = ({ x, y }: SheetPoint): SheetPoint =>
+			at((x - to.x + from.x) / share, (y - to.y + from.y) / share);
+		const others = onSheet.filter((other) => other !== drawing).map((other) => frame(drawingBounds(other)));
+		const around: OnSheet = {
+			joints: joints.map((path) => pathMapped(path, back)),
+			others: others.map((path) => pathMapped(path, back)),
+			sheet: boundsOf([], [back(at(left, top)), back(at(right, bottom))])
+		};
+		return drawingMoved(draw(piece, around), shifting(from, to));
+	});
+	return { paper, drawings: clear };
 };
 
 /** Whose a print is, and how large it is drawn. */
@@ -187,6 +213,10 @@ export const patternFile = async (made: MadePattern, request: FileRequest): Prom
 		return Uint8Array.from(dxfFile(written, title, speech), (sign) => sign.charCodeAt(0));
 	}
 	if (format === 'pdf') return pdf(made, request);
-	const laidOut = arranged(drawn(garment, pattern, request), SVG_WIDTH);
+	const draw = drawingOf(garment, pattern, request);
+	const laidOut = arranged(
+		pieces.map((piece) => draw(piece)),
+		SVG_WIDTH
+	);
 	return bytes((await import('../svg/drawings-svg.ts')).drawingsSvg(laidOut, title));
 };
