@@ -24,7 +24,8 @@ const LINES = {
 	drill: 'A cross in a ring is a point to mark on the cloth: its name stands beside it.',
 	button:
 		'A slanting cross is a button; the line with two bars is its buttonhole. One front has the buttons, the other the buttonholes.',
-	gather: 'Gather this edge.'
+	gather: 'Gather this edge.',
+	wear: 'What does not fit the body, where it was measured: read “Can it be worn?” before you cut.'
 } as const;
 
 /** What is printed on pages, pieces and sheets. */

@@ -68,6 +68,8 @@ export const wear = (v: Voice) => {
 			({ holds: 'holds', fails: 'does not hold', 'not-known': 'not known' })[state],
 		number,
 		bounds,
+		/** What is written where a check fails. */
+		mark: ({ label, ...of }: WearNumber & { label: string }) => `${label}: ${number(of)}`,
 		allHold: ({ all }: { readonly all: number }) =>
 			`${v.plural(all, { one: 'The one check holds', other: `All ${all} checks hold` })}.`,
 		someFail: ({ open, all }: Counted) =>

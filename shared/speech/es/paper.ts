@@ -22,7 +22,8 @@ const LINES = {
 	drill: 'Una cruz dentro de un anillo es un punto que se marca en la tela: su nombre está al lado.',
 	button:
 		'Un aspa es un botón; la línea con dos topes, su ojal. Un delantero lleva los botones y el otro, los ojales.',
-	gather: 'Frunce este borde.'
+	gather: 'Frunce este borde.',
+	wear: 'Lo que no le va bien al cuerpo, donde se midió: lee «¿Se puede llevar?» antes de cortar.'
 } as const;
 
 /** What is printed on pages, pieces and sheets. */

@@ -34,6 +34,7 @@ export const wear: typeof english = (v) => {
 		states: ({ state }) => ({ holds: 'se cumple', fails: 'no se cumple', 'not-known': 'no se sabe' })[state],
 		number,
 		bounds,
+		mark: ({ label, ...of }) => `${label}: ${number(of)}`,
 		allHold: ({ all }) =>
 			`${v.plural(all, { one: 'La única comprobación se cumple', other: `Se cumplen las ${all} comprobaciones` })}.`,
 		someFail: ({ open, all }) =>

@@ -17,6 +17,7 @@ export const STROKE_KINDS = [
 	'drill',
 	'button',
 	'gather',
+	'wear',
 	'leader',
 	'line',
 	'level',

@@ -22,6 +22,7 @@ export const LINE_STYLES: Readonly<Record<StrokeKind, LineStyle>> = {
 	drill: style(0.25),
 	button: style(0.35),
 	gather: style(0.25),
+	wear: style(0.7, 6, 1.5),
 	leader: style(0.18),
 	line: style(0.35),
 	level: style(0.18, 4, 2),

@@ -3,12 +3,23 @@ import { mm, radians, type Mm } from '#shared/units.ts';
 import { buttonStrokes } from '#garment/buttons.ts';
 import type { PieceEdge } from '#garment/edges.ts';
 import type { Meeting } from '#garment/meetings.ts';
-import { cutStrokes, grainStrokes, notchStrokes, outwardAt } from '#garment/piece-lines.ts';
+import { arrowHead, cutStrokes, grainStrokes, notchStrokes, outwardAt } from '#garment/piece-lines.ts';
 import { dartMiddle, dartTips, foldStrokes, gatherStroke, mouthNotches } from '#garment/piece-signs.ts';
 import type { Piece } from '#garment/piece.ts';
+import type { WearReport } from '#garment/wear.ts';
 import { arcPath } from '#geometry/arc.ts';
 import { chordMeets } from '#geometry/chord.ts';
-import { boundsOf, pathSamples, polyline, type Bounds, type Path } from '#geometry/path.ts';
+import {
+	boundsOf,
+	pathSamples,
+	pathEnd,
+	pathStart,
+	polyline,
+	endDirection,
+	startDirection,
+	type Bounds,
+	type Path
+} from '#geometry/path.ts';
 import { at, distance, opposite, type SheetPoint } from '#geometry/point.ts';
 import { grown, wordsBounds, type Drawing, type Stroke, type Words } from './drawing.ts';
 import { bothSides, frameOf, wordsAbout, wordsBeside, type Room } from './line-words.ts';
@@ -38,7 +49,15 @@ const cross = ({ x, y }: SheetPoint): readonly Path[] => [
 const strokes = (kind: Stroke['kind'], paths: readonly Path[]): readonly Stroke[] =>
 	paths.map((path) => ({ kind, path }));
 
-const pieceStrokes = (piece: Piece): readonly Stroke[] => {
+/** The line along which a check of wear that fails was made, with an arrow at each end. */
+const wearStrokes = ({ place }: WearReport): readonly Path[] => {
+	const [begins, ends] = place ? [startDirection(place.path), endDirection(place.path)] : [];
+	if (!place || !begins || !ends) return [];
+	const { path } = place;
+	return [path, arrowHead(pathStart(path), begins), arrowHead(pathEnd(path), opposite(ends))];
+};
+
+const pieceStrokes = (piece: Piece, failing: readonly WearReport[]): readonly Stroke[] => {
 	const { edges, notches, marks, darts, drills } = piece;
 	const isFold = ({ kind }: PieceEdge): boolean => kind === 'fold';
 	const paths = (some: readonly PieceEdge[]): readonly Path[] => some.map(({ path }) => path);
@@ -64,12 +83,21 @@ const pieceStrokes = (piece: Piece): readonly Stroke[] => {
 		...strokes(
 			'gather',
 			edges.filter(({ gathered }) => gathered).flatMap((edge) => gatherStroke(piece, edge))
-		)
+		),
+		...strokes('wear', failing.flatMap(wearStrokes))
 	];
 };
 
 /** What writing keeps clear of: all that is drawn inside a piece. */
-const INSIDE: ReadonlySet<Stroke['kind']> = new Set(['grain', 'mark', 'dart', 'drill', 'button', 'gather']);
+const INSIDE: ReadonlySet<Stroke['kind']> = new Set([
+	'grain',
+	'mark',
+	'dart',
+	'drill',
+	'button',
+	'gather',
+	'wear'
+]);
 
 /**
  * A room that fills: each word that is written in it is one more line to keep clear of. Words keep clear of `joints` too, where
@@ -159,6 +187,20 @@ const smallWords = (
 		)
 ];
 
+/** What fails, and its number, at the line along which it was measured. */
+const wearMarks = (
+	failing: readonly WearReport[],
+	speech: Speech,
+	write: ReturnType<typeof fillingRoom>['write']
+): readonly Words[] =>
+	failing.flatMap(({ kind, label, value, place }) =>
+		place && value !== undefined
+			? write((room) =>
+					wordsBeside(speech.words.wear.mark({ kind, label, value }), place.path, bothSides, room)
+				)
+			: []
+	);
+
 /** Edges that are sewn to nothing, and are called by their own names. */
 const NAMED: ReadonlySet<PieceEdge['kind']> = new Set(['opening', 'hem']);
 
@@ -233,17 +275,22 @@ const placedBeside = (
 /** How far from a piece the words beside it may be moved to make way for a joint of pages. */
 const FURTHEST: Mm = mm(200);
 
-/** Writing beside a piece that begins at `start`; where it would lie across a joint of pages, as near to that as there is another place. */
+/**
+ * Writing beside a piece that begins at `start`, or on a sheet as near to that as it lies across no joint of pages and over no other piece;
+ * undefined where there is no such place.
+ */
 const writingBeside = (
 	texts: readonly string[],
 	start: SheetPoint,
 	outline: Path,
 	{ joints, others, sheet }: OnSheet
-): readonly Words[] => {
+): readonly Words[] | undefined => {
 	const first = writingAt(texts, start);
+	if (!sheet) return first;
+	const lines = [...joints, ...others].map((path) => pathSamples(path, STEP));
 	const box = blockBounds(first);
-	const [across, kept] = [joints, others].map((some) => some.map((path) => pathSamples(path, STEP)));
-	if (!sheet || !across || !kept || !meetsAny(box, across)) return first;
+	const isOnSheet = box.right <= sheet.right && box.bottom <= sheet.bottom;
+	if (isOnSheet && !meetsAny(box, lines)) return first;
 	const ring = pathSamples(outline, STEP);
 	const near = grown(boundsOf([outline]), FURTHEST);
 	const whole = {
@@ -252,8 +299,8 @@ const writingBeside = (
 		right: mm(Math.min(near.right, sheet.right)),
 		bottom: mm(Math.min(near.bottom, sheet.bottom))
 	};
-	const free = placedBeside(first, start, whole, [...across, ...kept, ring], ring);
-	return free ? writingAt(texts, at(start.x + free.x - box.left, start.y + free.y - box.top)) : first;
+	const free = placedBeside(first, start, whole, [...lines, ring], ring);
+	return free && writingAt(texts, at(start.x + free.x - box.left, start.y + free.y - box.top));
 };
 
 /** The words of a piece that has no room for them: beside it, to its right where it is tall, else under it, with a leader to it. */
@@ -261,11 +308,12 @@ const besidePiece = (
 	piece: Piece,
 	texts: readonly string[],
 	around: OnSheet
-): { readonly words: readonly Words[]; readonly leader: Path } => {
+): { readonly words: readonly Words[]; readonly leader: Path } | undefined => {
 	const { left, top, right, bottom } = boundsOf([piece.cutting.outline]);
 	const isTall = bottom - top > right - left;
 	const start = isTall ? at(right + BESIDE, top) : at(left, bottom + BESIDE);
 	const words = writingBeside(texts, start, piece.cutting.outline, around);
+	if (!words) return undefined;
 	const box = blockBounds(words);
 	const ring = pathSamples(piece.outline, STEP);
 	const leaders = [
@@ -281,7 +329,7 @@ const besidePiece = (
 /**
  * A piece as it is printed: cutting line, stitching line, fold with its bracket, grain, notches, marks, darts, gathers
  * and marked points, each named, what every edge is sewn to, and its own words. `words` are the lines of writing, the
- * piece's name first; where it has no room for them they stand beside it. None lies across a joint of pages, if there
+ * piece's name first; of `wear` what fails on this piece is drawn; where it has no room for them they stand beside it. None lies across a joint of pages, if there
  * is room elsewhere.
  */
 export const pieceDrawing = (
@@ -289,36 +337,40 @@ export const pieceDrawing = (
 	words: readonly string[],
 	speech: Speech,
 	meetings: readonly Meeting[] = [],
-	around: OnSheet = ALONE
+	around: OnSheet = ALONE,
+	wear: readonly WearReport[] = []
 ): Drawing => {
 	const { joints } = around;
-	const drawn = pieceStrokes(piece);
+	const failing = wear.filter(({ state, place }) => state === 'fails' && place?.piece === piece.key);
+	const drawn = pieceStrokes(piece, failing);
 	const lines = drawn.filter(({ kind }) => INSIDE.has(kind)).map(({ path }) => path);
 	const { taken, write } = fillingRoom(piece.outline, lines, joints);
-	const small = smallWords(piece, speech, write);
+	const small = [...wearMarks(failing, speech, write), ...smallWords(piece, speech, write)];
 	const own = [...taken];
 	const along = edgeWords(piece, meetings, speech, write);
 	const untold = meetings.filter(({ edge }) => !along.told.has(edge));
 	const { garments } = speech.words;
 	const hasSelvedge = small.some(({ text }) => text === garments.selvedge);
 	const texts = hasSelvedge ? words : [...words, garments.arrowToSelvedge];
-	/** Clear of the joints; else anywhere in the piece, rather than beside it. */
-	const inPiece = (some: readonly string[], around: readonly Path[]) =>
-		writingIn(some, piece.outline, [...around, ...joints]) ??
-		(joints.length > 0 ? writingIn(some, piece.outline, around) : undefined);
-	const whole = inPiece([...texts, ...meetingLines(piece, untold, speech)], taken);
+	const inPiece = (some: readonly string[], clearOf: readonly Path[]) =>
+		writingIn(some, piece.outline, clearOf);
+	const whole = inPiece([...texts, ...meetingLines(piece, untold, speech)], [...taken, ...joints]);
 	if (whole) return { name: piece.name, strokes: drawn, words: [...whole, ...small, ...along.words] };
 	const all = [...texts, ...meetingLines(piece, meetings, speech)];
-	const alone = inPiece(all, own);
-	if (alone) return { name: piece.name, strokes: drawn, words: [...alone, ...small] };
-	const beside = besidePiece(piece, all, around);
+	const alone = inPiece(all, [...own, ...joints]);
+	const beside = alone ? undefined : besidePiece(piece, all, around);
+	const within = alone ?? (beside ? undefined : inPiece(all, own));
+	if (within) return { name: piece.name, strokes: drawn, words: [...within, ...small] };
+	const { words: told, leader } = beside ??
+		besidePiece(piece, all, ALONE) ?? { words: [], leader: piece.outline };
 	const name =
-		writingIn(words.slice(0, 1), piece.outline, [...own, ...joints]) ??
+		inPiece(words.slice(0, 1), [...own, ...joints]) ??
+		inPiece([String(piece.number)], joints) ??
 		inPiece([String(piece.number)], []) ??
 		[];
 	return {
 		name: piece.name,
-		strokes: [...drawn, { kind: 'leader', path: beside.leader }],
-		words: [...name, ...small, ...beside.words]
+		strokes: [...drawn, { kind: 'leader', path: leader }],
+		words: [...name, ...small, ...told]
 	};
 };

@@ -89,7 +89,7 @@ const drawingOf =
 	(piece: Piece, around?: OnSheet): Drawing => {
 		const meetings = meetingsOf(piece, garment.seams, pattern.pieces);
 		const words = writtenOn(piece, garment, pattern, speech);
-		return drawingScaled(pieceDrawing(piece, words, speech, meetings, around), SCALES[scale]);
+		return drawingScaled(pieceDrawing(piece, words, speech, meetings, around, pattern.wear), SCALES[scale]);
 	};
 
 /** The pieces as they are laid out on the paper of a PDF, and that paper. */

@@ -32,7 +32,8 @@ const SAMPLES = {
 	button: buttonStrokes({ at: [at(6, 0)], holes: [polyline(at(14, 0), at(24, 0))] }),
 	gather: [
 		polyline(at(0, 1.5), at(4, -1.5), at(8, 1.5), at(12, -1.5), at(16, 1.5), at(20, -1.5), at(24, 1.5))
-	]
+	],
+	wear: [line, arrow(0, 5), arrow(LONG, -5)]
 } as const satisfies Partial<Record<StrokeKind, readonly Path[]>>;
 
 type Shown = keyof typeof SAMPLES;
