@@ -140,6 +140,8 @@ const wear = z.strictObject({
 	label,
 	/** A length; an angle in degrees; or a plain number: what share one length is of another. */
 	kind: z.enum(['length', 'angle', 'ratio']),
+	/** The measurement over which its number is the room: with it, the number is what the finished garment measures there. */
+	over: z.enum(MEASUREMENT_KEYS).optional(),
 	number: formula,
 	/** Lengths that its number names, such as what is needed to pass over the bust. */
 	lengths: z.record(key, quantity).default({}),

@@ -78,6 +78,14 @@ it('interfacing is counted with the cloth, and a casing too wide for half the cl
 	expect(textOf(await printed('sleeved-bodice'))).not.toContain('Interfacing');
 });
 
+it('what the finished garment measures stands beside the body and what is usual: the body and its room', async () => {
+	// Heron's hip is 102; the skirt has 6 of ease there, and 4 to 12 are usual.
+	const text = textOf(await printed('straight-skirt'));
+	expect(text).toMatch(/Finished measurements Round the body Heron Finished Usual/);
+	expect(text).toMatch(/Hip girth 102 cm 108 cm from 106 cm to 114 cm/);
+	expect(text).toContain('common practice, from no published standard');
+});
+
 it('the day is told only where somebody said it', async () => {
 	expect(textOf(await printed('body-block', { dated: true }))).toContain('Made on 2026-01-02.');
 	expect(textOf(await printed('body-block'))).not.toContain('Made on');

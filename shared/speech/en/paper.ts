@@ -85,6 +85,12 @@ export const paper = (v: Voice) => ({
 	sewingOrder: 'Order of sewing',
 	seamsAgree: ({ open, seams }: { open: number; seams: number }) =>
 		open === 0 ? `All ${seams} seams match.` : `${open} of ${seams} seams do not match.`,
+	finished: 'Finished measurements',
+	round: 'Round the body',
+	finishedRound: 'Finished',
+	usualRound: 'Usual',
+	usualMeans:
+		'What is usual is common practice, from no published standard: the body with the least and the most room that such a garment is worn with.',
 	measurements: 'Measurements',
 	changedNumbers: 'Changed numbers',
 	nothingChanged: 'Every number is the usual one.',

@@ -79,6 +79,12 @@ export const paper: typeof english = (v) => ({
 	sewingOrder: 'Orden de costura',
 	seamsAgree: ({ open, seams }) =>
 		open === 0 ? `Las ${seams} costuras coinciden.` : `${open} de ${seams} costuras no coinciden.`,
+	finished: 'Medidas de la prenda terminada',
+	round: 'Contorno',
+	finishedRound: 'Terminada',
+	usualRound: 'Lo habitual',
+	usualMeans:
+		'Lo habitual es práctica común y no sale de ninguna norma publicada: el cuerpo con la menor y la mayor holgura con que se lleva una prenda así.',
 	measurements: 'Medidas',
 	changedNumbers: 'Números cambiados',
 	nothingChanged: 'Todos los números son los habituales.',

@@ -161,6 +161,8 @@ export interface WearRule extends Dependence {
 	readonly name: string;
 	readonly label: string;
 	readonly kind: WearKind;
+	/** The measurement over which its number is the room. */
+	readonly over?: MeasurementKey | undefined;
 	readonly formula: Formula;
 	/** Millimetres, degrees, or a plain number. */
 	readonly least: number | undefined;

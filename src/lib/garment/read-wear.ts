@@ -79,6 +79,7 @@ export const readWear = (file: WearFile, names: WearNames, place: string): WearR
 		name,
 		label,
 		kind,
+		over: file.over,
 		formula: parseFormula(file.number, `${where}: number`, known, kind === 'length' ? 'length' : 'share'),
 		least: bound(least),
 		most: bound(most),

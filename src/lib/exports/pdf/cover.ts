@@ -118,6 +118,32 @@ const checks = ({ pattern: { seams, wear }, speech }: Covered): readonly TextBlo
 	];
 };
 
+/** What the finished garment measures round the body, beside what is usual. */
+const finished = ({ garment, pattern, body, speech }: Covered): readonly TextBlock[] => {
+	const { paper, nouns } = speech.words;
+	const rows = garment.wear.flatMap(({ name, over }) => {
+		const room = pattern.wear.find((each) => each.name === name);
+		const own = over && body.measurements[over];
+		if (!over || own === undefined || room?.value === undefined) return [];
+		const least = room.least === undefined ? undefined : mm(own + room.least);
+		const most = room.most === undefined ? undefined : mm(own + room.most);
+		return [
+			[
+				nouns.measurements[over].title,
+				speech.length(own),
+				speech.length(mm(own + room.value)),
+				speech.words.wear.bounds({ kind: 'length', least, most })
+			]
+		];
+	});
+	if (rows.length === 0) return [];
+	return [
+		heading(paper.finished),
+		...table([paper.round, body.name, paper.finishedRound, paper.usualRound], [0.34, 0.18, 0.18, 0.3], rows),
+		text(paper.usualMeans)
+	];
+};
+
 /**
  * All that a class needs besides the pieces, as pages of words: measurements, changed numbers, cutting list, what to buy, what
  * the lines mean, whether it can be sewn and worn, and the order of sewing. `drawings` are the pieces as they are printed.
@@ -136,6 +162,7 @@ export const coverBlocks = (of: Covered, drawings: readonly Drawing[]): readonly
 		...garment.order.map((step, i) => text(`${i + 1}. ${step}`)),
 		heading(wear.title),
 		...checks(of),
+		...finished(of),
 		heading(paper.measurements),
 		...measured(of),
 		heading(paper.changedNumbers),
