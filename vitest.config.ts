@@ -2,7 +2,7 @@ import { defineConfig, mergeConfig } from 'vitest/config';
 import viteConfig from './vite.config.ts';
 
 /** Tests that put something in the place of a browser's store: each file of theirs gets a world of its own. */
-const APART = 'tests/ui/**/*.test.ts';
+const APART = 'tests/ui/{garment-at-hand,learner,saved-work,work}.test.ts';
 
 export default mergeConfig(
 	viteConfig,
@@ -29,7 +29,7 @@ export default mergeConfig(
 						isolate: false
 					}
 				},
-				{ extends: true, test: { name: 'ui', include: [APART] } }
+				{ extends: true, test: { name: 'store', include: [APART] } }
 			]
 		}
 	})

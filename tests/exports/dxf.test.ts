@@ -99,7 +99,7 @@ describe('a drawing file of the dress, read by an independent parser', () => {
 	);
 
 	it('y runs up: the hem of the skirt lies below its waist', () => {
-		const [sewn] = onLayer('FRONT_SKIRT', LAYERS.sewLines, 'POLYLINE');
+		const [sewn] = onLayer('SKIRT', LAYERS.sewLines, 'POLYLINE');
 		const ys = sewn?.vertices?.map(({ y }) => y) ?? [];
 		expect(Math.min(...ys)).toBeCloseTo(-640, 0);
 	});
