@@ -121,15 +121,15 @@ test('the SVG opens in the browser at its true size, and each piece can have a f
 	expect(Buffer.from(text).equals(await byCommand('dress.svg'))).toBe(true);
 
 	await page.getByLabel('A file for each piece').check();
-	await page.getByText('Pieces: all 9').click();
+	await page.getByText('Pieces: all 8').click();
 	await page.getByRole('checkbox', { name: '8 Armhole binding' }).uncheck();
 	await press(page, 'Save the drawing');
-	await expect(panel(page).getByRole('status')).toContainText('8 files are made.');
+	await expect(panel(page).getByRole('status')).toContainText('7 files are made.');
 	const skirt = await saved(page, '6 Skirt, The course dress for Heron.svg');
 
 	for (const file of [text, await textOf(skirt)]) {
 		await page.setContent(file);
-		const fold = page.locator('[id$="front-skirt-fold"] path').first();
+		const fold = page.locator('[id$="skirt-fold"] path').first();
 		const box = await fold.evaluate((line) => line.getBoundingClientRect().height);
 		// The skirt of the dress is 64 cm long at its centre.
 		expect(box * MM_PER_PX).toBeCloseTo(640, 1);
@@ -146,10 +146,10 @@ test('the drawing file, the table and the data are those of the command line; on
 	await expect(panel(page)).toContainText('after ASTM D6673, from memory: no conformity is promised');
 	await expect(page.getByRole('group', { name: 'Scale' })).toHaveCount(0);
 	const dxf = await textOf(await saved(page, 'Save the drawing file'));
-	expect(Object.keys(new DxfParser().parseSync(dxf)?.blocks ?? {})).toHaveLength(9);
+	expect(Object.keys(new DxfParser().parseSync(dxf)?.blocks ?? {})).toHaveLength(8);
 	expect(Buffer.from(dxf).equals(await byCommand('dress.dxf'))).toBe(true);
 
-	await page.getByText('Pieces: all 9').click();
+	await page.getByText('Pieces: all 8').click();
 	await press(page, 'None');
 	await page.getByRole('checkbox', { name: '1 Front bodice' }).check();
 	await choose(page, 'Table (CSV)');
@@ -162,7 +162,7 @@ test('the drawing file, the table and the data are those of the command line; on
 
 test('a picture of one piece has four dots to the millimetre, and black ink on white', async ({ page }) => {
 	await open(page);
-	await page.getByText('Pieces: all 9').click();
+	await page.getByText('Pieces: all 8').click();
 	await press(page, 'None');
 	await page.getByRole('checkbox', { name: '1 Front bodice' }).check();
 	await choose(page, 'SVG drawing');
@@ -194,7 +194,7 @@ test('a picture of one piece has four dots to the millimetre, and black ink on w
 
 test('what cannot be made is told beside the button', async ({ page }) => {
 	await open(page);
-	await page.getByText('Pieces: all 9').click();
+	await page.getByText('Pieces: all 8').click();
 	await press(page, 'None');
 	await press(page, 'Save the PDF');
 	await expect(panel(page).getByRole('alert')).toHaveText('Choose at least one piece.');
@@ -315,14 +315,14 @@ for (const width of [1440, 360])
 		await page.setViewportSize({ width, height: 800 });
 		await open(page);
 		await panel(page).scrollIntoViewIfNeeded();
-		await page.getByText('Pieces: all 9').click();
+		await page.getByText('Pieces: all 8').click();
 		await panel(page)
 			.getByText(/pages of A4/)
 			.waitFor();
 		await choose(page, 'SVG drawing');
 		await page.getByLabel('A file for each piece').check();
 		await press(page, 'Save the drawing');
-		await expect(panel(page).getByRole('status')).toContainText('9 files are made.');
+		await expect(panel(page).getByRole('status')).toContainText('8 files are made.');
 		await choose(page, 'PDF in pages');
 		const { violations } = await new AxeBuilder({ page })
 			.withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
