@@ -27,7 +27,7 @@ const AGREES = 0.001;
 const PARTS = 40;
 
 const USUAL: Numbers = {
-	...{ capChange: 0, capEase: 2, capRound: 2, capHollowFront: 1.5, capHollowBack: 0.8 },
+	...{ capChange: -1, capEase: 2, capRound: 2, capHollowFront: 1.5, capHollowBack: 0.8 },
 	...{ sleeveLength: 58, wristWidth: 24 }
 };
 const CHOSEN = Object.keys(USUAL);
