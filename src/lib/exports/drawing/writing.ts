@@ -122,11 +122,23 @@ const placesIn = ({ left, top, right, bottom }: Bounds): readonly SheetPoint[] =
 	).sort((a, b) => distance(a, middle) - distance(b, middle));
 };
 
-/** A place within an outline, and how far it lies from the outline and from all that is drawn there. */
+/** A place within an outline, and how far it lies from the outline and from all that is drawn there: worked when it is asked. */
 interface Spot {
 	readonly centre: SheetPoint;
-	readonly clear: number;
+	readonly clear: () => number;
 }
+
+/** How far a place lies from the nearest of some lines of chords. */
+const clearance = (lines: readonly (readonly SheetPoint[])[], centre: SheetPoint): number =>
+	lines.reduce(
+		(least, line) =>
+			line.reduce(
+				(near, place, i) =>
+					i === 0 ? near : Math.min(near, chordDistance(line[i - 1] ?? place, place, centre)),
+				least
+			),
+		Infinity
+	);
 
 /** Where a block's middle may lie, those places first that lie near the middle of the outline. */
 const spotsIn = (
@@ -137,18 +149,10 @@ const spotsIn = (
 	const lines = [[...ring.slice(-1), ...ring], ...inner];
 	return placesIn(boundsOf([outline]))
 		.filter((centre) => within(ring, centre))
-		.map((centre) => ({
-			centre,
-			clear: lines.reduce(
-				(least, line) =>
-					line.reduce(
-						(near, place, i) =>
-							i === 0 ? near : Math.min(near, chordDistance(line[i - 1] ?? place, place, centre)),
-						least
-					),
-				Infinity
-			)
-		}));
+		.map((centre) => {
+			let known: number | undefined;
+			return { centre, clear: () => (known ??= clearance(lines, centre)) };
+		});
 };
 
 /** The place within an outline that lies furthest from it: where a narrow piece is widest. */
@@ -183,11 +187,12 @@ export const writingIn = (
 		for (const longest of LONGEST) {
 			const lines = linesOf(texts, longest);
 			const half = halves(lines, share);
-			// Most places are too near to a line for so high a block, and are not looked at further.
-			const near = spots.filter(({ clear }) => clear > Math.min(...half));
+			const least = Math.min(...half);
 			for (const upright of [false, true]) {
-				const free = near.find(
-					({ centre }) =>
+				// Most places are too near to a line for so high a block, and are not looked at further.
+				const free = spots.find(
+					({ centre, clear }) =>
+						clear() > least &&
 						rim(centre, half, upright).every((place) => within(ring, place)) &&
 						!crossed(inner, centre, half, upright)
 				);
