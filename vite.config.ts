@@ -54,7 +54,13 @@ export default defineConfig({
 					output: {
 						codeSplitting: {
 							includeDependenciesRecursively: false,
-							groups: [{ name: chunkOf, test: /[\\/](src[\\/]lib|shared)[\\/]/ }]
+							// What a page alone has from elsewhere goes with it: left in the page's own file, that file and this one would wait for each other.
+							groups: [
+								{
+									name: chunkOf,
+									test: /[\\/](src[\\/]lib|shared|node_modules[\\/](?!svelte|@sveltejs))[\\/]/
+								}
+							]
 						}
 					}
 				}

@@ -89,12 +89,24 @@ const solve = async (keyboard: Keyboard, asked: Exercise): Promise<void> => {
 	}
 };
 
+/** A newcomer says what she has drafted. */
+const begin = async (page: Page, press: (target: Locator) => Promise<void>): Promise<void> => {
+	await expect(page.getByText('Nothing is drafted in this browser yet.')).toBeVisible();
+	await expect(page.getByRole('button', { name: 'Begin a set of ten' })).toBeDisabled();
+	for (const name of ['The back block', 'The front block'])
+		await press(page.getByRole('checkbox', { name, exact: true }));
+	await press(page.getByRole('button', { name: 'Begin a set of ten' }));
+};
+
 test('a practice set of ten is finished with the keyboard alone', async ({ page }) => {
 	test.setTimeout(120_000);
 	const keyboard = new Keyboard(page);
 	await page.goto(`/practice?seed=${String(SEED)}`);
 	await page.locator('[data-alive=true]').waitFor();
-	await keyboard.press(page.getByRole('button', { name: 'Begin a set of ten' }));
+	await begin(page, async (target) => {
+		await keyboard.to(target);
+		await page.keyboard.press('Space');
+	});
 	for (const [i, asked] of EXERCISES.entries()) {
 		await expect(page.getByText(`Exercise ${String(i + 1)} of 10`)).toBeVisible();
 		await expect(page.getByRole('heading', { level: 1 })).toHaveText(asksOf(asked, english));
@@ -111,10 +123,44 @@ test('an exercise that was begun is there again after a reload, and a wrong answ
 }) => {
 	await page.goto(`/practice?seed=${String(SEED)}`);
 	await page.locator('[data-alive=true]').waitFor();
-	await page.getByRole('button', { name: 'Begin a set of ten' }).click();
+	await begin(page, (target) => target.click());
 	await page.getByRole('button', { name: 'Pass this one over' }).click();
 	await page.reload();
 	await expect(page.getByText('Exercise 2 of 10')).toBeVisible();
+	// From which point a step is measured: a few are named first, and the rule, which says it, last.
+	await page.getByRole('button', { name: 'Show me how' }).click();
+	await expect(page.getByTestId('judged')).toContainText('It is one of these:');
+	await expect(page.getByTestId('judged')).not.toContainText('The rule:');
 	await page.getByRole('button', { name: 'Show me how' }).click();
 	await expect(page.getByTestId('judged')).toContainText('The rule:');
+	await expect(page.getByRole('button', { name: 'Show me how' })).toHaveCount(0);
+});
+
+test('a week after a part was finished it is tried what has stayed, without help, and the result is kept here', async ({
+	page
+}) => {
+	await page.goto('/favicon.svg');
+	await page.evaluate(() => {
+		localStorage.setItem(
+			'square-across.probes',
+			JSON.stringify({ version: 1, parts: { 'back-block': { finished: '2026-03-01' } } })
+		);
+	});
+	await page.clock.setFixedTime(new Date('2026-03-07T12:00:00'));
+	await page.goto(`/practice?seed=${String(SEED)}`);
+	await page.locator('[data-alive=true]').waitFor();
+	await expect(page.getByRole('heading', { level: 1, name: 'Practice' })).toBeVisible();
+	await expect(page.getByRole('heading', { name: 'What has stayed?' })).toHaveCount(0);
+	await page.clock.setFixedTime(new Date('2026-03-08T12:00:00'));
+	await page.reload();
+	await page.getByRole('button', { name: 'Try it' }).click();
+	for (let i = 1; i <= 5; i++) {
+		await expect(page.getByText(`Exercise ${String(i)} of 5`)).toBeVisible();
+		await expect(page.getByRole('button', { name: 'Show me how' })).toHaveCount(0);
+		await page.getByRole('button', { name: 'Pass this one over' }).click();
+	}
+	await expect(page.getByTestId('set-summary')).toContainText('0 of 5 right at once.');
+	await page.reload();
+	await expect(page.getByText('The back block: 0 of 5 right at once')).toBeVisible();
+	await expect(page.getByRole('button', { name: 'Try it' })).toHaveCount(0);
 });

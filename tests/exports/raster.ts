@@ -43,11 +43,14 @@ export const withFile = <T>(bytes: Uint8Array, name: string, use: (file: string,
 export const askOf = (program: string, bytes: Uint8Array, ...options: readonly string[]): string =>
 	withFile(bytes, 'file.pdf', (file) => execFileSync(program, [...options, file], { encoding: 'utf8' }));
 
-/** The words of a PDF file's first page, as poppler's pdftotext reads them. */
-export const firstWords = (bytes: Uint8Array): string =>
+/** The words of a PDF file, as poppler's pdftotext reads them. */
+export const wordsOf = (bytes: Uint8Array, ...options: readonly string[]): string =>
 	withFile(bytes, 'file.pdf', (file) =>
-		execFileSync('pdftotext', ['-l', '1', file, '-'], { encoding: 'utf8' })
+		execFileSync('pdftotext', [...options, file, '-'], { encoding: 'utf8' })
 	);
+
+/** The words of a PDF file's first page. */
+export const firstWords = (bytes: Uint8Array): string => wordsOf(bytes, '-l', '1');
 
 /** How many pages of words a PDF file has: each says at its foot which of how many it is. */
 export const wordsPages = (bytes: Uint8Array): number =>

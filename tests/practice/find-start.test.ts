@@ -29,6 +29,19 @@ describe('where a rule starts', () => {
 		);
 	});
 
+	it('the first help names a few points, the start among them, and does not say which', () => {
+		for (const [method, step] of [
+			['back-block', 'U'],
+			['front-block', 'D'],
+			['front-block', 'T']
+		] as const) {
+			const { among, start, soFar } = made('find-start', 1, method, step);
+			expect(among).toHaveLength(3);
+			expect(among).toContain(start);
+			expect(Object.keys(soFar.points).filter((name) => among.includes(name))).toEqual(among);
+		}
+	});
+
 	it('what does not stand on the sheet, or is no name, costs nothing', () => {
 		const asked = made('find-start', 1, 'back-block', 'U');
 		for (const answer of [{ point: 'U' }, { point: 'constructor' }, { point: 3 }, 'A'])

@@ -6,7 +6,7 @@ import { afterTry, NO_MASTERY, type Mastery } from '#practice/mastery.ts';
 import { practiceSet, skillsOf, type Skill } from '#practice/practice-set.ts';
 import { ruleOf } from '#practice/rule.ts';
 import { rightAnswer } from './answers.ts';
-import { BACK, FRONT, library, seeds } from './methods.ts';
+import { BACK, FRONT, library, PRACTISED, seeds } from './methods.ts';
 
 const DAY = '2026-11-25';
 const SKILLS = skillsOf([BACK, FRONT], NO_MASTERY, DAY);
@@ -117,6 +117,21 @@ describe('a practice set', () => {
 		});
 		const mean = changes.reduce((sum, each) => sum + each, 0) / changes.length;
 		expect(mean).toBeGreaterThan((COUNT - 1) / 2);
+	});
+
+	it('goes from garment to garment: four drafts or more in a set, a rule asked on several, no kind twice in a row', () => {
+		const skills = skillsOf(PRACTISED, NO_MASTERY, DAY);
+		const drafts = new Map<string, Set<string>>();
+		for (const seed of seeds(100)) {
+			const set = practiceSet(seed, skills, COUNT);
+			expect(new Set(set.map(({ method }) => method)).size).toBeGreaterThanOrEqual(4);
+			for (const [i, item] of set.entries()) {
+				expect(item.kind).not.toBe(set[i - 1]?.kind);
+				drafts.set(item.rule, (drafts.get(item.rule) ?? new Set()).add(item.method));
+			}
+		}
+		const shared = [...drafts.values()].filter(({ size }) => size > 1);
+		expect(shared.length).toBeGreaterThan(3);
 	});
 
 	it('asks most for what is known least', () => {

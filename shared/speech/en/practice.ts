@@ -1,7 +1,7 @@
 import type { Mm } from '../../units.ts';
 import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
-import { capital, the, The } from './grammar.ts';
+import { capital, the, The, within } from './grammar.ts';
 import { partOf } from './nouns.ts';
 import { smallIn, wayOff } from './slight.ts';
 
@@ -70,6 +70,23 @@ export const practice = (v: Voice) => {
 		finished: 'That was the set',
 		summary: (all: { of: number; right: number; wrong: number; helped: number; passed: number }) =>
 			`Of ${all.of}: ${all.right} right at once, ${all.wrong} not at once, ${all.helped} with help${all.passed > 0 ? `, ${all.passed} passed over` : ''}.`,
+
+		/** A part that was finished a week ago: what has stayed of it. */
+		probe: 'What has stayed?',
+		probeAbout: ({ draft, count }: { draft: string; count: number }) =>
+			`You finished ${within(draft)} a week ago or more. ${v.plural(count, { one: 'One exercise', other: `${count} exercises` })} on new bodies, without help, show what has stayed. The result is yours alone: it is kept in this browser and sent nowhere.`,
+		probeBegin: 'Try it',
+		probeDue: ({ draft }: { draft: string }) =>
+			`A week has passed since ${within(draft)}: try what has stayed`,
+		probeOver: ({ right, of, stayed }: { right: number; of: number; stayed: boolean }) =>
+			`${right} of ${of} right at once. ${stayed ? 'That has stayed.' : 'What was missed comes more often in practice now, and its lessons can be read again.'}`,
+		probes: 'What had stayed after a week',
+		probeResult: ({ draft, right, of }: { draft: string; right: number; of: number }) =>
+			`${draft}: ${right} of ${of} right at once`,
+		newcomer:
+			'Nothing is drafted in this browser yet. Choose what you have drafted elsewhere, or draft first:',
+		toLessons: 'the lessons',
+		startAmong: ({ points }: { points: readonly string[] }) => `It is one of these: ${v.either(points)}.`,
 
 		firstHow: 'First, how it is done',
 		haveRead: 'I have read it',

@@ -46,6 +46,20 @@ export const practice: typeof english = (v) => {
 					: ''
 			}.`,
 
+		probe: '¿Qué se te ha quedado?',
+		probeAbout: ({ draft, count }) =>
+			`Terminaste «${draft}» hace una semana o más. ${v.plural(count, { one: 'Un ejercicio', other: `${count} ejercicios` })} con cuerpos nuevos, sin ayuda, te dirán qué se te ha quedado. El resultado es solo para ti: se guarda en este navegador y no se envía a ninguna parte.`,
+		probeBegin: 'Probar',
+		probeDue: ({ draft }) => `Ha pasado una semana desde «${draft}»: comprueba qué se te ha quedado`,
+		probeOver: ({ right, of, stayed }) =>
+			`${right} de ${of} bien a la primera. ${stayed ? 'Se te ha quedado.' : 'Lo que fallaste saldrá más a menudo en la práctica, y puedes volver a leer sus lecciones.'}`,
+		probes: 'Lo que se te había quedado al cabo de una semana',
+		probeResult: ({ draft, right, of }) => `${draft}: ${right} de ${of} bien a la primera`,
+		newcomer:
+			'En este navegador todavía no hay nada trazado. Elige lo que hayas trazado en otra parte, o traza primero:',
+		toLessons: 'las lecciones',
+		startAmong: ({ points }) => `Es uno de estos: ${v.either(points)}.`,
+
 		firstHow: 'Primero, cómo se hace',
 		haveRead: 'Ya lo he leído',
 		theRule: 'La regla:',

@@ -65,5 +65,14 @@ export const SAME_DRAFT = 1 / 3;
 /** Points on the sheet before it can be asked where a rule starts: from fewer it would be guessed. */
 export const FEWEST_STARTS = 4;
 
+/** How many points the first help names, the one that a rule starts from among them: fewer to look at, and still to be known. */
+export const STARTS_IN_HELP = 3;
+
+/** The days after which it is tried what has stayed of a part, on new bodies and without help; and how many exercises that takes. */
+export const PROBE = { after: 7, exercises: 5 } as const;
+
+/** The share of a probe that is right at first where a part has stayed. */
+export const STAYED = 0.8;
+
 /** What every rule weighs in a set, however well known: the rest of a set is chosen by what is not known yet. */
 export const LEAST_WEIGHT = 0.05;

@@ -7,6 +7,7 @@ import {
 	MASTERED,
 	TRIES_BEFORE_EXAMPLE
 } from './constants.ts';
+import { daySchema } from './day.ts';
 import { isDue, reviewed, reviewSchema } from './review.ts';
 
 /**
@@ -24,7 +25,7 @@ const ruleRecordSchema = z.object({
 	/** Bodies on which it was tried, the latest last: none counts twice. */
 	bodies: z.array(z.string()),
 	/** Days on which it was right, the first ones only: as many as make it secure. */
-	rightDays: z.array(z.iso.date()),
+	rightDays: z.array(daySchema),
 	review: reviewSchema
 });
 

@@ -1,13 +1,12 @@
 import { fsrs, Rating, S_MIN } from 'ts-fsrs';
 import { z } from '#shared/shape.ts';
 import { REVIEW } from './constants.ts';
+import { dayNumber, dayOf, daySchema } from './day.ts';
 
 /**
  * Spaced review by ts-fsrs. Its memory model and its waits are used, not its cards: those keep moments in
  * time, and a rule comes up again on a day.
  */
-
-const DAY_MS = 24 * 60 * 60 * 1000;
 
 /** When a rule was last tried and comes up again, and the memory model's two numbers for it. */
 export const reviewSchema = z.object({
@@ -15,16 +14,12 @@ export const reviewSchema = z.object({
 	stability: z.number().check(z.minimum(S_MIN)),
 	/** 1 to 10. */
 	difficulty: z.number().check(z.minimum(1), z.maximum(10)),
-	last: z.iso.date(),
-	due: z.iso.date()
+	last: daySchema,
+	due: daySchema
 });
 export type Review = z.infer<typeof reviewSchema>;
 
 const model = fsrs(REVIEW);
-
-/** Days are counted in universal time, so that a night with an hour more or less is one day like any other. */
-const dayNumber = (day: string): number => Date.parse(`${day}T00:00:00Z`) / DAY_MS;
-const dayOf = (number: number): string => new Date(number * DAY_MS).toISOString().slice(0, 10);
 
 /** The review of a rule after an answer. Only the first of a day counts: more on one day stretch the waits without cause. */
 export const reviewed = (before: Review | undefined, day: string, right: boolean): Review => {

@@ -69,6 +69,8 @@ export interface FindStart extends Asked<'find-start'> {
 	readonly start: string;
 	/** What the rule uses besides. */
 	readonly used: readonly string[];
+	/** A few points of which it starts from one: the first help. */
+	readonly among: readonly string[];
 }
 
 /** Place the next point of a draft. */

@@ -1,10 +1,12 @@
 import { z } from '#shared/shape.ts';
 import { message } from '#shared/speech/message.ts';
 import { explain } from '#drafting/explain.ts';
+import type { Drafted } from '#drafting/evaluate.ts';
 import { stepNamed, type Method } from '#drafting/method.ts';
 import { stepNeeds, stepStart } from '#drafting/steps/kinds.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
-import { FEWEST_STARTS } from '../constants.ts';
+import { distance } from '#geometry/point.ts';
+import { FEWEST_STARTS, STARTS_IN_HELP } from '../constants.ts';
 import { draftSoFar, pointSteps } from '../draft-so-far.ts';
 import { draftedBodies, type DraftedBody } from '../generate-body.ts';
 import { ruleOf } from '../rule.ts';
@@ -31,6 +33,18 @@ const isAsked = (method: Method, step: Step): boolean => {
 const bodyWith = ({ seed, step }: ExerciseKey, method: Method): DraftedBody => {
 	for (const drafted of draftedBodies(seed, method)) if (step in drafted.draft.points) return drafted;
 	throw new Error(`no drawn body has a point "${step}" by ${method.id}`);
+};
+
+/** The start, what the rule uses besides, and the points that lie nearest to it: as many as the first help names, in the order in which they were drafted. */
+const amongPoints = ({ points }: Drafted, start: string, used: readonly string[]): readonly string[] => {
+	const from = points[start];
+	const near = Object.entries(points)
+		.map(([name, at]) => ({ name, away: used.includes(name) ? 0 : from ? distance(from, at) : 0 }))
+		.filter(({ name }) => name !== start)
+		.sort((a, b) => a.away - b.away)
+		.map(({ name }) => name);
+	const few = [start, ...near].slice(0, STARTS_IN_HELP);
+	return Object.keys(points).filter((name) => few.includes(name));
 };
 
 const judge = ({ step, start, used, soFar }: FindStart, answer: unknown): Judged => {
@@ -60,6 +74,7 @@ export const findStart: ExerciseRules<'find-start'> = {
 		const step = stepNamed(method, key.step);
 		const start = stepStart(step);
 		if (start === undefined) throw new Error(`${key.step} of ${method.id} is measured from nowhere`);
+		const soFar = draftSoFar(method, draft, key.step);
 		return {
 			kind: 'find-start',
 			key,
@@ -68,9 +83,10 @@ export const findStart: ExerciseRules<'find-start'> = {
 			body,
 			draft,
 			step: key.step,
-			soFar: draftSoFar(method, draft, key.step),
+			soFar,
 			start,
-			used: stepNeeds(step)
+			used: stepNeeds(step),
+			among: amongPoints(soFar, start, stepNeeds(step))
 		};
 	},
 	asks: ({ method, step }, { words }) =>

@@ -4,7 +4,9 @@ import { exercise, judge } from '#practice/exercises/kinds.ts';
 import { exerciseKeySchema, type Exercise, type Judged } from '#practice/exercises/exercise.ts';
 import { afterExample, afterTry, masterySchema, NO_MASTERY, type Mastery } from '#practice/mastery.ts';
 import { practiceSet, skillsOf, type SetItem, type Skill } from '#practice/practice-set.ts';
+import { isProbeDue, NO_PROBES, probeSet, withFinished, withTaken, type Probes } from '#practice/probe.ts';
 import { Work } from '#ui/desk/work.svelte.ts';
+import { PROBES, today } from '#ui/keeping/probes.ts';
 import type { Learner } from '#ui/keeping/learner.svelte.ts';
 import { message } from '#shared/speech/message.ts';
 import { savedKey } from '#ui/keeping/shelf.ts';
@@ -21,7 +23,9 @@ const savedSetSchema = z.object({
 	helped: z._default(z.boolean(), false),
 	exampleSeen: z._default(z.boolean(), false),
 	/** The drafts that were chosen; none while nothing was. */
-	topics: z._default(z.array(z.string()), [])
+	topics: z._default(z.array(z.string()), []),
+	/** The draft of which it is tried what has stayed, where that is what the set is for. */
+	probe: z.optional(z.string())
 });
 
 const MASTERY = whole(savedKey('mastery'), message('keeping', 'practised'), masterySchema);
@@ -29,13 +33,6 @@ const SET = whole(savedKey('practice'), message('keeping', 'practiceSet'), saved
 
 /** How an exercise went, by its first answer. */
 export type Result = z.infer<typeof savedSetSchema>['results'][number];
-
-/** The learner's own day, as 2026-11-25. */
-const today = (): string => {
-	const now = new Date();
-	const two = (part: number): string => String(part).padStart(2, '0');
-	return `${String(now.getFullYear())}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-};
 
 /** A learner's practice: the set at hand, and what seems to be mastered. Kept in the browser at every answer. */
 export class Practice {
@@ -49,6 +46,9 @@ export class Practice {
 	/** Whether the rule was looked at before an answer: the answer then says nothing of what was known. */
 	helped = $state(false);
 	exampleSeen = $state(false);
+	probes: Probes = $state.raw(NO_PROBES);
+	/** The draft of which it is tried what has stayed: without help. */
+	probing: string | undefined = $state();
 	/** The drafts that are practised, by their ids. */
 	topics: readonly string[] = $state.raw([]);
 
@@ -57,14 +57,24 @@ export class Practice {
 		const { item } = this;
 		return item && exercise(item, (id) => this.methods.find((method) => method.id === id));
 	});
-	readonly skills: readonly Skill[] = $derived.by(() => skillsOf(this.methods, this.mastery, today()));
+	readonly skills: readonly Skill[] = $derived.by(() => skillsOf(this.methods, this.mastery, this.day()));
 	/** The skills of the chosen drafts. */
 	readonly chosen: readonly Skill[] = $derived(
 		this.skills.filter(({ method }) => this.topics.includes(method))
 	);
 	readonly finished = $derived(this.items.length > 0 && this.at >= this.items.length);
 
-	constructor(learner: Learner, methods: readonly Practised[]) {
+	/** The drafts that were finished so long ago that it is time to try what has stayed. */
+	readonly due: readonly Practised[] = $derived.by(() =>
+		this.methods.filter(({ id }) => isProbeDue(this.probes, id, this.day()))
+	);
+
+	/** `day` tells the learner's own day. */
+	constructor(
+		learner: Learner,
+		methods: readonly Practised[],
+		readonly day: () => string = today
+	) {
 		this.learner = learner;
 		this.methods = methods;
 	}
@@ -78,12 +88,25 @@ export class Practice {
 		this.results = set?.results ?? [];
 		this.helped = set?.helped ?? false;
 		this.exampleSeen = set?.exampleSeen ?? false;
+		this.probing = set?.probe;
 		this.topics = this.#met(set?.topics ?? []);
+		const finished = this.methods.filter((method) => this.#isFinished(method)).map(({ id }) => id);
+		this.#keepProbes(withFinished(this.learner.take(PROBES) ?? NO_PROBES, finished, this.day()));
 	}
 
 	/** Begins a new set; the same seed and the same mastery give the same set. */
 	begin(seed: number): void {
-		this.items = practiceSet(seed, this.chosen, SET_SIZE);
+		this.#beginWith(practiceSet(seed, this.chosen, SET_SIZE), undefined);
+	}
+
+	/** Begins to try what has stayed of a draft. */
+	probe(seed: number, method: Practised): void {
+		this.#beginWith(probeSet(seed, method, this.day()), method.id);
+	}
+
+	#beginWith(items: readonly SetItem[], probing: string | undefined): void {
+		this.items = items;
+		this.probing = probing;
 		this.results = [];
 		this.#goTo(0);
 	}
@@ -103,12 +126,23 @@ export class Practice {
 		return method.steps.some(({ name }) => work.entry(name).placement !== undefined);
 	}
 
-	/** What was chosen before; else the drafts that were begun here; else those that the course begins with. */
+	/** Whether all of a draft that the chosen body needs is drafted. */
+	#isFinished(method: Practised): boolean {
+		const work = new Work(method, this.learner);
+		work.load();
+		return work.draft !== undefined && work.left(method.steps.map(({ name }) => name)).length === 0;
+	}
+
+	#keepProbes(probes: Probes): void {
+		if (probes !== this.probes && Object.keys(probes.parts).length > 0) this.learner.keep(PROBES.key, probes);
+		this.probes = probes;
+	}
+
+	/** What was chosen before; else the drafts that were begun here. A newcomer is asked. */
 	#met(chosen: readonly string[]): readonly string[] {
 		const known = this.methods.filter(({ id }) => chosen.includes(id));
 		const begun = this.methods.filter((method) => this.#isBegun(method));
-		const first = this.methods.filter(({ practised }) => practised);
-		return ([known, begun].find((some) => some.length > 0) ?? first).map(({ id }) => id);
+		return (known.length > 0 ? known : begun).map(({ id }) => id);
 	}
 
 	/** Judges an answer, and keeps the first one that is right or wrong. */
@@ -123,7 +157,7 @@ export class Practice {
 			this.mastery = afterTry(this.mastery, {
 				rule: item.rule,
 				body: String(item.seed),
-				day: today(),
+				day: this.day(),
 				answer: judged.answer,
 				first,
 				helped: this.helped
@@ -152,13 +186,14 @@ export class Practice {
 	next(): void {
 		if (this.results[this.at] === undefined) this.#note('passed');
 		this.#goTo(this.at + 1);
+		if (!this.finished || this.probing === undefined) return;
+		const right = this.results.filter((result) => result === 'right').length;
+		this.#keepProbes(withTaken(this.probes, this.probing, this.day(), right, this.items.length));
 	}
 
 	/** Puts the set away. */
 	end(): void {
-		this.items = [];
-		this.results = [];
-		this.#goTo(0);
+		this.#beginWith([], undefined);
 	}
 
 	#note(result: Result): void {
@@ -175,7 +210,16 @@ export class Practice {
 	}
 
 	#save(): void {
-		const { items, at, results, helped, exampleSeen, topics } = this;
-		this.learner.keep(SET.key, { version: 1, items, at, results, helped, exampleSeen, topics });
+		const { items, at, results, helped, exampleSeen, topics, probing } = this;
+		this.learner.keep(SET.key, {
+			version: 1,
+			items,
+			at,
+			results,
+			helped,
+			exampleSeen,
+			topics,
+			...(probing === undefined ? {} : { probe: probing })
+		});
 	}
 }
