@@ -18,6 +18,7 @@ test('the whole back is drafted with the mouse, and the comparison finds every s
 	}
 	await page.getByRole('link', { name: /^Next lesson: The finished back/ }).click();
 	await expect(page.getByText('Every step is right.')).toBeVisible();
+	await page.getByText('All 30 steps, one by one').click();
 	await expect(page.getByRole('row')).toHaveCount(31);
 	await expect(page.getByRole('row').filter({ hasText: 'right' })).toHaveCount(30);
 });
