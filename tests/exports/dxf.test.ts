@@ -82,7 +82,7 @@ describe('a drawing file of the dress, read by an independent parser', () => {
 	);
 
 	it.each(pattern.pieces)(
-		'$name: fold, grain, notches, drill holes and words are on their layers',
+		'$name: fold, grain, notches, drill holes, gathers, words and names are on their layers',
 		(piece) => {
 			const block = safeName(piece.name);
 			expect(onLayer(block, LAYERS.mirror, 'LINE')).toHaveLength(piece.fold === undefined ? 0 : 1);
@@ -92,6 +92,17 @@ describe('a drawing file of the dress, read by an independent parser', () => {
 			expect(onLayer(block, LAYERS.drills, 'POINT')).toHaveLength(
 				piece.drills.length + (piece.buttons?.at.length ?? 0)
 			);
+			const names = [LAYERS.drills, LAYERS.internal].map((layer) =>
+				onLayer(block, layer, 'TEXT').map(({ text }) => text)
+			);
+			expect(names[0]).toEqual(piece.drills.map(({ label }) => label));
+			expect(names[1]).toEqual([
+				...piece.marks.map(({ label }) => label),
+				...piece.darts.map(({ name }) => name)
+			]);
+			const inner = piece.marks.length + 3 * piece.darts.length + (piece.buttons?.holes.length ?? 0);
+			const gathered = piece.edges.filter((edge) => edge.gathered).length;
+			expect(onLayer(block, LAYERS.internal, 'POLYLINE')).toHaveLength(inner + gathered);
 			const words = onLayer(block, LAYERS.boundary, 'TEXT').map(({ text }) => text);
 			expect(words[0]).toBe(`${piece.number} ${piece.name}`);
 			expect(words.at(-1)).toBe('UNITS: METRIC');

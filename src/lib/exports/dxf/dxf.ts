@@ -1,7 +1,7 @@
 import type { Speech } from '#shared/speech/speech.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { grainLine, notchStrokes } from '#garment/piece-lines.ts';
-import { dartMiddle, mouthNotches } from '#garment/piece-signs.ts';
+import { dartMiddle, gatherStroke, mouthNotches } from '#garment/piece-signs.ts';
 import type { Piece } from '#garment/piece.ts';
 import { nearestOnPath } from '#geometry/apart.ts';
 import { flattened, flattenedParts } from '#geometry/flatten.ts';
@@ -111,8 +111,26 @@ const turnsAndCurves = (outline: Path): readonly Group[] =>
 /** The closed outline without its last place, which is the first again. */
 const closedPlaces = (outline: Path): readonly SheetPoint[] => flattened(outline, FLATTENING).slice(0, -1);
 
-/** Everything of one piece, each notch where it meets the boundary: boundary, stitching line, fold, grain, notches, inner lines, drill holes, words. */
-const pieceEntities = (piece: Piece, words: readonly string[]): readonly Group[] => {
+/** A name that stands at a place of a piece. */
+interface NamedPlace {
+	readonly text: string;
+	readonly at: SheetPoint;
+	readonly layer: number;
+}
+
+/** The names of a piece's marked points, lines and darts, where they lie. */
+const namesOn = ({ drills, marks, darts }: Piece): readonly NamedPlace[] => [
+	...drills.map(({ label, at: place }) => ({ text: label, at: place, layer: LAYERS.drills })),
+	...marks.map(({ label, path }) => ({ text: label, at: pathStart(path), layer: LAYERS.internal })),
+	...darts.map(({ name, tip }) => ({ text: name, at: tip, layer: LAYERS.internal }))
+];
+
+/** Everything of one piece, each notch where it meets the boundary: boundary, stitching line, fold, grain, notches, inner lines, gathers, drill holes, words and names. */
+const pieceEntities = (
+	piece: Piece,
+	words: readonly string[],
+	names: readonly NamedPlace[]
+): readonly Group[] => {
 	const fold = piece.edges.find(({ name }) => name === piece.fold);
 	const [from, to] = grainLine(piece);
 	return [
@@ -132,12 +150,14 @@ const pieceEntities = (piece: Piece, words: readonly string[]): readonly Group[]
 		...[
 			...piece.marks.map(({ path }) => path),
 			...(piece.buttons?.holes ?? []),
-			...piece.darts.flatMap((dart) => [...dart.legs, dartMiddle(piece, dart)])
+			...piece.darts.flatMap((dart) => [...dart.legs, dartMiddle(piece, dart)]),
+			...piece.edges.filter(({ gathered }) => gathered).flatMap((edge) => gatherStroke(piece, edge))
 		].flatMap((path) => polylineOf(flattened(path, FLATTENING), LAYERS.internal, false)),
 		...[...piece.drills.map((drill) => drill.at), ...(piece.buttons?.at ?? [])].flatMap((where) =>
 			pointOf(where, LAYERS.drills)
 		),
-		...words.flatMap((text, i) => textOf(text, { ...from, y: mm(from.y + i * 8) }, LAYERS.boundary))
+		...words.flatMap((text, i) => textOf(text, { ...from, y: mm(from.y + i * 8) }, LAYERS.boundary)),
+		...names.flatMap(({ text, at: where, layer }) => textOf(text, where, layer))
 	];
 };
 
@@ -182,7 +202,11 @@ export const dxfFile = (pieces: readonly WrittenPiece[], title: string, speech: 
 	const plain = (text: string): string => plainText(text, speech);
 	const about = [title, speech.words.paper.drawingFile].map(plain);
 	const written = pieces.map(({ words }) => [...words.map(plain), 'UNITS: METRIC']);
-	const isAscii = [about, ...written].every((texts) => texts.every((text) => /^[\x20-\x7E]*$/.test(text)));
+	const named = pieces.map(({ piece }) =>
+		namesOn(piece).map((each) => ({ ...each, text: plain(each.text) }))
+	);
+	const texts = [about, ...written, ...named.map((each) => each.map(({ text }) => text))];
+	const isAscii = texts.every((some) => some.every((text) => /^[\x20-\x7E]*$/.test(text)));
 	const groups: readonly Group[] = [
 		...about.map((text): Group => [999, text]),
 		[0, 'SECTION'],
@@ -204,7 +228,7 @@ export const dxfFile = (pieces: readonly WrittenPiece[], title: string, speech: 
 			[20, '0.000'],
 			[30, '0.000'],
 			[3, names[i] ?? 'PIECE'],
-			...pieceEntities(piece, written[i] ?? []),
+			...pieceEntities(piece, written[i] ?? [], named[i] ?? []),
 			[0, 'ENDBLK'],
 			[8, 0]
 		]),
