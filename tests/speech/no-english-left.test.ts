@@ -15,7 +15,11 @@ const EXCEPTIONS: readonly Exception[] = [
 	{ file: /formula\/parse\.ts$/, words: /^(Identifier|Literal)$/, because: 'kinds of a parsed formula' },
 	{ file: /dxf\.ts$/, words: /^(UNITS: METRIC|Units: millimetres\.)/, because: 'read by other programs' },
 	{ file: /pattern-pdf\.ts$/, words: /^Ink$/, because: 'the name of a part of a PDF, which nobody sees' },
-	{ file: /Sheet\.svelte$/, words: /^(Enter|Escape)$/, because: 'names of keys, as a browser tells them' },
+	{
+		file: /(Sheet|Points)\.svelte$/,
+		words: /^(Enter|Escape)$/,
+		because: 'names of keys, as a browser tells them'
+	},
 	{
 		file: /(Dock|Sheet)\.svelte$/,
 		words: /^(\(prefers-reduced-motion: reduce\)|form input)$/,
