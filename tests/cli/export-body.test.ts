@@ -84,6 +84,17 @@ describe('papers', () => {
 		else expect((Number(high) / 72) * 25.4).toBeLessThan(3000);
 		expect(askOf('qpdf', bytes, '--check')).toContain('No syntax');
 	});
+
+	it('a sheet for the floor has the check squares beside the pieces, and the cover is a page of A4', async () => {
+		const bytes = await made('floor.pdf', 'course-dress', '--paper', 'a0');
+		expect(askOf('pdfinfo', bytes, '-l', '2')).toMatch(/Page +1 size: +595\.276 x 841\.89/);
+		const [cover = '', sheet = ''] = pageTexts(bytes).map(plain);
+		expect(cover).toContain('The large sheet has the same two squares');
+		for (const text of [cover, sheet]) {
+			expect(text).toContain('Each side is 100 mm.');
+			expect(text).toContain('Each side is 4 inches.');
+		}
+	});
 });
 
 describe('what is chosen', () => {

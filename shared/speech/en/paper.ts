@@ -41,6 +41,8 @@ export const paper = (v: Voice) => ({
 	grid: 'grid',
 	printAtFull: ({ pages, paper: name }: { pages: number; paper: string }) =>
 		`${pages === 1 ? 'One page' : `${pages} pages`} of ${name}. Print at 100 % (actual size), then measure the squares before you trust the rest.`,
+	squaresOnSheet:
+		'The large sheet has the same two squares: measure them there as well, since it is often printed by another machine.',
 	howToJoin:
 		'Cut the left and the top edge of a page off where it says so, lay it on the dotted line of its neighbour, cross on cross, and tape. Pages in brackets on the map are empty and are not printed.',
 	eachSide100: 'Each side is 100 mm.',

@@ -38,6 +38,8 @@ export const paper: typeof english = (v) => ({
 	grid: 'cuadrícula',
 	printAtFull: ({ pages, paper: name }) =>
 		`${pages === 1 ? 'Una página' : `${pages} páginas`} de ${name}. Imprime al 100 % (tamaño real) y mide los cuadrados antes de fiarte del resto.`,
+	squaresOnSheet:
+		'La hoja grande lleva los mismos dos cuadrados: mídelos también en ella, porque muchas veces se imprime en otra máquina.',
 	howToJoin:
 		'Corta el borde izquierdo y el superior de cada página donde se indique, ponla sobre la línea de puntos de su vecina, cruz sobre cruz, y pégala con cinta adhesiva. Las páginas entre paréntesis en el plano están vacías y no se imprimen.',
 	eachSide100: 'Cada lado mide 100 mm.',

@@ -3,7 +3,7 @@ import type { Speech } from '#shared/speech/speech.ts';
 import { mm, radians, type Mm } from '#shared/units.ts';
 import { pathMapped, polyline, type Path } from '#geometry/path.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
-import type { Drawing, Words } from '../drawing/drawing.ts';
+import { drawingBounds, isEmpty, type Drawing, type Words } from '../drawing/drawing.ts';
 import type { LineStyle } from '../drawing/line-styles.ts';
 import { OVERLAP, PAGE_MARGIN, paperName, type Paper, type Tile } from '../sheets/tiles.ts';
 import type { OpenFile } from './file.ts';
@@ -147,7 +147,12 @@ const pageMap = (
 
 /** What the first page is made with. */
 interface FirstPageOptions {
+	/** The paper that the drawing is printed on. */
 	readonly paper: Paper;
+	/** The paper of this page. */
+	readonly page: Paper;
+	/** Whether the drawing's own sheet has the check squares too. */
+	readonly squaresOnSheet: boolean;
 	readonly title: string;
 	/** Lines under the title. */
 	readonly about: readonly string[];
@@ -158,10 +163,11 @@ interface FirstPageOptions {
 /** What the first page says, with how to print and to join. */
 const firstLines = (
 	{ tiles }: PagePlan,
-	{ paper, about }: FirstPageOptions,
+	{ paper, squaresOnSheet, about }: FirstPageOptions,
 	speech: Speech
 ): readonly string[] => [
 	speech.words.paper.printAtFull({ pages: tiles.length, paper: paperName(paper, speech) }),
+	...(squaresOnSheet ? [speech.words.paper.squaresOnSheet] : []),
 	...(tiles.length > 1 ? [speech.words.paper.howToJoin] : []),
 	...about
 ];
@@ -182,8 +188,8 @@ const SQUARES_HEIGHT = METRIC + APART + INCHES;
 /** The least height of a first page: its title, four lines and the squares. */
 export const FIRST_PAGE_HEIGHT: Mm = mm(2 * PAGE_MARGIN + 2 * APART + 14 + 4 * LINE_HEIGHT + SQUARES_HEIGHT);
 
-/** The check squares, their upper left corner at a place. */
-const checkSquares = ({ x, y }: SheetPoint, { font, speech }: OpenFile): readonly PDFOperator[] => {
+/** The check squares, their upper left corner at a place of the page. */
+export const checkSquares = ({ x, y }: SheetPoint, { font, speech }: OpenFile): readonly PDFOperator[] => {
 	const below = y + METRIC + APART;
 	const said = (text: string, top: number, side: Mm): readonly PDFOperator[] =>
 		wordsOperators(words(text, at(x + side / 2, top + side / 2), TEXT_SIZE, true), font);
@@ -192,6 +198,30 @@ const checkSquares = ({ x, y }: SheetPoint, { font, speech }: OpenFile): readonl
 		...said(speech.words.paper.eachSide100, y, METRIC),
 		...said(speech.words.paper.eachSide4, below, INCHES)
 	];
+};
+
+/** How closely room for the squares is looked for. */
+const TRY_EVERY = 20;
+
+/** Where the check squares have room on the first sheet of a drawing, beside all that is drawn, low on the right: their upper left corner on that page. */
+export const roomForSquares = (
+	drawings: readonly Drawing[],
+	[sheet]: readonly Tile[]
+): SheetPoint | undefined => {
+	if (!sheet) return undefined;
+	const drawn = drawings.filter((each) => !isEmpty(each)).map(drawingBounds);
+	const free = (x: number, y: number): boolean =>
+		drawn.every(
+			({ left, top, right, bottom }) =>
+				right + APART < x ||
+				left - APART > x + INCHES ||
+				bottom + APART < y ||
+				top - APART > y + SQUARES_HEIGHT
+		);
+	for (let y = sheet.height - SQUARES_HEIGHT - APART; y >= APART; y -= TRY_EVERY)
+		for (let x = sheet.width - INCHES - APART; x >= APART; x -= TRY_EVERY)
+			if (free(sheet.left + x, sheet.top + y)) return at(PAGE_MARGIN + x, PAGE_MARGIN + y);
+	return undefined;
 };
 
 /** The first page, and the lines for which it has no room left beside the check squares. */
@@ -229,17 +259,17 @@ export const firstPage = (
 	file: OpenFile
 ): FirstPage => {
 	const { font, speech } = file;
-	const { paper, title } = options;
+	const { page, title } = options;
 	const left = PAGE_MARGIN + 2;
-	const width = paper.width - 2 * left;
+	const width = page.width - 2 * left;
 	const titled = wrapped(title, NAME_SIZE, width, font).slice(0, TITLE_LINES);
 	const under = PAGE_MARGIN + titled.length * NAME_SIZE * 1.2;
-	const bottom = paper.height - PAGE_MARGIN - 2;
+	const bottom = page.height - PAGE_MARGIN - 2;
 	const room = Math.floor((bottom - SQUARES_HEIGHT - APART - under) / LINE_HEIGHT);
 	const said = fitting(firstLines(plan, options, speech), width, room, font);
 	const top = under + said.lines.length * LINE_HEIGHT + APART;
 	const mapLeft = left + INCHES + APART;
-	const place = { left: mapLeft, top, width: paper.width - left - mapLeft, height: bottom - top };
+	const place = { left: mapLeft, top, width: page.width - left - mapLeft, height: bottom - top };
 	const [picture, map] = parted(place, options.worn);
 	const operators = [
 		pushGraphicsState(),

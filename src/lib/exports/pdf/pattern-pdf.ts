@@ -11,13 +11,14 @@ import {
 } from '@cantoo/pdf-lib';
 import { mm, type Mm } from '#shared/units.ts';
 import type { Bounds } from '#geometry/path.ts';
+import type { SheetPoint } from '#geometry/point.ts';
 import type { Worn } from '#garment/worn/worn.ts';
 import type { Drawing } from '../drawing/drawing.ts';
 import { planPages, type PagePlan } from '../sheets/page-plan.ts';
 import { PAGE_MARGIN, PAPERS, type Paper, type Tile } from '../sheets/tiles.ts';
 import { addPage, addTextPages, closeFile, openFile, type FileOptions, type OpenFile } from './file.ts';
 import { drawingOperators, FONT_NAME, written } from './operators.ts';
-import { firstPage, FIRST_PAGE_HEIGHT, pageFurniture } from './page-words.ts';
+import { checkSquares, firstPage, FIRST_PAGE_HEIGHT, pageFurniture, roomForSquares } from './page-words.ts';
 import type { TextBlock } from './text-pages.ts';
 
 /** What a printed pattern is made with. */
@@ -67,7 +68,14 @@ const sheetInk = (
 
 const INK_NAME = 'Ink';
 
-const tilePage = (file: OpenFile, ink: PDFRef, tile: Tile, plan: PagePlan, paper: Paper): void => {
+const tilePage = (
+	file: OpenFile,
+	ink: PDFRef,
+	tile: Tile,
+	plan: PagePlan,
+	paper: Paper,
+	squares: SheetPoint | undefined
+): void => {
 	const page = addPage(file, paper, [
 		pushGraphicsState(),
 		rectangle(PAGE_MARGIN, PAGE_MARGIN, tile.width, tile.height),
@@ -76,7 +84,8 @@ const tilePage = (file: OpenFile, ink: PDFRef, tile: Tile, plan: PagePlan, paper
 		concatTransformationMatrix(1, 0, 0, 1, written(PAGE_MARGIN - tile.left), written(PAGE_MARGIN - tile.top)),
 		drawObject(INK_NAME),
 		popGraphicsState(),
-		...pageFurniture(tile, plan, file)
+		...pageFurniture(tile, plan, file),
+		...(squares ? checkSquares(squares, file) : [])
 	]);
 	page.node.setXObject(PDFName.of(INK_NAME), ink);
 };
@@ -91,17 +100,21 @@ export const patternPdf = async (drawings: readonly Drawing[], options: PdfOptio
 	const paper = cutPaper(options.paper, uncut.bounds);
 	const plan = paper === options.paper ? uncut : planPages(drawings, paper);
 	const file = await openFile(options);
-	const { operators, left } = firstPage(plan, drawings, { ...options, paper }, file);
-	addPage(file, paper, operators);
-	addTextPages(file, wordsPaper(paper), [
+	const small = wordsPaper(paper);
+	// No sheet for the floor is spent on two squares where they have room beside the drawing.
+	const squares = small === paper ? undefined : roomForSquares(drawings, plan.tiles);
+	const first = { page: squares ? small : paper, squaresOnSheet: squares !== undefined };
+	const { operators, left } = firstPage(plan, drawings, { ...options, paper, ...first }, file);
+	addPage(file, first.page, operators);
+	addTextPages(file, small, [
 		...left.map((text): TextBlock => ({ kind: 'text', text })),
 		...(options.words ?? [])
 	]);
 	const ink = sheetInk(file, drawings, plan.bounds);
 	for (const [i, tile] of plan.tiles.entries()) {
-		tilePage(file, ink, tile, plan, paper);
+		tilePage(file, ink, tile, plan, paper, i === 0 ? squares : undefined);
 		options.onPage?.(i + 1, plan.tiles.length);
 	}
-	addTextPages(file, wordsPaper(paper), options.after ?? []);
+	addTextPages(file, small, options.after ?? []);
 	return closeFile(file);
 };
