@@ -1,4 +1,4 @@
-import { getContext, setContext } from 'svelte';
+import { getContext, setContext, untrack } from 'svelte';
 import { pageWords, type Catalogue } from '#shared/speech/catalogue.ts';
 import { addressIn } from '#shared/speech/language.ts';
 import { speechOf, type Speech } from '#shared/speech/speech.ts';
@@ -25,7 +25,9 @@ export const provideSpeech = (catalogue: () => Catalogue, learner: Learner): Pag
 			return (more ?? catalogue()).areas.steps !== undefined;
 		},
 		later: async () => {
-			more ??= await pageWords(now.language);
+			// Also asked from a template, where nothing may be set and which is not to ask again.
+			if (untrack(() => more)) return;
+			more = await pageWords(untrack(() => now.language));
 		},
 		to: (path) => addressIn(now.language, path)
 	};
