@@ -8,7 +8,6 @@ import { dartMiddle, dartTips, foldStrokes, gatherStroke, mouthNotches } from '#
 import type { Piece } from '#garment/piece.ts';
 import type { WearReport } from '#garment/wear.ts';
 import { arcPath } from '#geometry/arc.ts';
-import { chordMeets } from '#geometry/chord.ts';
 import {
 	boundsOf,
 	pathSamples,
@@ -23,7 +22,7 @@ import {
 import { at, distance, opposite, type SheetPoint } from '#geometry/point.ts';
 import { grown, wordsBounds, type Drawing, type Stroke, type Words } from './drawing.ts';
 import { bothSides, frameOf, wordsAbout, wordsBeside, type Room } from './line-words.ts';
-import { within, writingAt, writingIn } from './writing.ts';
+import { meetsAny, within, writingAt, writingIn } from './writing.ts';
 
 /** Half the arms of a marked point's cross, and the ring about it: a page's own marks have a square instead. */
 const CROSS: Mm = mm(4);
@@ -245,10 +244,6 @@ const ALONE: OnSheet = { joints: [], others: [], sheet: undefined };
 /** How closely places beside a piece are tried, and the white that words keep from its outline there. */
 const BESIDE_STEP: Mm = mm(4);
 const CLEAR: Mm = mm(5);
-
-/** Whether any of some lines comes into a rectangle. */
-const meetsAny = (box: Bounds, lines: readonly (readonly SheetPoint[])[]): boolean =>
-	lines.some((line) => line.some((place, i) => i > 0 && chordMeets(line[i - 1] ?? place, place, box)));
 
 /** Writing beside a piece: nearest to `start` in a rectangle where it lies neither over the piece nor across a joint of pages, if there is such a place. */
 const placedBeside = (

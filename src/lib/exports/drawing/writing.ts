@@ -84,6 +84,10 @@ const rim = (
 	]);
 };
 
+/** Whether any of some lines comes into a rectangle. */
+export const meetsAny = (box: Bounds, lines: readonly (readonly SheetPoint[])[]): boolean =>
+	lines.some((line) => line.some((place, i) => i > 0 && chordMeets(line[i - 1] ?? place, place, box)));
+
 /** Whether any of some lines comes into a turned rectangle. */
 const crossed = (
 	lines: readonly (readonly SheetPoint[])[],
@@ -92,8 +96,7 @@ const crossed = (
 	upright: boolean
 ): boolean => {
 	const [dx, dy] = upright ? [half[1], half[0]] : half;
-	const box = { left: mm(x - dx), top: mm(y - dy), right: mm(x + dx), bottom: mm(y + dy) };
-	return lines.some((line) => line.some((place, i) => i > 0 && chordMeets(line[i - 1] ?? place, place, box)));
+	return meetsAny({ left: mm(x - dx), top: mm(y - dy), right: mm(x + dx), bottom: mm(y + dy) }, lines);
 };
 
 /** The lines set about a place, one under the other; upright, they read from below. */
