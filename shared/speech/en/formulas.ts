@@ -18,6 +18,7 @@ const MEASURED = {
 	angle: (names: readonly string[]) => `angle of ${names.join('–')}`,
 	turn: ([one = '', other = '']: readonly string[]) => `turn from ${one} to ${other}`,
 	widthAt: ([piece = '', point = '']: readonly string[]) => `width of ${piece} at ${point}`,
+	openWidthAt: ([piece = '', point = '']: readonly string[]) => `width of ${piece} at ${point}, darts open`,
 	sewn: ([edge = '']: readonly string[]) => `length of ${edge}`
 };
 /** A number of a formula is written as it is, whatever its decimals. */

@@ -24,6 +24,11 @@ const MEASURED: Record<
 		name: `ancho de ${piece} en ${point}`,
 		gender: 'm'
 	}),
+	openWidthAt: ([piece = '', point = '']) => ({
+		article: 'el',
+		name: `ancho de ${piece} en ${point}, con las pinzas abiertas`,
+		gender: 'm'
+	}),
 	sewn: ([edge = '']) => ({ article: 'la', name: `longitud de ${edge}`, gender: 'f' })
 };
 const ALL_DECIMALS = 15;

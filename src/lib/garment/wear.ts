@@ -63,18 +63,22 @@ const closedDart = (one: Path, other: Path, tip: SheetPoint): ClosedDart => {
 /** What formulas may measure on a garment's pieces. A piece whose draft is not there throws NotDrafted. */
 const pieceScope = (garment: Garment, worn: Worn): PieceScope => {
 	const ruleOf = (key: string): PieceRule | undefined => garment.pieces.find((each) => each.key === key);
+	const dartsOf = (key: string): readonly ClosedDart[] => {
+		const rule = ruleOf(key);
+		const { lines, points } = draftOfPiece(rule, worn, key);
+		return (rule?.darts ?? []).flatMap(({ legs, tip }) => {
+			const [one, other, end] = [lines[legs[0]], lines[legs[1]], points[tip]];
+			return one && other && end ? [closedDart(one.path, other.path, end)] : [];
+		});
+	};
+	const widthOf = (key: string, darts: readonly ClosedDart[], level: Mm): Mm => {
+		const outline = outlineOf(worn.edges, key);
+		if (!outline) throw new NotDrafted('piece', key);
+		return widthAtLevel(outline, darts, level);
+	};
 	return {
-		width: (key, level) => {
-			const rule = ruleOf(key);
-			const { lines, points } = draftOfPiece(rule, worn, key);
-			const outline = outlineOf(worn.edges, key);
-			const darts = (rule?.darts ?? []).flatMap(({ legs, tip }) => {
-				const [one, other, end] = [lines[legs[0]], lines[legs[1]], points[tip]];
-				return one && other && end ? [closedDart(one.path, other.path, end)] : [];
-			});
-			if (!outline) throw new NotDrafted('piece', key);
-			return widthAtLevel(outline, darts, level);
-		},
+		width: (key, level) => widthOf(key, dartsOf(key), level),
+		openWidth: (key, level) => widthOf(key, [], level),
 		edge: (name) => {
 			const [piece = '', edge = ''] = name.split('.');
 			draftOfPiece(ruleOf(piece), worn, piece);

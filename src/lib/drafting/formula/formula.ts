@@ -27,6 +27,7 @@ export type Formula =
  * - `angle(A, B)`: the way from A to B, in degrees from level; upward is more than nothing.
  * - `turn(a, b)`: by how many degrees the way turns where line `b` goes on from line `a`.
  * - `widthAt(piece, A)`: how wide the piece is at the level of A, its darts closed; `widthAt(piece, A, h)` so much above A.
+ * - `openWidthAt(piece, A, h)`: the same with the darts left open, as the piece lies flat.
  * - `sewn(piece.edge)`: how long an edge is; nothing where this body's piece does not have it.
  *
  * Angles and turns are plain numbers, the rest are lengths.
@@ -38,7 +39,7 @@ export interface Measured {
 	/** Of a width: how far above its point it is taken. */
 	readonly above?: Formula;
 }
-export type MeasuredKind = 'rise' | 'across' | 'angle' | 'turn' | 'widthAt' | 'sewn';
+export type MeasuredKind = 'rise' | 'across' | 'angle' | 'turn' | 'widthAt' | 'openWidthAt' | 'sewn';
 
 /** Two formulas joined by one of the four signs. */
 export interface Operation {
@@ -63,7 +64,7 @@ export const formulaParts = (formula: Formula): readonly Formula[] => {
 /** The points and lines that something is measured between; pieces and their edges are none. */
 const drawnNames = ({ what, names }: Measured): readonly string[] => {
 	if (what === 'sewn') return [];
-	return what === 'widthAt' ? names.slice(1) : names;
+	return what === 'widthAt' || what === 'openWidthAt' ? names.slice(1) : names;
 };
 
 /** The points and lines of its own draft that a formula leans on. */

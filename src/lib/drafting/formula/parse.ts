@@ -53,7 +53,7 @@ const trialScope = (): Scope => {
 		point: (name) => at(value(name), mm(value(name) ** 2 / 500)),
 		line: (name) => [straight(at(mm(0), mm(0)), at(value(name), mm(0)))],
 		has: () => true,
-		pieces: { width: value, edge: value }
+		pieces: { width: value, openWidth: value, edge: value }
 	};
 };
 
@@ -73,13 +73,14 @@ const FUNCTIONS = {
 	angle: 2,
 	turn: 2,
 	widthAt: 3,
+	openWidthAt: 3,
 	sewn: 1,
 	greater: 2,
 	lesser: 2,
 	choice: 3
 } as const;
-/** The one that may be left short: a width at the level of a point. */
-const SHORTEST: Partial<Record<keyof typeof FUNCTIONS, number>> = { widthAt: 2 };
+/** Those that may be left short: a width at the level of a point. */
+const SHORTEST: Partial<Record<keyof typeof FUNCTIONS, number>> = { widthAt: 2, openWidthAt: 2 };
 const isSign = (operator: string): operator is Sign => SIGNS.some((sign) => sign === operator);
 const isFunction = (name: string): name is keyof typeof FUNCTIONS => Object.hasOwn(FUNCTIONS, name);
 
@@ -138,6 +139,7 @@ const MEASURED: Readonly<Record<MeasuredKind, readonly ('point' | 'line' | 'piec
 	angle: ['point', 'point'],
 	turn: ['line', 'line'],
 	widthAt: ['piece', 'point'],
+	openWidthAt: ['piece', 'point'],
 	sewn: ['edge']
 };
 

@@ -9,6 +9,8 @@ import type { Formula, Measured } from './formula.ts';
 export interface PieceScope {
 	/** How wide a piece is at a level of its draft, darts closed. */
 	width(piece: string, level: Mm): Mm;
+	/** The same, darts left open. */
+	openWidth(piece: string, level: Mm): Mm;
 	/** The length of an edge (`front.side`); nothing where the piece does not have it. */
 	edge(name: string): Mm;
 }
@@ -83,9 +85,11 @@ const measuredOf = ({ what, names: [first = '', second = ''], above }: Measured,
 			const [arriving, leaving] = [endDirection(scope.line(first)), startDirection(scope.line(second))];
 			return arriving && leaving ? angleBetween(arriving, leaving) * DEGREES : 0;
 		}
-		case 'widthAt': {
-			const level = scope.point(second).y - (above ? numberOf(above, scope) : 0);
-			return piecesOf(scope).width(first, mm(level));
+		case 'widthAt':
+		case 'openWidthAt': {
+			const level = mm(scope.point(second).y - (above ? numberOf(above, scope) : 0));
+			const pieces = piecesOf(scope);
+			return what === 'widthAt' ? pieces.width(first, level) : pieces.openWidth(first, level);
 		}
 		case 'sewn':
 			return piecesOf(scope).edge(first);
