@@ -35,7 +35,15 @@ const notUpward = (higher) => ({
 
 export default defineConfig(
 	{
-		ignores: ['build/', '.svelte-kit/', 'node_modules/', 'coverage/', 'test-results/', 'playwright-report/']
+		ignores: [
+			'build/',
+			'data/',
+			'.svelte-kit/',
+			'node_modules/',
+			'coverage/',
+			'test-results/',
+			'playwright-report/'
+		]
 	},
 	{ linterOptions: { reportUnusedDisableDirectives: 'error' } },
 	js.configs.recommended,

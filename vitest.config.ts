@@ -4,6 +4,9 @@ import viteConfig from './vite.config.ts';
 /** Tests that put something in the place of a browser's store: each file of theirs gets a world of its own. */
 const APART = 'tests/ui/{garment-at-hand,learner,saved-work,work}.test.ts';
 
+/** The class server, on a folder and on a PostgreSQL that is started for these tests. */
+const SERVER = 'tests/server/*.test.ts';
+
 export default mergeConfig(
 	viteConfig,
 	defineConfig({
@@ -25,11 +28,20 @@ export default mergeConfig(
 					test: {
 						name: 'unit',
 						include: ['{src,shared,tests}/**/*.test.ts'],
-						exclude: [APART],
+						exclude: [APART, SERVER],
 						isolate: false
 					}
 				},
-				{ extends: true, test: { name: 'store', include: [APART] } }
+				{ extends: true, test: { name: 'store', include: [APART] } },
+				{
+					extends: true,
+					test: {
+						name: 'server',
+						include: [SERVER],
+						globalSetup: 'tests/server/start-postgres.ts',
+						isolate: false
+					}
+				}
 			]
 		}
 	})

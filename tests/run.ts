@@ -12,6 +12,7 @@ import { CHOSEN, ensureChromium } from './support/chromium.ts';
 import { endAll, runScript, type Outcome } from './support/command.ts';
 import { complaintAbout, playwrightCounts, vitestCounts, type Counts } from './support/counts.ts';
 import { ensurePdfReaders } from './support/pdf-readers.ts';
+import { ensurePostgres } from './support/postgres.ts';
 
 interface Stage {
 	/** The stage's name, which is also the script of package.json that it runs. */
@@ -53,6 +54,7 @@ const STAGES: readonly Stage[] = [
 		group: 'unit',
 		prepare: () => {
 			ensurePdfReaders();
+			ensurePostgres();
 			return {};
 		},
 		report: { words: ['--reporter=default', '--reporter=json'], read: vitestCounts }

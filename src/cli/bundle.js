@@ -56,7 +56,7 @@ const bundle = async (outDir) => {
 		publicDir: false,
 		// What the project's tsconfig.json says is for editors and checks, and part of it is not there before `svelte-kit sync`.
 		oxc: false,
-		ssr: { noExternal: true, external: ['vite'] },
+		ssr: { noExternal: true, external: ['vite', '@photostructure/sqlite', 'pg'] },
 		build: {
 			ssr: ENTRY,
 			outDir,

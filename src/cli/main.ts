@@ -12,7 +12,10 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
 	draft: async () => (await import('./work-command.ts')).draftCommand,
 	pattern: async () => (await import('./work-command.ts')).patternCommand,
 	export: async () => (await import('./export-command.ts')).exportCommand,
-	check: async () => (await import('./check-command.ts')).checkCommand
+	check: async () => (await import('./check-command.ts')).checkCommand,
+	backup: async () => (await import('./store-command.ts')).backupCommand,
+	restore: async () => (await import('./store-command.ts')).restoreCommand,
+	move: async () => (await import('./store-command.ts')).moveCommand
 };
 
 const speechIn = async (language: Language): Promise<Speech> => speechOf(await allWords(language), 'cm');

@@ -33,6 +33,7 @@ const EXCEPTIONS: readonly Exception[] = [
 		words: /^front matter$/,
 		because: 'the place of an error in a file, the same in every language'
 	},
+	{ file: /server\/store\//, words: /^[a-z]|^PRAGMA/, because: 'said to a database' },
 	{ file: /page-language\.ts$/, words: /; SameSite=Lax$/, because: 'a header of HTTP' }
 ];
 

@@ -11,10 +11,19 @@ export const USAGE = {
   square-across check METHOD --stdin                     the same for many learners: one line of JSON each
   square-across serve [--port N] [--host H]              serve the lessons on this machine (builds them when needed)
   square-across build                                    build the lessons for serving
+  square-across backup FILE | restore FILE | move --to URL   copy the classes of a school; \`backup --help\` says how
 
 METHOD is back-block or another id of lessons/*/method.yaml; \`draft --help\` says how a body is written.
 GARMENT is course-dress or another id of lessons/*/garment.yaml; \`pattern --help\` says what may be chosen for it.
 With --language es everything is said in Spanish.
+`,
+	store: `Usage:
+  square-across backup FILE               everything of the classes in one file; the server may run on
+  square-across restore FILE              puts a backup back into an empty folder or database
+  square-across move --to postgres://...  copies the classes into an empty PostgreSQL database, and compares
+
+The classes are in the folder that SQUARE_ACROSS_DATA names (data, beside the program, when it is not set),
+or in the PostgreSQL database that DATABASE_URL names.
 `,
 	draft: `Usage:
   square-across draft METHOD --body FILE.json [--json]   draft one body; - reads standard input

@@ -12,10 +12,19 @@ export const USAGE: Readonly<Record<keyof typeof ENGLISH, string>> = {
   square-across check MÉTODO --stdin                        lo mismo para muchas personas: una línea de JSON cada una
   square-across serve [--port N] [--host H]                 sirve las lecciones en este equipo (las prepara si hace falta)
   square-across build                                       prepara las lecciones para servirlas
+  square-across backup ARCHIVO | restore ARCHIVO | move --to URL   copia las clases de una escuela; lo explica \`backup --help\`
 
 MÉTODO es back-block u otro id de lessons/*/method.yaml; \`draft --help\` dice cómo se escribe un cuerpo.
 PRENDA es course-dress u otro id de lessons/*/garment.yaml; \`pattern --help\` dice qué se puede elegir para ella.
 Con --language en, todo se dice en inglés.
+`,
+	store: `Uso:
+  square-across backup ARCHIVO            todo lo de las clases en un archivo; el servidor puede seguir en marcha
+  square-across restore ARCHIVO           recupera una copia en una carpeta o base de datos vacía
+  square-across move --to postgres://...  copia las clases a una base de datos PostgreSQL vacía, y compara
+
+Las clases están en la carpeta que nombra SQUARE_ACROSS_DATA (data, junto al programa, si no se dice),
+o en la base de datos PostgreSQL que nombra DATABASE_URL.
 `,
 	draft: `Uso:
   square-across draft MÉTODO --body ARCHIVO.json [--json]   traza para un cuerpo; - lee la entrada estándar

@@ -1,0 +1,51 @@
+import type { server as english } from '../en/server.ts';
+
+type Counts = Readonly<Record<string, number>>;
+
+const CANNOT_OPEN: Readonly<Record<string, string>> = {
+	EACCES: 'este usuario no puede escribir aquí',
+	EPERM: 'este usuario no puede escribir aquí',
+	EROFS: 'aquí no se puede escribir nada',
+	ENOSPC: 'el disco está lleno',
+	EEXIST: 'es un archivo, no una carpeta',
+	ENOTDIR: 'una parte de esta ruta no es una carpeta',
+	SQLITE_CANTOPEN: 'este usuario no puede escribir aquí',
+	SQLITE_NOTADB: 'el archivo de las clases no es una base de datos',
+	SQLITE_CORRUPT: 'el archivo de las clases está dañado; recupera una copia',
+	ECONNREFUSED: 'allí no responde ningún servidor de bases de datos',
+	ENOTFOUND: 'no hay ninguna máquina con este nombre',
+	ETIMEDOUT: 'el servidor de bases de datos no responde',
+	'28P01': 'el usuario o la contraseña no son correctos',
+	'3D000': 'no hay ninguna base de datos con este nombre'
+};
+
+/** Lo que dice el servidor de clases a quien lo cuida. */
+export const server: typeof english = (v) => {
+	const rows = (count: number): string => v.plural(count, { one: '1 fila', other: `${count} filas` });
+	const byTable = (counts: Counts): string =>
+		Object.entries(counts)
+			.map(([table, count]) => `${table} ${count}`)
+			.join(', ');
+	return {
+		notPostgres: ({ seen }) =>
+			`la dirección de una base de datos es postgres://USUARIO:CONTRASEÑA@MÁQUINA/NOMBRE, no ${seen}`,
+		cannotOpen: ({ code }) => CANNOT_OPEN[code] ?? `aquí no se pueden abrir las clases (${code})`,
+		newerStore: ({ has, knows }) =>
+			`un programa más nuevo ha usado estas clases (paso ${has} de su esquema; este programa conoce ${knows}); arranca aquel`,
+		notEmpty: ({ rows: count }) => `aquí ya hay algo guardado (${rows(count)}); elige un sitio vacío`,
+		notTheSame: ({ had, has }) =>
+			`lo escrito no es lo que se leyó, así que no se ha guardado nada: ${byTable(had)}, y después ${byTable(has)}`,
+		notBackup: ({ line }) => `la línea ${line} no es de una copia de seguridad`,
+		cutShort: ({ line }) =>
+			`la copia termina tras la línea ${line}, antes de la última; no se ha recuperado nada`,
+		otherVersion: ({ has, backup }) =>
+			`la copia es del paso ${backup} del esquema y aquí se está en el ${has}; recupérala en un sitio nuevo`,
+		noStore: 'SQUARE_ACROSS_DATA es none, así que no hay clases',
+		backedUp: ({ to, counts }) => `${to}: ${byTable(counts)}`,
+		restored: ({ to, counts }) => `Recuperado en ${to}: ${byTable(counts)}`,
+		moved: ({ from, to, counts }) =>
+			`Trasladado de ${from} a ${to} y leído de nuevo: ${byTable(counts)}. Pon DATABASE_URL para servir desde allí.`,
+		giveFile: ({ command }) => `di el archivo: square-across ${command} ARCHIVO`,
+		giveDatabase: 'di la base de datos: square-across move --to postgres://USUARIO:CONTRASEÑA@MÁQUINA/NOMBRE'
+	};
+};

@@ -1,0 +1,98 @@
+import { createReadStream, createWriteStream } from 'node:fs';
+import { open, rename, rm } from 'node:fs/promises';
+import { once } from 'node:events';
+import { createInterface } from 'node:readline';
+import { BadInput } from '#shared/bad-input.ts';
+import { message } from '#shared/speech/message.ts';
+import { readDatabaseUrl } from '#server/settings.ts';
+import { backUp, moveStore, restore, type Contents } from '#server/store/copy.ts';
+import { connect, openStore, placeWords, type Store } from '#server/store/store.ts';
+import type { Command } from './exit-code.ts';
+import { systemCode } from './input-file.ts';
+import { onlyOne, parsedWords } from './options.ts';
+import { writeOut } from './output.ts';
+import { storePlace } from './store-place.ts';
+import { writing } from './written-file.ts';
+
+const HELP = { help: { type: 'boolean', short: 'h' } } as const;
+/** What people handed in is for its owner's eyes. */
+const OWNER_ONLY = 0o600;
+
+/** The one file that a command is about. Throws BadInput. */
+const onlyFile = (command: 'backup' | 'restore', [file, ...more]: readonly string[]): string => {
+	if (file === undefined || more.length > 0)
+		throw new BadInput(command, message('server', 'giveFile', { command }));
+	return file;
+};
+
+/** Works with a store, and closes it whatever happens. */
+const within = async <T>(store: Store, work: (store: Store) => Promise<T>): Promise<T> => {
+	try {
+		return await work(store);
+	} finally {
+		await store.close();
+	}
+};
+
+/** Writes a backup beside its file and puts it there when it is whole and on the disk. Throws BadInput, naming the file. */
+const backUpTo = (store: Store, to: string): Promise<Contents> =>
+	writing(to, async () => {
+		const beside = `${to}.${process.pid}.part`;
+		const file = createWriteStream(beside, { mode: OWNER_ONLY, flush: true });
+		try {
+			await once(file, 'open');
+			const contents = await backUp(store, async (line) => {
+				if (!file.write(`${line}\n`)) await once(file, 'drain');
+			});
+			file.end();
+			await once(file, 'close');
+			await rename(beside, to);
+			return contents;
+		} catch (problem) {
+			file.destroy();
+			await rm(beside, { force: true });
+			throw problem;
+		}
+	});
+
+/** `square-across backup FILE`: everything of the classes, as it stands at one moment; the server may run on. */
+export const backupCommand: Command = async (words, { words: say }) => {
+	const { values, positionals } = parsedWords('backup', HELP, words);
+	if (values.help) return void (await writeOut(say.command.usage({ of: 'store' })));
+	const to = onlyFile('backup', positionals);
+	const { counts } = await within(await openStore(storePlace()), (store) => backUpTo(store, to));
+	await writeOut(`${say.server.backedUp({ to, counts })}\n`);
+};
+
+const readable = async (file: string): Promise<void> => {
+	try {
+		await (await open(file)).close();
+	} catch (problem) {
+		throw new BadInput(file, message('command', 'cannotRead', { code: systemCode(problem) ?? '' }));
+	}
+};
+
+/** `square-across restore FILE`: puts a backup back into an empty store, all or nothing. */
+export const restoreCommand: Command = async (words, { words: say }) => {
+	const { values, positionals } = parsedWords('restore', HELP, words);
+	if (values.help) return void (await writeOut(say.command.usage({ of: 'store' })));
+	const file = onlyFile('restore', positionals);
+	await readable(file);
+	const place = storePlace();
+	const lines = createInterface({ input: createReadStream(file, 'utf8'), crlfDelay: Infinity });
+	const { counts } = await within(connect(place), (store) => restore(store, lines[Symbol.asyncIterator]()));
+	await writeOut(`${say.server.restored({ to: placeWords(place), counts })}\n`);
+};
+
+/** `square-across move --to postgres://...`: copies the classes into an empty database, and compares what stands there. */
+export const moveCommand: Command = async (words, { words: say }) => {
+	const { values } = parsedWords('move', { ...HELP, to: { type: 'string', multiple: true } }, words);
+	if (values.help) return void (await writeOut(say.command.usage({ of: 'store' })));
+	const url = onlyOne('move', values.to, '--to');
+	if (url === undefined) throw new BadInput('move', message('server', 'giveDatabase'));
+	const [from, to] = [storePlace(), readDatabaseUrl(url, '--to')];
+	const { counts } = await within(await openStore(from), async (source) =>
+		within(await openStore(to), (target) => moveStore(source, target))
+	);
+	await writeOut(`${say.server.moved({ from: placeWords(from), to: placeWords(to), counts })}\n`);
+};

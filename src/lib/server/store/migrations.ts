@@ -1,0 +1,75 @@
+import { sql, type ColumnDefinitionBuilder, type Kysely } from 'kysely';
+
+/** One step forward of the schema. It is never changed once it has been used: what is to be different is another step. */
+interface Migration {
+	/** What it brings, for whoever looks at the list of a database. */
+	readonly brings: string;
+	readonly up: (db: Kysely<unknown>) => Promise<void>;
+}
+
+type Column = (column: ColumnDefinitionBuilder) => ColumnDefinitionBuilder;
+
+/** A table with the id that every table has, to be read in order by. */
+const table = (db: Kysely<unknown>, name: string) =>
+	db.schema.createTable(name).addColumn('id', 'text', (column) => column.primaryKey());
+
+const given: Column = (column) => column.notNull();
+/** The row goes when the other one does. */
+const partOf =
+	(other: string): Column =>
+	(column) =>
+		column.references(`${other}.id`).onDelete('cascade');
+const givenPartOf =
+	(other: string): Column =>
+	(column) =>
+		partOf(other)(column).notNull();
+
+const people: Migration = {
+	brings: 'people, classes, sessions',
+	up: async (db) => {
+		const { schema } = db;
+		await table(db, 'classes')
+			.addColumn('name', 'text', given)
+			.addColumn('code', 'text', (column) => column.notNull().unique())
+			.addColumn('open_until', 'bigint', given)
+			.addColumn('since', 'bigint', given)
+			.execute();
+		await table(db, 'people')
+			.addColumn('role', 'text', given)
+			.addColumn('name', 'text', given)
+			.addColumn('known_as', 'text', given)
+			.addColumn('class', 'text', partOf('classes'))
+			.addColumn('passphrase', 'text', given)
+			.addColumn('since', 'bigint', given)
+			.execute();
+		// Null is no value to an index: teachers need one of their own.
+		await schema
+			.createIndex('learners_by_name')
+			.unique()
+			.on('people')
+			.columns(['class', 'known_as'])
+			.execute();
+		const teachers = schema.createIndex('teachers_by_name').unique().on('people').column('known_as');
+		await teachers.where(sql.ref('class'), 'is', null).execute();
+		await table(db, 'teaching')
+			.addColumn('class', 'text', givenPartOf('classes'))
+			.addColumn('teacher', 'text', givenPartOf('people'))
+			.addUniqueConstraint('teaching_once', ['class', 'teacher'])
+			.execute();
+		await schema.createIndex('teaching_by_teacher').on('teaching').column('teacher').execute();
+		await table(db, 'sessions')
+			.addColumn('person', 'text', givenPartOf('people'))
+			.addColumn('until', 'bigint', given)
+			.execute();
+		await schema.createIndex('sessions_by_person').on('sessions').column('person').execute();
+		await table(db, 'invitations')
+			.addColumn('by', 'text', partOf('people'))
+			.addColumn('until', 'bigint', given)
+			.execute();
+		await table(db, 'tries').addColumn('of', 'text', given).addColumn('at', 'bigint', given).execute();
+		await schema.createIndex('tries_by_what').on('tries').columns(['of', 'at']).execute();
+	}
+};
+
+/** All steps, in order; the first is number 1. */
+export const MIGRATIONS: readonly Migration[] = [people];

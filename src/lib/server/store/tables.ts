@@ -1,0 +1,84 @@
+/**
+ * The tables of the store, alike in both databases: texts and whole numbers only, so that rows can be moved and compared
+ * byte for byte. Times are milliseconds since 1970; every table has an `id` that its rows are read in order by; ids and
+ * hashes are written in small hexadecimal letters, which all databases sort alike.
+ */
+
+/** A teacher or a learner. */
+export interface PersonRow {
+	readonly id: string;
+	readonly role: 'teacher' | 'learner';
+	readonly name: string;
+	/** The name as it is compared: case and spaces forgiven. One teacher has it, or one learner of a class. */
+	readonly known_as: string;
+	/** A learner's one class; null for a teacher. */
+	readonly class: string | null;
+	/** Hashed, with the cost and salt that it was hashed with. */
+	readonly passphrase: string;
+	readonly since: number;
+}
+
+export interface ClassRow {
+	readonly id: string;
+	readonly name: string;
+	/** Eight letters; whoever knows them may join until `open_until`. */
+	readonly code: string;
+	readonly open_until: number;
+	readonly since: number;
+}
+
+/** That a teacher teaches a class. */
+export interface TeachingRow {
+	readonly id: string;
+	readonly class: string;
+	readonly teacher: string;
+}
+
+/** Somebody who is signed in; the id is the hash of what their browser keeps. */
+export interface SessionRow {
+	readonly id: string;
+	readonly person: string;
+	readonly until: number;
+}
+
+/** A link that makes one teacher, once; the id is the hash of what stands in it. */
+export interface InvitationRow {
+	readonly id: string;
+	/** The teacher who invites; null for the first one of all. */
+	readonly by: string | null;
+	readonly until: number;
+}
+
+/** A try that counts against a limit: at a passphrase, at a class code. Forgotten after a while, and never copied. */
+export interface TryRow {
+	readonly id: string;
+	/** What is limited, and for whom: hashed, since it may hold an address. */
+	readonly of: string;
+	readonly at: number;
+}
+
+/** A step of the schema that was taken. */
+export interface MigrationRow {
+	readonly number: number;
+	readonly brings: string;
+	readonly at: number;
+}
+
+export interface Tables {
+	readonly migrations: MigrationRow;
+	readonly people: PersonRow;
+	readonly classes: ClassRow;
+	readonly teaching: TeachingRow;
+	readonly sessions: SessionRow;
+	readonly invitations: InvitationRow;
+	readonly tries: TryRow;
+}
+
+/** What is copied when the store is backed up or moved; what a row refers to stands before it. */
+export const COPIED = [
+	'classes',
+	'people',
+	'teaching',
+	'sessions',
+	'invitations'
+] as const satisfies readonly (keyof Tables)[];
