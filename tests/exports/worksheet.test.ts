@@ -52,15 +52,35 @@ const printed = async (
 };
 
 describe.each([1, 1 / 2, 1 / 4])('the grid at 1 : %d, as poppler renders it', (share) => {
-	it('has squares of a centimetre of the sheet, true within 0.2 mm over the whole breadth', async () => {
+	// Half a centimetre at full size; a whole one where the halves would lie closer than 3 mm on paper.
+	const apart = share === 1 ? 5 : 10;
+
+	it('has dots at equal steps, true within 0.2 mm over the whole breadth, and says how far apart they are', async () => {
 		const { page, dot } = await printed(share);
-		const [from, y] = dot(-1, 5 * share);
+		const [from, y] = dot(-1, 10 * share);
 		const [to] = dot(200 * share + 1, 0);
-		const lines = runsInRow(page, y, from, to).map(([a, b]) => (a + b) / 2 / page.perMm);
-		expect(lines).toHaveLength(21);
-		expect(Math.abs((lines.at(-1) ?? 0) - (lines[0] ?? 0) - 200 * share)).toBeLessThan(0.2);
-		for (const [i, line] of lines.slice(1).entries())
-			expect(Math.abs(line - (lines[i] ?? 0) - 10 * share)).toBeLessThan(0.2);
+		const dots = runsInRow(page, y, from, to).map(([a, b]) => (a + b) / 2 / page.perMm);
+		expect(dots).toHaveLength(200 / apart + 1);
+		expect(Math.abs((dots.at(-1) ?? 0) - (dots[0] ?? 0) - 200 * share)).toBeLessThan(0.2);
+		for (const [i, each] of dots.slice(1).entries())
+			expect(Math.abs(each - (dots[i] ?? 0) - apart * share)).toBeLessThan(0.2);
+		const said = gridDrawing(BOUNDS, english, share).words.map(({ text }) => text);
+		expect(said).toContain(`From dot to dot is ${String(apart / 10)} cm of the sheet.`);
+	});
+
+	it('is ruled in dots alone: less than a thirtieth of it is ink, and every fifth centimetre is heavier', async () => {
+		const { page, dot } = await printed(share);
+		const [left, top] = dot(-1, -1);
+		const [right, bottom] = dot(200 * share + 1, 300 * share + 1);
+		let ink = 0;
+		for (let y = top; y < bottom; y++) for (const [a, b] of runsInRow(page, y, left, right)) ink += b - a + 1;
+		expect(ink / ((right - left) * (bottom - top))).toBeLessThan(1 / 30);
+		const wide = (down: number): number => {
+			const [from, y] = dot(10 * share - 1, down);
+			const [run] = runsInRow(page, y, from, from + Math.round(2 * page.perMm));
+			return run ? run[1] - run[0] + 1 : 0;
+		};
+		expect(wide(50 * share)).toBeGreaterThan(wide(60 * share));
 	});
 
 	it('has its words clear of the corner marks, however narrow it is', () => {

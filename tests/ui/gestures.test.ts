@@ -414,6 +414,22 @@ describe('a drag from a named point', () => {
 		expect(ruled.view.left).not.toBe(VIEW.left);
 	});
 
+	it('begins anew once the line was found wrong, though an end of it stands there', () => {
+		const gestures = sheetAt('slope');
+		drag(gestures, seen(125, 100), seen(125, 50));
+		gestures.tool.work.check('slope');
+		drag(gestures, seen(125, 50), by(seen(0, 0), 4, 4));
+		expect(placed(gestures)).toEqual(line([125, 50], [0, 0]));
+	});
+
+	it('moves an end that stands beside every named point, after a verdict too', () => {
+		const gestures = sheetAt('slope');
+		drag(gestures, seen(0, 0), seen(60, 25));
+		gestures.tool.work.check('slope');
+		drag(gestures, seen(60, 25), seen(125, 50));
+		expect(placed(gestures)).toEqual(line([0, 0], [125, 50]));
+	});
+
 	it('that leads to another point than the right one is no right line, and waits to be checked', () => {
 		const gestures = sheetAt('slope');
 		drag(gestures, seen(0, 0), seen(125, 100));

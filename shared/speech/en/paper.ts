@@ -1,4 +1,4 @@
-import type { Mm, Unit } from '../../units.ts';
+import type { Mm } from '../../units.ts';
 import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
 import { capital, The, the } from './grammar.ts';
@@ -9,8 +9,6 @@ const SCALES: Readonly<Record<'full' | 'half' | 'quarter', string>> = {
 	half: 'Drawn at half size, for class work: do not cut cloth by it.',
 	quarter: 'Drawn at a quarter of its size, for class work: do not cut cloth by it.'
 };
-
-const SQUARES: Readonly<Record<Unit, string>> = { cm: '1 cm', mm: '10 mm', in: '1 inch' };
 
 /** What the lines and marks of a piece mean to whoever cuts and sews. */
 const LINES = {
@@ -54,7 +52,7 @@ export const paper = (v: Voice) => ({
 	fullSize: '100 %',
 	pageOf: ({ page, of }: { page: number; of: number }) => `page ${page} of ${of}`,
 	gridScale: ({ reduced }: { reduced: number }) => `Scale 1 : ${reduced}.`,
-	gridSquares: `Each square is ${SQUARES[v.unit]} of the sheet.`,
+	gridDots: ({ apart }: { apart: Mm }) => `From dot to dot is ${v.length(apart)} of the sheet.`,
 	nothingToPrint: 'there is nothing to print: nothing of it is drawn',
 	noStep: ({ method, step }: { method: string; step: string }) => `${method} has no step "${step}"`,
 	label: ({ noun }: { noun: Noun }) => the(noun),
@@ -106,7 +104,7 @@ export const paper = (v: Voice) => ({
 	rule: 'Rule',
 	worked: 'Worked',
 	worksheetStart:
-		'Point O is where the lines marked 0 cross. Across is to the right of it, down is below it. Draw each step on the grid before you read the next.',
+		'Point O is where the rows of dots marked 0 cross. Across is to the right of it, down is below it. Draw each step on the grid before you read the next.',
 	givenLengths: ({ given }: { given: readonly { readonly noun: Noun; readonly length: Mm }[] }) =>
 		`${capital(v.list(given.map(({ noun, length }) => `${the(noun)} is ${v.length(length)}`)))}.`,
 	answer: 'Answer',

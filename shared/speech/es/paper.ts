@@ -1,4 +1,3 @@
-import type { Unit } from '../../units.ts';
 import type { paper as english } from '../en/paper.ts';
 import { capital, El, el } from './grammar.ts';
 
@@ -7,8 +6,6 @@ const SCALES: Readonly<Record<'full' | 'half' | 'quarter', string>> = {
 	half: 'Dibujado a la mitad de su tamaño, para la clase: no cortes tela con él.',
 	quarter: 'Dibujado a la cuarta parte de su tamaño, para la clase: no cortes tela con él.'
 };
-
-const SQUARES: Readonly<Record<Unit, string>> = { cm: '1 cm', mm: '10 mm', in: '1 pulgada' };
 
 /** What the lines and marks of a piece mean to whoever cuts and sews. */
 const LINES = {
@@ -50,7 +47,7 @@ export const paper: typeof english = (v) => ({
 	fullSize: '100 %',
 	pageOf: ({ page, of }) => `página ${page} de ${of}`,
 	gridScale: ({ reduced }) => `Escala 1 : ${reduced}.`,
-	gridSquares: `Cada cuadro vale ${SQUARES[v.unit]} de la hoja.`,
+	gridDots: ({ apart }) => `De punto a punto hay ${v.length(apart)} de la hoja.`,
 	nothingToPrint: 'no hay nada que imprimir: no tiene nada dibujado',
 	noStep: ({ method, step }) => `${method} no tiene ningún paso «${step}»`,
 	label: ({ noun }) => el(noun),
@@ -100,7 +97,7 @@ export const paper: typeof english = (v) => ({
 	rule: 'Regla',
 	worked: 'Con números',
 	worksheetStart:
-		'El punto O está donde se cruzan las líneas marcadas con 0. «Hacia fuera» es a su derecha y «hacia abajo», por debajo de él. Dibuja cada paso en la cuadrícula antes de leer el siguiente.',
+		'El punto O está donde se cruzan las filas de puntos marcadas con 0. «Hacia fuera» es a su derecha y «hacia abajo», por debajo de él. Dibuja cada paso en la cuadrícula antes de leer el siguiente.',
 	givenLengths: ({ given }) =>
 		`${capital(v.list(given.map(({ noun, length }) => `${el(noun)} mide${noun.plural ? 'n' : ''} ${v.length(length)}`)))}.`,
 	answer: 'Respuesta',

@@ -22,7 +22,8 @@ export const STROKE_KINDS = [
 	'line',
 	'level',
 	'traced',
-	'grid',
+	'dots',
+	'heavyDots',
 	'corner'
 ] as const;
 export type StrokeKind = (typeof STROKE_KINDS)[number];
@@ -33,6 +34,8 @@ export interface Stroke {
 	readonly path: Path;
 	/** Whether its end runs on to its start. */
 	readonly closed?: boolean;
+	/** A row of dots, the first on its start, this far from dot to dot; else drawn as its kind is. */
+	readonly apart?: Mm;
 }
 
 /** Words on a drawing. */

@@ -4,12 +4,16 @@ import { polyline, type Bounds, type Path } from '#geometry/path.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
 import type { Drawing, Stroke, Words } from './drawing.ts';
 
-/** Squares of the bare grid, by the unit that the drafter works in; every fifth line (every second inch) is stronger. */
-const SQUARES: Readonly<Record<Unit, { readonly side: Mm; readonly strong: number }>> = {
-	cm: { side: mm(10), strong: 5 },
-	mm: { side: mm(10), strong: 5 },
-	in: { side: mm(25.4), strong: 2 }
+/** Squares of the bare grid, by the unit that the drafter works in, and into how many dots a side may be parted; every fifth row of squares (every second inch) is of heavier dots. */
+const SQUARES: Readonly<
+	Record<Unit, { readonly side: Mm; readonly strong: number; readonly parts: readonly number[] }>
+> = {
+	cm: { side: mm(10), strong: 5, parts: [2, 1] },
+	mm: { side: mm(10), strong: 5, parts: [2, 1] },
+	in: { side: mm(25.4), strong: 2, parts: [4, 2, 1] }
 };
+/** Dots of a row closer than this on paper would make it grey; a centimetre at a quarter is as close as they come. */
+const LEAST_APART: Mm = mm(3);
 
 /**
  * Side of the corner marks on paper: a ring, with a square within it at all corners but the lower right, so that a
@@ -50,7 +54,7 @@ const cornerStrokes = (edges: Bounds): readonly Stroke[] =>
 		}))
 	);
 
-/** The lines of a grid that run one way, by their count from the sheet's corner. */
+/** The rows of a grid that run one way, by their count from the sheet's corner. */
 const counted = (from: number, to: number): readonly number[] =>
 	Array.from({ length: to - from + 1 }, (_, i) => from + i);
 
@@ -62,24 +66,31 @@ const written = (text: string, place: SheetPoint, size: Mm, middle: boolean): Wo
 	turn: radians(0)
 });
 
-/** A grid's scale, and what a square of it is on the sheet: two short texts, for a grid may be narrow. */
-const scaleTexts = (share: number, { words: { paper } }: Speech): readonly [string, string] => [
+/** Into how many dots the side of a square is parted at a scale. */
+const partsOf = (unit: Unit, share: number): number => {
+	const { side, parts } = SQUARES[unit];
+	return parts.find((count) => (side * share) / count >= LEAST_APART) ?? 1;
+};
+
+/** A grid's scale, and how far it is from dot to dot on the sheet: two short texts, for a grid may be narrow. */
+const scaleTexts = (share: number, { unit, words: { paper } }: Speech): readonly [string, string] => [
 	paper.gridScale({ reduced: 1 / share }),
-	paper.gridSquares
+	paper.gridDots({ apart: mm(SQUARES[unit].side / partsOf(unit, share)) })
 ];
 
-/** A grid's scale as "1 : 2", and what a square of it is on the sheet. */
+/** A grid's scale as "1 : 2", and how far it is from dot to dot on the sheet. */
 export const scaleWords = (share: number, speech: Speech): string => scaleTexts(share, speech).join(' ');
 
 /**
- * The bare grid over a part of the sheet, for drafting by hand: lines a centimetre or an inch of the sheet apart, each
- * strong one with its distance from the sheet's corner, the scale in words, and the corner marks that a photograph can
- * be measured by. `bounds`, on the sheet, is grown to whole squares. `share` is the scale, 1 for full size; the grid is
+ * The bare grid over a part of the sheet, for drafting by hand: rows of light dots, each row of heavier ones with its
+ * distance from the sheet's corner, the scale in words, and the corner marks that a photograph can be measured by. `bounds`, on the sheet, is grown to whole squares. `share` is the scale, 1 for full size; the grid is
  * drawn as it lies on paper, with marks and writing in their own full size at every scale.
  */
 export const gridDrawing = (bounds: Bounds, speech: Speech, share = 1): Drawing => {
 	const { side, strong } = SQUARES[speech.unit];
 	const onPaper = side * share;
+	const parts = partsOf(speech.unit, share);
+	const apart = mm(onPaper / parts);
 	const columns = counted(Math.floor(bounds.left / side), Math.ceil(bounds.right / side));
 	const rows = counted(Math.floor(bounds.top / side), Math.ceil(bounds.bottom / side));
 	const edges: Bounds = {
@@ -88,21 +99,23 @@ export const gridDrawing = (bounds: Bounds, speech: Speech, share = 1): Drawing 
 		right: mm((columns.at(-1) ?? 0) * onPaper),
 		bottom: mm((rows.at(-1) ?? 0) * onPaper)
 	};
-	const kind = (count: number): Stroke['kind'] => (count % strong === 0 ? 'line' : 'grid');
+	const row = (isHeavy: boolean, from: SheetPoint, to: SheetPoint): Stroke => ({
+		kind: isHeavy ? 'heavyDots' : 'dots',
+		path: polyline(from, to),
+		apart
+	});
 	const number = (count: number, place: SheetPoint): readonly Words[] =>
 		count % strong === 0 ? [written(speech.bare(mm(count * side)), place, NUMBER_SIZE, true)] : [];
 	const [scale, squares] = scaleTexts(share, speech);
 	return {
 		name: speech.words.paper.grid,
 		strokes: [
-			...columns.map((count): Stroke => ({
-				kind: kind(count),
-				path: polyline(at(count * onPaper, edges.top), at(count * onPaper, edges.bottom))
-			})),
-			...rows.map((count): Stroke => ({
-				kind: kind(count),
-				path: polyline(at(edges.left, count * onPaper), at(edges.right, count * onPaper))
-			})),
+			...counted((rows[0] ?? 0) * parts, (rows.at(-1) ?? 0) * parts).map((count) =>
+				row(count % (strong * parts) === 0, at(edges.left, count * apart), at(edges.right, count * apart))
+			),
+			...columns
+				.filter((count) => count % strong === 0)
+				.map((count) => row(true, at(count * onPaper, edges.top), at(count * onPaper, edges.bottom))),
 			...cornerStrokes(edges)
 		],
 		words: [

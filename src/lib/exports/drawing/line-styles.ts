@@ -27,6 +27,7 @@ export const LINE_STYLES: Readonly<Record<StrokeKind, LineStyle>> = {
 	line: style(0.35),
 	level: style(0.18, 4, 2),
 	traced: style(0.18, 0.4, 1.6),
-	grid: style(0.13),
+	dots: style(0.25),
+	heavyDots: style(0.5),
 	corner: style(3)
 };

@@ -3,12 +3,14 @@ import {
 	beginText,
 	closePath,
 	endText,
+	LineCapStyle,
 	lineTo,
 	moveTo,
 	popGraphicsState,
 	pushGraphicsState,
 	setDashPattern,
 	setFontAndSize,
+	setLineCap,
 	setLineWidth,
 	setTextMatrix,
 	showText,
@@ -48,7 +50,7 @@ const pathOperators = (path: Path): readonly PDFOperator[] => {
 
 /** Paths drawn in one style. */
 export const strokeOperators = (
-	paths: readonly { readonly path: Path; readonly closed?: boolean | undefined }[],
+	paths: readonly Pick<Stroke, 'path' | 'closed' | 'apart'>[],
 	{ width, dashes }: LineStyle
 ): readonly PDFOperator[] =>
 	paths.length === 0
@@ -56,11 +58,19 @@ export const strokeOperators = (
 		: [
 				setLineWidth(width),
 				setDashPattern([...dashes], 0),
-				...paths.flatMap(({ path, closed }) => [
-					...pathOperators(path),
-					...(closed ? [closePath()] : []),
-					stroke()
-				])
+				...paths.flatMap(({ path, closed, apart }) => {
+					const ink = [...pathOperators(path), ...(closed ? [closePath()] : []), stroke()];
+					// Dots are dashes without length and with round ends.
+					return apart === undefined
+						? ink
+						: [
+								pushGraphicsState(),
+								setLineCap(LineCapStyle.Round),
+								setDashPattern([0, written(apart)], 0),
+								...ink,
+								popGraphicsState()
+							];
+				})
 			];
 
 /** The signs of each typeface; asked once, because a line of words asks for every word. */

@@ -1,5 +1,5 @@
 import { pathData } from '#geometry/path.ts';
-import { boundsOfDrawings, STROKE_KINDS, type Drawing, type Words } from '../drawing/drawing.ts';
+import { boundsOfDrawings, STROKE_KINDS, type Drawing, type Stroke, type Words } from '../drawing/drawing.ts';
 import { LINE_STYLES } from '../drawing/line-styles.ts';
 import { escaped } from './xml.ts';
 import { mm } from '#shared/units.ts';
@@ -22,6 +22,12 @@ const wordsElement = ({ text, at: { x, y }, middle, size, turn }: Words): string
 	return `<text transform="translate(${x.toFixed(3)} ${y.toFixed(3)}) rotate(${degrees})" font-size="${size}"${anchor}>${escaped(text)}</text>`;
 };
 
+const pathElement = ({ path, closed, apart }: Stroke): string => {
+	// Dots are dashes without length and with round ends.
+	const dots = apart === undefined ? '' : ` stroke-dasharray="0 ${apart}" stroke-linecap="round"`;
+	return `<path d="${pathData(path, 4, closed === true)}"${dots}/>`;
+};
+
 /** One drawing as a group of groups: one for each kind of line, one for its words. */
 const group = (drawing: Drawing, i: number): string => {
 	const id = idOf(drawing.name, i);
@@ -30,7 +36,7 @@ const group = (drawing: Drawing, i: number): string => {
 		if (own.length === 0) return [];
 		const { width, dashes } = LINE_STYLES[kind];
 		const pattern = dashes.length > 0 ? ` stroke-dasharray="${dashes.join(' ')}"` : '';
-		const paths = own.map(({ path, closed }) => `<path d="${pathData(path, 4, closed === true)}"/>`).join('');
+		const paths = own.map(pathElement).join('');
 		return [`<g id="${id}-${kind}" fill="none" stroke="#000" stroke-width="${width}"${pattern}>${paths}</g>`];
 	});
 	const words = drawing.words.map(wordsElement).join('');

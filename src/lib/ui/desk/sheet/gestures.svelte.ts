@@ -1,3 +1,4 @@
+import { SAME_PLACE } from '#shared/tolerances.ts';
 import { mm, px, type Mm } from '#shared/units.ts';
 import { distance, type SheetPoint } from '#geometry/point.ts';
 import { SNAPS, snapped } from '#ui/drawing/grid.ts';
@@ -102,14 +103,19 @@ export class Gestures {
 		if (!far(doing.start, at, slack)) return;
 		// What is told and crossed on the sheet is what moves, and not where the mouse was before.
 		this.hover = undefined;
-		if (doing.kind === 'grasping') this.#doing = this.#taken(doing);
-		else this.#doing = this.#ruling(doing.start) ?? { kind: 'panning', last: doing.start };
+		if (doing.kind === 'grasping') this.#doing = this.#ruling(doing) ?? this.#taken(doing);
+		else this.#doing = this.#ruling(doing) ?? { kind: 'panning', last: doing.start };
 	}
 
-	/** A drag from a named point rules a line from there, where the step asks for one that is not ruled yet. */
-	#ruling(start: ScreenPoint): Doing | undefined {
+	/**
+	 * A drag from a named point rules a line from there, where the step asks for one that is not ruled yet, or that was
+	 * found wrong. An end that stands beside every named point is not ruled from but moved.
+	 */
+	#ruling({ start, ...held }: Extract<Doing, { kind: 'pressing' | 'grasping' }>): Doing | undefined {
 		const { tool } = this;
-		const from = this.#pointNear(toSheet(this.view, start));
+		const near = this.#pointNear(toSheet(this.view, start));
+		const end = held.kind === 'grasping' ? tool.places[held.target.id] : near;
+		const from = near && end && distance(near, end) <= SAME_PLACE ? near : undefined;
 		const isRuled = !tool.beginsAnew && tool.targets.every(({ id }) => tool.places[id]);
 		if (tool.answer.put !== 'ends' || tool.fixed || isRuled || !from) return undefined;
 		tool.cancel();
