@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readBody, type Body } from '#shared/body.ts';
 import type { Method } from '#drafting/method.ts';
-import { reportsOf } from '#ui/pages/measurements/reports.ts';
+import { reportsOf, type Making } from '#ui/pages/measurements/reports.ts';
 import { english } from '../support/speech.ts';
 import { BODY, FIGURE, mark, smallMethod } from '../drafting/small-method.ts';
 
@@ -25,17 +25,15 @@ const refusing = (name: string): Method =>
 			}
 		]
 	});
-const METHODS = [
-	refusing('The first'),
-	smallMethod([mark('A', 'O', 'across', 'shoulderWidth')], { name: 'The second' }),
-	refusing('The third')
-];
+const alone = (method: Method): Making => ({ name: method.name, methods: [method] });
+const SECOND = smallMethod([mark('A', 'O', 'across', 'shoulderWidth')], { name: 'The second' });
+const METHODS = [refusing('The first'), SECOND, refusing('The third')].map(alone);
 const figure = (changed: Readonly<Record<string, unknown>>): Body => readBody({ ...FIGURE, ...changed });
 
 describe('what can be drafted', () => {
 	it('is one list', () => {
 		expect(reportsOf(METHODS, BODY, english)).toEqual([
-			{ says: 'Can be drafted', ready: true, drafts: ['The first', 'The second', 'The third'] }
+			{ says: 'Can be drafted', ready: true, of: ['The first', 'The second', 'The third'] }
 		]);
 	});
 
@@ -44,9 +42,9 @@ describe('what can be drafted', () => {
 			{
 				says: 'Waist to hip and the back length disagree: the hip is too high (here it is 8 cm); measure both again',
 				ready: false,
-				drafts: ['The first', 'The third']
+				of: ['The first', 'The third']
 			},
-			{ says: 'Can be drafted', ready: true, drafts: ['The second'] }
+			{ says: 'Can be drafted', ready: true, of: ['The second'] }
 		]);
 	});
 
@@ -54,7 +52,7 @@ describe('what can be drafted', () => {
 		expect(reportsOf(METHODS, figure({ waistToHip: 5.5 }), english)[0]).toEqual({
 			says: 'Look at waist to hip once more',
 			ready: false,
-			drafts: ['The first', 'The third']
+			of: ['The first', 'The third']
 		});
 	});
 
@@ -64,13 +62,28 @@ describe('what can be drafted', () => {
 			{ name: 'The fourth' }
 		);
 		const says = (reports: ReturnType<typeof reportsOf>): string | undefined => reports[0]?.says;
-		expect(says(reportsOf([method], readBody({}), english))).toBe('4 still to measure');
-		expect(says(reportsOf([method], readBody({ bust: 96 }), english))).toMatch(/^Still wanted: the waist, /);
+		expect(says(reportsOf([alone(method)], readBody({}), english))).toBe('4 still to measure');
+		expect(says(reportsOf([alone(method)], readBody({ bust: 96 }), english))).toMatch(
+			/^Still wanted: the waist, /
+		);
+	});
+
+	it('a garment wants what all its drafts want; a draft of it that can be made is told as well', () => {
+		const skirt = { name: 'The skirt', methods: [refusing('The front'), SECOND] };
+		const { shoulderWidth: _, ...rest } = FIGURE;
+		expect(reportsOf([skirt], readBody(rest), english)).toEqual([
+			{ says: 'Still wanted: the shoulder width', ready: false, of: ['The skirt'] },
+			{ says: 'Can be drafted', ready: true, of: ['The front'] }
+		]);
+		expect(reportsOf([skirt], BODY, english)).toEqual([
+			{ says: 'Can be drafted', ready: true, of: ['The skirt'] }
+		]);
+		expect(reportsOf([{ ...skirt, name: 'The front' }], readBody(rest), english)).toHaveLength(1);
 	});
 
 	it('a draft held up for two reasons stands under each', () => {
 		const reports = reportsOf(METHODS, figure({ waistToHip: 8, backLength: 20 }), english);
-		expect(reports.map(({ drafts }) => drafts)).toEqual([
+		expect(reports.map(({ of }) => of)).toEqual([
 			['The first', 'The third'],
 			['The first', 'The third'],
 			['The second']
@@ -80,10 +93,10 @@ describe('what can be drafted', () => {
 	it('what is still wanted comes before any disagreement, and is said once of drafts that want the same', () => {
 		const { shoulderWidth: _, ...rest } = FIGURE;
 		expect(reportsOf(METHODS, readBody(rest), english)).toMatchObject([
-			{ says: 'Can be drafted', drafts: ['The first', 'The third'] },
-			{ says: 'Still wanted: the shoulder width', ready: false, drafts: ['The second'] }
+			{ says: 'Can be drafted', of: ['The first', 'The third'] },
+			{ says: 'Still wanted: the shoulder width', ready: false, of: ['The second'] }
 		]);
 		const bare = reportsOf(METHODS, readBody({ waistToHip: 8 }), english);
-		expect(bare.map(({ drafts }) => drafts)).toEqual([['The first', 'The third'], ['The second']]);
+		expect(bare.map(({ of }) => of)).toEqual([['The first', 'The third'], ['The second']]);
 	});
 });

@@ -1,44 +1,66 @@
 import type { Body } from '#shared/body.ts';
 import { doubtsOf } from '#shared/doubts.ts';
+import { MEASUREMENT_KEYS, type MeasurementKey } from '#shared/measurements.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { evaluate, refusalWords } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 
-/** What is said alike of several drafts for one body. */
+/** Something that is made from drafts: a garment's name, and the methods of its drafts. */
+export interface Making {
+	readonly name: string;
+	readonly methods: readonly Method[];
+}
+
+/** What is said alike of several garments or drafts for one body. */
 export interface Report {
 	/** "Can be drafted", what is still wanted, or what stands in the way and what to do about it. */
 	readonly says: string;
 	readonly ready: boolean;
-	/** The drafts' names, in the course's order. */
-	readonly drafts: readonly string[];
+	/** Names of the garments, then of the drafts. */
+	readonly of: readonly string[];
 }
 
-/** What is to be said of one draft; of a body that is refused, each reason by itself. */
-const sayings = (method: Method, body: Body, speech: Speech): readonly string[] => {
-	const { words } = speech;
-	const missing = method.measurements.filter((key) => body.measurements[key] === undefined);
-	if (missing.length > 0) return [words.measurements.wanted({ keys: missing })];
-	const evaluation = evaluate(method, body);
-	if (evaluation.kind === 'drafted') return [words.measurements.ready];
-	const doubts = doubtsOf(body.measurements);
-	if (doubts.length > 0) return doubts.map(({ of }) => words.measurements.lookAt({ of }));
-	return evaluation.refusals.map((refusal) =>
-		words.measurements.because({ reason: refusalWords(refusal, speech) })
+/** What the drafts want that the body does not have. */
+const missingFor = (methods: readonly Method[], body: Body): readonly MeasurementKey[] =>
+	MEASUREMENT_KEYS.filter(
+		(key) =>
+			body.measurements[key] === undefined && methods.some(({ measurements }) => measurements.includes(key))
 	);
+
+/** What is to be said of drafts for which everything was measured; of a body that is refused, each reason by itself. */
+const sayings = (methods: readonly Method[], body: Body, speech: Speech): readonly string[] => {
+	const { ready, lookAt, because } = speech.words.measurements;
+	const refusals = methods.flatMap((method) => {
+		const evaluation = evaluate(method, body);
+		return evaluation.kind === 'refused' ? evaluation.refusals : [];
+	});
+	if (refusals.length === 0) return [ready];
+	const doubts = doubtsOf(body.measurements);
+	return doubts.length > 0
+		? doubts.map(({ of }) => lookAt({ of }))
+		: refusals.map((refusal) => because({ reason: refusalWords(refusal, speech) }));
 };
 
 /**
- * What can be drafted for a body, and what stands in the way. Two measurements that disagree stand in the way of
- * every draft that is made from both, so each thing is said once, of all the drafts that it concerns.
+ * What can be drafted for a body, and what stands in the way: of each garment, and where one still wants measurements,
+ * of each of its drafts that wants none. Two measurements that disagree stand in the way of every draft that is made
+ * from both, so each thing is said once, of all that it concerns.
  */
-export const reportsOf = (methods: readonly Method[], body: Body, speech: Speech): readonly Report[] => {
-	const drafts = new Map<string, Set<string>>();
-	for (const method of methods)
-		for (const says of sayings(method, body, speech))
-			drafts.set(says, (drafts.get(says) ?? new Set()).add(method.name));
-	return [...drafts].map(([says, names]) => ({
-		says,
-		ready: says === speech.words.measurements.ready,
-		drafts: [...names]
-	}));
+export const reportsOf = (makings: readonly Making[], body: Body, speech: Speech): readonly Report[] => {
+	const { ready, wanted } = speech.words.measurements;
+	const said = new Map<string, Set<string>>();
+	const say = (name: string, all: readonly string[]): void =>
+		all.forEach((says) => said.set(says, (said.get(says) ?? new Set()).add(name)));
+	// A draft that is called as its garment would be said to be ready and not.
+	const garments = new Set(makings.map(({ name }) => name));
+	const drafts = new Set<Method>();
+	for (const { name, methods } of makings) {
+		const missing = missingFor(methods, body);
+		say(name, missing.length > 0 ? [wanted({ keys: missing })] : sayings(methods, body, speech));
+		if (missing.length > 0) methods.forEach((method) => drafts.add(method));
+	}
+	for (const method of drafts)
+		if (!garments.has(method.name) && missingFor([method], body).length === 0)
+			say(method.name, sayings([method], body, speech));
+	return [...said].map(([says, names]) => ({ says, ready: says === ready, of: [...names] }));
 };

@@ -2,5 +2,5 @@ import { courseAt } from '../../../course.server.ts';
 import type { PageServerLoad } from './$types';
 
 export const load: PageServerLoad = ({ url }) => ({
-	methods: courseAt(url).methods.filter(({ measurements }) => measurements.length > 0)
+	makings: courseAt(url).garments.map(({ name, uses }) => ({ name, methods: Object.values(uses) }))
 });
