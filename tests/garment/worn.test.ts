@@ -163,6 +163,20 @@ describe('a garment as it is worn has the widths of its pattern, by the model', 
 			expect(lengthOf(sewn, 'front.waist')).toBeGreaterThan((body.measurements.waist ?? 0) / 4);
 		}
 	});
+	it('at the underarms of a very full bust: hardly beyond the shoulders, for the rest stands forward', () => {
+		const { measurements, ...rest } = bodyOf('heron');
+		const full = {
+			bust: mm(1300),
+			waist: mm(1040),
+			hip: mm(1300),
+			frontLength: mm(470),
+			bustHeight: mm(330)
+		};
+		const { sewn, back } = made('body-block', { ...rest, measurements: { ...measurements, ...full } });
+		const above = cloth(back).filter(({ y }) => y <= point(sewn, 'back.U').y + 1);
+		expect(Math.max(...above.map(({ x }) => x))).toBeLessThan((1.2 * (measurements.shoulderWidth ?? 0)) / 2);
+		expect(point(sewn, 'back.U').x).toBeGreaterThan((1.5 * (measurements.shoulderWidth ?? 0)) / 2);
+	});
 	it('at the hem of a skirt that falls in folds: the wider the circle the wider, and the more folds', () => {
 		const skirts = [0.25, 0.5, 0.75, 1].map((fullness) =>
 			made('circle-skirt', bodyOf('heron'), { fullness })

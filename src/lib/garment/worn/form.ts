@@ -11,6 +11,9 @@ const LEAST_FALL = 0.3;
 /** How far the middle of a waist is seen below its sides, as a share of its half width: one looks down on it a little. Chosen by eye. */
 const DIP = 0.09;
 
+/** How many times as wide as the shoulders the underarms are seen at most: what is fuller stands forward there. Chosen by eye. */
+const WIDEST = 1.1;
+
 /** How wide a tier is seen at a level, and what lies there. All in millimetres of a quarter round but `half`. */
 interface SeenLevel {
 	/** The cloth's own quarter, the mean of front and back. */
@@ -35,16 +38,26 @@ const mean = (panels: readonly Panel[], of: (panel: Panel) => number): number =>
 
 /**
  * The form of a tier round a body whose girths are these at its levels. Gathered levels are drawn in to the body; `gathered` says that the
- * first is, since it is sewn to what is.
+ * first is, since it is sewn to what is. `shoulders`: half their width, where the tier hangs from them.
  */
-export const formOf = (panels: readonly Panel[], girths: readonly number[], gathered: boolean): Form => {
+export const formOf = (
+	panels: readonly Panel[],
+	girths: readonly number[],
+	gathered: boolean,
+	shoulders = Infinity
+): Form => {
 	const first = panels[0];
+	/** What share of a half width is seen so far down the first span: at its top that which does not stand forward. */
+	let beside = 1;
+	const widthOf = (quarter: number, down: number): number =>
+		halfWidth(quarter) * (beside + (1 - beside) * down);
 	const levels = (first?.levels ?? []).map((level, i): SeenLevel => {
 		const own = mean(panels, (panel) => panel.levels[i]?.width ?? 0);
 		const body = (girths[i] ?? 0) / 4;
 		const isGathered = level.gathered || (i === 0 && gathered);
 		const seen = isGathered ? Math.min(own, body) : hanging(own, body);
-		return { own, seen, half: halfWidth(seen), gathered: isGathered };
+		if (i === 0) beside = Math.min(1, (WIDEST * shoulders) / halfWidth(seen));
+		return { own, seen, half: widthOf(seen, Math.min(1, i)), gathered: isGathered };
 	});
 	const spans = levels.slice(1).map((lower, i): Halves => {
 		const upper = levels[i] ?? lower;
@@ -59,7 +72,7 @@ export const formOf = (panels: readonly Panel[], girths: readonly number[], gath
 			// What gathers draw in is let go over the span.
 			const held = (level: SeenLevel, away: number): number =>
 				level.gathered ? (level.seen / hanging(level.own, level.seen) - 1) * (1 - away) ** LETS_GO : 0;
-			return halfWidth(own * free * (1 + held(upper, down) + held(lower, 1 - down)));
+			return widthOf(own * free * (1 + held(upper, down) + held(lower, 1 - down)), Math.min(1, i + down));
 		}).map((half, step) => (step === 0 ? upper.half : step === STEPS ? lower.half : half));
 	});
 	return { levels, spans };

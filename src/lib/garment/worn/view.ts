@@ -194,7 +194,9 @@ const tiersOf = (garment: Garment, body: Body, made: Made): readonly Tier[] => {
 		const [front, back] = [panelOf(rule.front, garment, made), panelOf(rule.back, garment, made)];
 		if (!front || !back) return [];
 		const girths = rule.girths.map((key) => body.measurements[key] ?? 0);
-		const form = formOf([front, back], girths, above?.form.levels.at(-1)?.gathered ?? false);
+		const hangs = above || rule.band ? undefined : body.measurements.shoulderWidth;
+		const isGathered = above?.form.levels.at(-1)?.gathered ?? false;
+		const form = formOf([front, back], girths, isGathered, hangs && hangs / 2);
 		const from = (side: Side, panel: Panel): Seen =>
 			seenOn(panel, form, above ? above[side].foot : rule.band ? 'waist' : 'shoulder');
 		above = { rule, form, front: from('front', front), back: from('back', back) };
@@ -236,7 +238,7 @@ const layersOf = (
  *
  * The model. Each tier of the garment goes round an elliptical section of the body. At each of its levels the cloth's own quarter round
  * (front and back in the mean, darts sewn shut) is laid round a quarter of such a section, and each place is seen where it then lies from
- * straight ahead (section.ts); the side seam lies at the very side. Gathers draw the cloth in to the body, and let go of it away from
+ * straight ahead (section.ts); the side seam lies at the very side, and of underarms much wider than the shoulders the rest stands forward. Gathers draw the cloth in to the body, and let go of it away from
  * their seam; cloth that is looser than a body's ease falls in folds, and only a part of its looseness is seen (`hanging`). Lengths down
  * the body are the pattern's own, down the centre and along the side: a skirt hangs from its waist, and where a side runs out, its hem
  * rises. What lies above the first level, neck and shoulders, keeps its own heights.

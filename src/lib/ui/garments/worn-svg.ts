@@ -2,13 +2,21 @@ import type { Worn } from '#garment/worn/worn.ts';
 import { WORN_BUTTON } from '#garment/worn/worn.ts';
 import { wornInk } from './worn-ink.ts';
 
-/** The colours of the page, since a picture of its own does not know them; it does know whether the page is dark. */
+/** Inks of the page in one of its looks: lines, finer lines, the cloth, its inside, a button. */
+const inks = (line: string, fine: string, cloth: string, inside: string, button: string): string =>
+	`path,circle{stroke:${line}}.gather,.fold{stroke:${fine}}.outside{fill:${cloth}}.inside{fill:${inside}}circle{fill:${button}}.outside,.inside{stroke:none}`;
+
+/**
+ * The colours of the page, since a picture of its own does not know them; it does know whether the page is dark or in the system's own
+ * colours. Outlines and seams stand out from the cloth by more than 7 : 1 in each, as more contrast asks.
+ */
 const STYLE = [
-	'path,circle{fill:none;stroke:#22303c;stroke-width:1.4;stroke-linecap:round;stroke-linejoin:round;vector-effect:non-scaling-stroke}',
-	'.outside,.inside{fill:#f4efe2;stroke:none}.inside{fill:#d9cfba}',
-	'.seam,.dart,.zip,circle{stroke-width:1}.gather,.fold{stroke:#56636f;stroke-width:.8}',
-	'.zip{stroke-width:2.4;stroke-dasharray:1.5 2.5;stroke-linecap:butt}circle{fill:#fffefb}',
-	'@media(prefers-color-scheme:dark){path,circle{stroke:#e8ebee}.outside{fill:#36404a}.inside{fill:#1c2126}.gather,.fold{stroke:#b0bac3}circle{fill:#191f25}.outside,.inside{stroke:none}}'
+	'path,circle{fill:none;stroke-width:1.4;stroke-linecap:round;stroke-linejoin:round;vector-effect:non-scaling-stroke}',
+	inks('#22303c', '#56636f', '#f4efe2', '#d9cfba', '#fffefb'),
+	'.seam,.dart,.zip,circle{stroke-width:1}.gather,.fold{stroke-width:.8}',
+	'.zip{stroke-width:2.4;stroke-dasharray:1.5 2.5;stroke-linecap:butt}',
+	`@media(prefers-color-scheme:dark){${inks('#e8ebee', '#b0bac3', '#36404a', '#1c2126', '#191f25')}}`,
+	`@media(forced-colors:active){${inks('CanvasText', 'CanvasText', 'Canvas', 'Canvas', 'Canvas')}}`
 ].join('');
 
 /** A garment as it is worn, as an SVG file that needs no style sheet. */
