@@ -59,7 +59,8 @@ export const seenSleeve = (
 		return { outer, inner: at(foot.x - wide * Math.cos(angle), foot.y + wide * Math.sin(angle)) };
 	};
 	const short = (angle: number): number => distance(underarm, drawn(angle).inner) - edge(sleeve.seam);
-	const angle = rootBetween(short, CLOSE, OUT, 0.1) ?? (Math.abs(short(CLOSE)) < Math.abs(short(OUT)) ? CLOSE : OUT);
+	const angle =
+		rootBetween(short, CLOSE, OUT, 0.1) ?? (Math.abs(short(CLOSE)) < Math.abs(short(OUT)) ? CLOSE : OUT);
 	const { outer, inner } = drawn(angle);
 	const foot = outer.at(-1) ?? shoulder;
 	// Under the bodice, which is drawn over it, the cloth goes on to where its armhole lies.
