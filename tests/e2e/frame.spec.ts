@@ -45,6 +45,70 @@ for (const path of PAGES)
 		expect(within, 'the next stop is in the content').toBe(true);
 	});
 
+for (const path of PAGES)
+	test(`${path} is reached by the Tab key, all of it`, async ({ page }) => {
+		await open(page, path);
+		/** Gives each control that is seen a number; of radio buttons of one name the keyboard stops at one. */
+		const wanted = await page.evaluate(() => {
+			const names = new Set<string>();
+			const all = document.querySelectorAll<HTMLElement>(
+				'a[href], button:enabled, input:enabled, select:enabled, summary, [tabindex="0"]'
+			);
+			return [...all]
+				.filter((each) => {
+					if (!each.checkVisibility({ visibilityProperty: true })) return false;
+					if (!(each instanceof HTMLInputElement) || each.type !== 'radio') return true;
+					const isNew = !names.has(each.name);
+					names.add(each.name);
+					return isNew;
+				})
+				.map((each, i) => {
+					each.dataset['stop'] = String(i);
+					return each.outerHTML.slice(0, 120);
+				});
+		});
+		expect(wanted.length).toBeGreaterThan(4);
+		const reached = new Set<string>();
+		for (let i = 0; i < wanted.length + 20; i++) {
+			await page.keyboard.press('Tab');
+			reached.add(
+				await page.evaluate(() => {
+					const at = document.activeElement;
+					const name = at instanceof HTMLInputElement && at.type === 'radio' ? at.name : undefined;
+					const first = name === undefined ? at : document.querySelector(`input[name="${name}"][data-stop]`);
+					return first?.getAttribute('data-stop') ?? '';
+				})
+			);
+		}
+		expect(wanted.filter((_, i) => !reached.has(String(i)))).toEqual([]);
+	});
+
+/** A lesson of each kind beside the pages: the sheet and its text, measuring, a finished draft, a garment. */
+const NARROW = [
+	...PAGES,
+	'/lessons/40-back-levels',
+	'/lessons/56-front-finished',
+	'/lessons/60-the-course-dress'
+].flatMap((path) => (path.startsWith('/es') ? [path] : [path, `/es${path === '/' ? '' : path}`]));
+
+test('with letters twice as large nothing leaves a narrow page', async ({ page }) => {
+	test.setTimeout(180_000);
+	await page.setViewportSize({ width: 360, height: 740 });
+	const browser = await page.context().newCDPSession(page);
+	await browser.send('Page.enable');
+	await browser.send('Page.setFontSizes', { fontSizes: { standard: 32, fixed: 26 } });
+	for (const path of NARROW) {
+		await open(page, path);
+		const size = await page.evaluate(() => parseFloat(getComputedStyle(document.documentElement).fontSize));
+		expect(size).toBeGreaterThanOrEqual(32);
+		const over = await page.evaluate(() => {
+			const { scrollWidth, clientWidth } = document.documentElement;
+			return scrollWidth - clientWidth;
+		});
+		expect(over, path).toBe(0);
+	}
+});
+
 test('there is one unit: measurements follow it, are typed in it, and stay what they were', async ({
 	page
 }) => {

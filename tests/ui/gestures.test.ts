@@ -388,7 +388,7 @@ describe('a drag from a named point', () => {
 			drag(gestures, by(seen(0, 0), 5, 4), by(seen(125, 50), 3, touch ? 44 : -4), touch);
 			expect(placed(gestures)).toEqual(line([0, 0], [125, 50]));
 			expect(gestures.view).toEqual(VIEW);
-			expect(gestures.tool.ruled).toBe(true);
+			expect(gestures.tool.drawn).toBe(true);
 		}
 	);
 
@@ -434,6 +434,6 @@ describe('a drag from a named point', () => {
 		const gestures = sheetAt('slope');
 		drag(gestures, seen(0, 0), seen(125, 100));
 		expect(placed(gestures)).toEqual(line([0, 0], [125, 100]));
-		expect(gestures.tool.ruled).toBe(false);
+		expect(gestures.tool.drawn).toBe(false);
 	});
 });

@@ -103,19 +103,19 @@ const INSIDE: ReadonlySet<Stroke['kind']> = new Set([
  * pages are joined, if they can.
  */
 const fillingRoom = (outline: Path, lines: readonly Path[], joints: readonly Path[]) => {
+	const sampled = (path: Path) => pathSamples(path, STEP);
 	const taken = [...lines];
-	const ring = pathSamples(outline, STEP);
-	const room = (more: readonly Path[]): Room => ({
-		ring,
-		lines: [...taken, ...more].map((path) => pathSamples(path, STEP))
-	});
+	const [ring, within, between] = [sampled(outline), lines.map(sampled), joints.map(sampled)];
 	return {
 		taken,
 		/** Finds a place and takes it; one across a joint only where the words must stand there. */
 		write: (find: (room: Room) => Words | undefined, must = true): readonly Words[] => {
-			const words = find(room(joints)) ?? (must && joints.length > 0 ? find(room([])) : undefined);
-			if (words) taken.push(frameOf(words));
-			return words ? [words] : [];
+			const clear = find({ ring, lines: [...within, ...between] });
+			const words = clear ?? (must && joints.length > 0 ? find({ ring, lines: within }) : undefined);
+			if (!words) return [];
+			taken.push(frameOf(words));
+			within.push(sampled(frameOf(words)));
+			return [words];
 		}
 	};
 };

@@ -250,12 +250,12 @@ export class Tool {
 		return !this.fixed && this.answer.put === 'ends' && this.work.entry(this.stepName).checked;
 	}
 
-	/** Whether a line lies ruled that is right: where what is right goes on by itself, nobody has to have it checked. */
-	get ruled(): boolean {
-		const { work, stepName } = this;
+	/** Whether a line or a curve lies drawn that is right: where what is right goes on by itself, nobody has to have it checked. */
+	get drawn(): boolean {
+		const { work, stepName, answer } = this;
 		const { goesOn } = work.learner.settings;
 		const isRight = work.state(stepName) === 'placed' && work.verdict(stepName).answer === 'right';
-		return goesOn && this.answer.put === 'ends' && isRight;
+		return goesOn && (answer.put === 'ends' || answer.put === 'handles') && isRight;
 	}
 
 	/** A tap on the paper: the chosen target is put there. */

@@ -16,7 +16,7 @@ const STYLE = [
 	'.seam,.dart,.zip,circle{stroke-width:1}.gather,.fold{stroke-width:.8}',
 	'.zip{stroke-width:2.4;stroke-dasharray:1.5 2.5;stroke-linecap:butt}',
 	`@media(prefers-color-scheme:dark){${inks('#e8ebee', '#b0bac3', '#36404a', '#1c2126', '#191f25')}}`,
-	`@media(forced-colors:active){${inks('CanvasText', 'CanvasText', 'Canvas', 'Canvas', 'Canvas')}}`
+	`@media(forced-colors:active){${inks('canvastext', 'canvastext', 'canvas', 'canvas', 'canvas')}}`
 ].join('');
 
 /** A garment as it is worn, as an SVG file that needs no style sheet. */

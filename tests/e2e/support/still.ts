@@ -1,0 +1,42 @@
+import type { Page } from '@playwright/test';
+
+/** The windows in which the desk is looked at; the last is the first at 200 %. */
+export const WINDOWS = [
+	{ width: 1440, height: 900 },
+	{ width: 1024, height: 768 },
+	{ width: 360, height: 740 },
+	{ width: 720, height: 450 }
+];
+
+/** Adds up what the browser calls a layout shift, whether or not somebody has just pressed something. */
+export const watchShifts = async (page: Page): Promise<void> => {
+	await page.addInitScript(() => {
+		const all: number[] = [];
+		Object.assign(window, { shifts: all });
+		new PerformanceObserver((list) => {
+			for (const entry of list.getEntries()) all.push((entry as PerformanceEntry & { value: number }).value);
+		}).observe({ type: 'layout-shift', buffered: true });
+	});
+};
+
+/** What has shifted on the page until now. */
+export const shifts = (page: Page): Promise<number> =>
+	page.evaluate(
+		() =>
+			new Promise((done) => {
+				requestAnimationFrame(() =>
+					requestAnimationFrame(() => {
+						done((window as unknown as { shifts: number[] }).shifts.reduce((sum, each) => sum + each, 0));
+					})
+				);
+			})
+	);
+
+/** Where the parts of the desk lie on the page. */
+export const parts = (page: Page) =>
+	page.locator('.dock :is(header, .frame, .entry, .go, .moves, .asks, .told)').evaluateAll((all) =>
+		all.map((part) => {
+			const { left, top, width, height } = part.getBoundingClientRect();
+			return [part.getAttribute('class') ?? part.tagName, left, top, width, height];
+		})
+	);
