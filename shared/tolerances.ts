@@ -51,6 +51,9 @@ export const SQUARE_TOLERANCE: Radians = degrees(2);
 /** Direction of any other end of a line: a 1 mm slip in a handle 12 mm long turns it by about this much. */
 export const TANGENT_TOLERANCE: Radians = degrees(5);
 
+/** How far a curve's handle may lie beside its way, as a share of a point's tolerance: 1 mm, which turns a short one by more than its direction may be off. */
+export const HANDLE_SHARE = 0.5;
+
 /** Below this a difference is not spoken of: it is less than the width of a pencil line. */
 export const UNSPOKEN: Mm = mm(0.5);
 

@@ -2,9 +2,10 @@ import { z } from 'zod';
 import type { Mm, Radians } from './units.ts';
 
 /**
- * What the checker says of a placement. Four answers are not "right", and only *wrong* costs
+ * What the checker says of a placement. Five answers are not "right", and only *wrong* costs
  * anything: *unfinished* (nothing placed yet), *not-valid* (an entry that cannot be read as a
- * placement), *wrong*, and *our-fault* (the program could not judge it).
+ * placement), *wrong*, *excused* (the learner's own earlier marks leave the step no place: those are
+ * to be put right first), and *our-fault* (the program could not judge it).
  */
 
 const mm = z.custom<Mm>((value) => typeof value === 'number');
@@ -65,6 +66,7 @@ export const verdictSchema = z.discriminatedUnion('answer', [
 	z.object({ answer: z.literal('wrong'), findings: z.array(findingSchema) }),
 	z.object({ answer: z.literal('unfinished') }),
 	z.object({ answer: z.literal('not-valid'), because: message }),
+	z.object({ answer: z.literal('excused'), because: message }),
 	z.object({ answer: z.literal('our-fault'), because: message })
 ]);
 

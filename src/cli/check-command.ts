@@ -75,8 +75,8 @@ const checkedWork = (
 	place: string
 ) => {
 	const truth = draftOrRefuse(method, body, bodyPlace, speech);
-	const { placements, unreadable } = readPlacements(input, method, body, truth, `${place}: `);
-	const report = checkSubmission(method, body, truth, placements, policy);
+	const { placements, unreadable, uses } = readPlacements(input, method, body, truth, `${place}: `);
+	const report = checkSubmission(method, body, truth, placements, policy, uses);
 	for (const fault of report.faults) complain(`our-fault ${JSON.stringify(fault)}`);
 	return { report, unreadable };
 };

@@ -14,7 +14,7 @@ const because = (
 	unreadable: ReadPlacements['unreadable'],
 	speech: Speech
 ): object => {
-	if (verdict.answer !== 'not-valid' && verdict.answer !== 'our-fault') return {};
+	if (!('because' in verdict)) return {};
 	const problem = unreadable[step];
 	return { because: problem ? ruleWords(problem, speech) : speech.tell(verdict.because) };
 };
@@ -53,9 +53,11 @@ export const reportJson = (
 /** What a step's note column says: the notes of a wrong answer, or that an earlier mark led to it. */
 export const noteWords = (
 	{ verdict, followThrough, note, alternatives }: StepReport,
-	{ words: { command } }: Speech
+	speech: Speech
 ): string => {
+	const { command } = speech.words;
 	if (followThrough) return command.fromOwnMarks;
+	if (verdict.answer === 'excused') return speech.tell(verdict.because);
 	return verdict.answer === 'wrong' ? command.notes({ notes: [note, ...alternatives] }) : '';
 };
 

@@ -6,10 +6,12 @@ import { message } from '#shared/speech/message.ts';
 import type { Placement } from '#shared/placement.ts';
 import type { Unit } from '#shared/units.ts';
 import { asHandedIn } from '#checker/check-submission.ts';
+import type { Own } from '#checker/own-draft.ts';
 import { judged } from '#checker/work.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import { readSum } from '#drafting/formula/sum.ts';
 import type { Method } from '#drafting/method.ts';
+import { isBorrowed } from '#drafting/names.ts';
 import { COMPASS } from '#drafting/steps/compass.ts';
 import { stepRuler } from '#drafting/steps/kinds.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
@@ -47,24 +49,53 @@ const typedPlacement = (
 export interface ReadPlacements {
 	readonly placements: Readonly<Record<string, unknown>>;
 	readonly unreadable: Readonly<Record<string, BadInput>>;
+	/** The drafts that the method leans on, where anything of them was handed in too. */
+	readonly uses: Readonly<Record<string, Own>>;
 }
 
-const namedSteps = (input: unknown, { steps }: Method, place: string): Readonly<Record<string, unknown>> => {
+type Named = Readonly<Record<string, unknown>>;
+
+const namedSteps = (input: unknown, { steps, uses }: Method, place: string): Named => {
 	const record = z.record(z.string(), z.unknown()).safeParse(input);
 	if (!record.success)
 		throw new BadInput(`${place}placements`, message('command', 'placementsShape', { seen: shown(input) }));
 	const names = steps.map(({ name }) => name);
 	for (const name of Object.keys(record.data)) {
-		if (!names.includes(name))
+		if (!names.includes(name) && !((name.split('.')[0] ?? '') in uses && isBorrowed(name)))
 			throw new BadInput(place + name, message('input', 'noSuchStep', { near: nearestName(name, names) }));
 	}
 	return record.data;
 };
 
+/** What was handed in of one of the drafts that a method leans on: `{"back.K":[90,0]}`. */
+const handedInOf = (record: Named, alias: string): Named =>
+	Object.fromEntries(
+		Object.entries(record).flatMap(([name, value]) =>
+			name.startsWith(`${alias}.`) ? [[name.slice(alias.length + 1), value]] : []
+		)
+	);
+
+const readUses = (
+	record: Named,
+	{ uses }: Method,
+	body: Body,
+	truth: Draft,
+	place: string
+): ReadPlacements['uses'] => {
+	const read = Object.entries(uses).flatMap(([alias, method]) => {
+		const [own, draft] = [handedInOf(record, alias), truth.uses[alias]];
+		if (!draft || Object.keys(own).length === 0) return [];
+		const { placements, uses } = readPlacements(own, method, body, draft, `${place}${alias}.`);
+		return [[alias, judged(asHandedIn(method, body, draft, placements, undefined, uses))] as const];
+	});
+	return Object.fromEntries(read);
+};
+
 /**
  * Reads placements as a file holds them: `{"A":[0,222]}` in millimetres, `{"A":{"typed":"38.4/2+3"}}` in
  * the body's unit, or a whole placement (`{"kind":"line",...}`). A typed distance starts from the
- * learner's own earlier points; a sum that cannot be read spoils its own step and no other. Throws
+ * learner's own earlier points; a sum that cannot be read spoils its own step and no other. Steps of a draft that this
+ * one leans on go by its short name for that: `{"back.K":[90,0]}`. Throws
  * BadInput, naming the step and the value.
  */
 export const readPlacements = (
@@ -75,11 +106,12 @@ export const readPlacements = (
 	place: string
 ): ReadPlacements => {
 	const record = namedSteps(input, method, place);
+	const uses = readUses(record, method, body, truth, place);
 	const placements: Record<string, unknown> = {};
 	const unreadable: Record<string, BadInput> = {};
 	/** Where a point stands for this learner: as it was put, or following from what was. */
 	const placeOf = (name: string): SheetPoint | undefined =>
-		judged(asHandedIn(method, body, truth, placements)).own.points[name];
+		judged(asHandedIn(method, body, truth, placements, undefined, uses)).own.points[name];
 	for (const step of method.steps) {
 		const { name } = step;
 		const value = record[name];
@@ -90,5 +122,5 @@ export const readPlacements = (
 		// What is no placement at all is left to the checker: for one step it is not valid, and the others are judged.
 		placements[name] = at ? { kind: 'point', at } : (read ?? value);
 	}
-	return { placements, unreadable };
+	return { placements, unreadable, uses };
 };

@@ -93,7 +93,7 @@ const handedIn = (method: Method, seed: number, lines: boolean): HandedIn => {
 		const placement = putDown(step, own, truth, slips, chance);
 		if (!placement) continue;
 		placements[name] = placement;
-		own.keep(step, placement);
+		own.keep(step, placement, slips.has(name));
 	}
 	return { method, body, placements, slips: [...slips.keys()] };
 };

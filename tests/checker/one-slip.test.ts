@@ -1,3 +1,5 @@
+import { judged } from '#checker/work.ts';
+import { english } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import type { Placement } from '#shared/placement.ts';
@@ -91,14 +93,17 @@ describe('one slip of 6 mm, and everything after it drawn truly from the learner
 });
 
 describe('a slip so great that a later step cannot follow it', () => {
-	// The armhole corner Q, below K, comes to lie beyond the underarm: a body with such a back would be refused. Whoever
-	// goes on sees the tangle on the paper, so that Q is a second mistake; all that hangs on Q is then drawn from it.
+	// The armhole corner Q, below K, comes to lie beyond the underarm: a body with such a back would be refused.
 	const sheet = sheetOf('back-block', 'heron');
 	const far = { step: 'K', across: 60, down: 0 };
 
-	it('costs one more where the draft is tangled, and nothing after that', () => {
+	it('costs nothing more where the draft is tangled: K is to be put right first', () => {
 		const found = judgedOnPaper(sheet, onPaper(sheet, far));
-		expect(mistakesIn(found)).toEqual(['K', 'Q']);
+		expect(mistakesIn(found)).toEqual(['K']);
+		const verdict = found.verdict('Q');
+		expect(verdict.answer === 'excused' && english.tell(verdict.because)).toBe(
+			'Put K right first: as it is, this cannot be drawn.'
+		);
 		for (const name of ['S', 'P', 'M']) expect(found.verdicts[name]?.followThrough, name).toBe(true);
 	});
 
@@ -117,6 +122,25 @@ describe('a slip so great that a later step cannot follow it', () => {
 		const found = judgedOnPaper(skirt, placements);
 		expect(mistakesIn(found)).toEqual(['B']);
 		expect(found.stuck).toEqual(expect.arrayContaining(['D1', 'D2']));
+	});
+});
+
+describe('a slip in a draft that another leans on', () => {
+	const [back, front] = [sheetOf('back-block', 'heron'), sheetOf('front-block', 'heron')];
+	const { own, moved } = judgedOnPaper(back, onPaper(back, { step: 'S', across: 0, down: 20 }));
+	const placements = onPaper({ ...front, truth: { ...front.truth, uses: { back: own } } });
+	const entries = Object.fromEntries(
+		Object.entries(placements).map(([name, placement]) => [name, { placement, checked: true, kept: true }])
+	);
+
+	it('is followed into it: what is as long as the back’s shoulder may be as long as the learner’s own', () => {
+		const found = judged({ ...front, entries, marks: 'pencilled', uses: { back: { own, moved } } });
+		expect(mistakesIn(found)).toEqual([]);
+		expect(found.moved.get('S')).toEqual([{ noun: { name: 'S' }, of: { name: 'back', article: 'the' } }]);
+	});
+
+	it('and is a second mistake where the back was not handed in', () => {
+		expect(mistakesIn(judged({ ...front, entries, marks: 'pencilled' }))).not.toEqual([]);
 	});
 });
 

@@ -21,7 +21,7 @@ export interface Slip {
 export interface Sheet {
 	readonly method: Method;
 	readonly body: Body;
-	readonly truth: Draft;
+	readonly truth: Drafted;
 }
 
 type Placements = Readonly<Record<string, Placement>>;
@@ -30,10 +30,20 @@ type Placements = Readonly<Record<string, Placement>>;
 export const askedOf = ({ method, truth }: Sheet): readonly Step[] =>
 	method.steps.filter((step) => !isGiven(step) && (step.name in truth.points || step.name in truth.lines));
 
+/** Where a hand puts what it means to put at a place. */
+export type Hand = (place: SheetPoint) => SheetPoint;
+const SURE: Hand = (place) => place;
+
 /** A step drawn by its rule from these marks; undefined where they lead it nowhere. */
-const byRule = ({ method, body }: Sheet, step: Step, from: Drafted, slip: Slip): Placement | undefined => {
-	const put = ({ x, y }: SheetPoint): SheetPoint =>
-		step.name === slip.step ? at(x + slip.across, y + slip.down) : at(x, y);
+const byRule = (
+	{ method, body }: Sheet,
+	step: Step,
+	from: Drafted,
+	slip: Slip | undefined,
+	hand = SURE
+): Placement | undefined => {
+	const put: Hand = ({ x, y }) =>
+		hand(step.name === slip?.step ? at(x + slip.across, y + slip.down) : at(x, y));
 	try {
 		const work = workStep(step, scopeOf(method, body, from));
 		if (work.kind === 'impossible') return undefined;
@@ -46,15 +56,21 @@ const byRule = ({ method, body }: Sheet, step: Step, from: Drafted, slip: Slip):
 	}
 };
 
-/** What is put down by a learner who slips once, and draws all that follows truly from what is on the paper. */
-export const onPaper = (sheet: Sheet, slip: Slip): Placements => {
+/** What is put down by a learner who slips once, or not at all, and draws all that follows truly from what is on the paper. */
+export const onPaper = (sheet: Sheet, slip?: Slip, hand?: Hand): Placements => {
 	const { method, truth } = sheet;
 	const points: Record<string, SheetPoint> = {};
 	const lines: Record<string, Draft['lines'][string]> = {};
 	const placements: Record<string, Placement> = {};
 	for (const step of method.steps.filter(({ name }) => name in truth.points || name in truth.lines)) {
 		const { name } = step;
-		const placement = byRule(sheet, step, { points, lines, uses: truth.uses }, slip);
+		const placement = byRule(
+			sheet,
+			step,
+			{ points, lines, uses: truth.uses },
+			slip,
+			isGiven(step) ? undefined : hand
+		);
 		if (placement?.kind === 'point') points[name] = at(...placement.at);
 		if (placement?.kind === 'line') {
 			const path = pathOfPlacement(placement);

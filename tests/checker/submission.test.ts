@@ -82,10 +82,11 @@ describe('work that was handed in whole', () => {
 		expect(report.total).toEqual({ mark: 19, outOf: 20, mistakes: 1, consequences: 0 });
 	});
 
-	it('does not follow a point that makes the rest meaningless', () => {
+	it('excuses a point that an earlier one leaves no place: it is not asked for', () => {
 		// With K 25 cm out the armhole corner would lie where the underarm is: bust and shoulder width would disagree.
 		const report = handIn({ K: [250, 0], S: [250, 40], Q: [250, 222], P: [250, 131], M: [240, 131] });
-		expect(reportOf(report, 'Q')).toMatchObject({ verdict: { answer: 'wrong' }, followThrough: false });
+		expect(reportOf(report, 'Q')).toMatchObject({ verdict: { answer: 'excused' }, followThrough: false });
+		expect(report.total).toMatchObject({ outOf: 19, mistakes: 1, excused: 1 });
 		expect(reportOf(report, 'S').followThrough).toBe(true);
 	});
 

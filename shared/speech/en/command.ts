@@ -68,6 +68,7 @@ interface Total {
 	readonly mark: number;
 	readonly outOf: number;
 	readonly mistakes: number;
+	readonly excused?: number;
 	readonly consequences: number;
 }
 
@@ -146,8 +147,8 @@ export const command = (v: Voice) => ({
 		`${steps.join(', ')}: not asked for with this body, and passed over`,
 	fromOwnMarks: 'from own earlier marks',
 	checkTitle: ({ name, body }: Named & { readonly body: string }) => `${name} for ${body}`,
-	checkTotal: ({ mark, outOf, mistakes, consequences }: Total) =>
-		`${v.fixed(mark, 2)} of ${outOf}; mistakes: ${mistakes}, consequences: ${consequences}`,
+	checkTotal: ({ mark, outOf, mistakes, consequences, excused }: Total) =>
+		`${v.fixed(mark, 2)} of ${outOf}; mistakes: ${mistakes}, consequences: ${consequences}${excused === undefined ? '' : `, excused: ${excused}`}`,
 	marks: 'Marks',
 
 	refused: ({ reasons }: { readonly reasons: readonly string[] }) => reasons.join('; '),

@@ -3,6 +3,7 @@ import type { Voice } from '../voice.ts';
 import type { Compass } from '../../method.ts';
 import type { Mm, Radians, Unit } from '../../units.ts';
 import { capital, the, The } from './grammar.ts';
+import { markNoun, type Mark } from './verdicts.ts';
 import { smallIn } from './slight.ts';
 
 /** A step as it is named: a point has a name beside what it is called. */
@@ -181,8 +182,8 @@ export const desk = (v: Voice) => {
 		askNumber: 'Show me the number',
 
 		draftedForYou: 'It was drafted for you.',
-		fromOwn: ({ points }: { points: readonly string[] }) =>
-			`It is right from your own ${v.list(points)}: one slip is one mistake.`,
+		fromOwn: ({ marks }: { marks: readonly Mark[] }) =>
+			`It is right from your own ${v.list(marks.map((mark) => markNoun(mark).name))}: one slip is one mistake.`,
 		/** About how far a step goes, for whoever asks where to look. */
 		about: ({ far, from }: { far: Mm; from: string | undefined }) =>
 			from === undefined

@@ -61,6 +61,7 @@ A row of a table that cannot be made is told on standard error, and the others a
   square-across check METHOD --stdin [--body FILE.json] [--policy FILE.json]
 
 Placements are {"A":[0,222],"N":{"typed":"37/6+1"},...}: places across and down in mm, or what was typed, in the body's unit.
+Steps of a draft that METHOD leans on, handed in too, go by its short name: {"back.K":[190,0],...}; a slip there is followed.
 With --stdin each line is {"learner":"...","body":{...},"placements":{...}}; a line without a body takes that of --body.
 --marks writes a sheet of the marks as well, to be printed.
 A policy is {"level":"strict"|"normal"|"beginner","followThrough":"full"|"half"|"none","wrongCost":0.1,"hintCost":0.05}.

@@ -4,6 +4,7 @@ import type { FindingOf } from '../../verdict.ts';
 import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
 import { the, The } from './grammar.ts';
+import { partOf } from './nouns.ts';
 import { overIn, smallIn, wayOff, type Off } from './slight.ts';
 
 /** The aspects that are a place, by what lies there. */
@@ -16,6 +17,15 @@ export interface HandleOff {
 	readonly across: Mm;
 	readonly down: Mm;
 }
+
+/** A point or line that was put down, and the draft that it is of where that is another one. */
+export interface Mark {
+	readonly noun: Noun;
+	readonly of?: Noun;
+}
+
+/** "K", "the back's K". */
+export const markNoun = ({ noun, of }: Mark): Noun => (of ? partOf(noun, of) : noun);
 
 /** What the checker says of a placement. */
 export const verdicts = (v: Voice) => {
@@ -33,6 +43,10 @@ export const verdicts = (v: Voice) => {
 		wrong: ({ step }: { step: Noun }) => `${The(step)} is not right yet.`,
 		unfinished: ({ step }: { step: Noun }) => `Nothing is placed for ${the(step)} yet.`,
 		notValid: 'That entry cannot be used; nothing is counted.',
+		excused: ({ step }: { step: Noun }) => `${The(step)} is not judged yet, and costs nothing.`,
+		/** What the learner's own earlier marks leave no place for. */
+		putFirst: ({ first }: { first: readonly Mark[] }) =>
+			`Put ${v.list(first.map((mark) => the(markNoun(mark))))} right first: as it is, this cannot be drawn.`,
 		ourFault: 'The program could not judge this. That is our fault, and nothing is counted.',
 		because: ({ because }: { because: string }) => `${because}.`,
 		spotOn: 'Spot on.',

@@ -41,6 +41,7 @@ const ANSWERS = {
 	wrong: 'mal',
 	unfinished: 'sin hacer',
 	'not-valid': 'no válido',
+	excused: 'excusado',
 	'our-fault': 'no juzgado'
 } as const;
 
@@ -111,8 +112,8 @@ export const command: typeof english = (v) => ({
 	passedOver: ({ steps }) => `${steps.join(', ')}: con este cuerpo no se pide, y se pasa por alto`,
 	fromOwnMarks: 'viene de marcas propias anteriores',
 	checkTitle: ({ name, body }) => `${name} para ${body}`,
-	checkTotal: ({ mark, outOf, mistakes, consequences }) =>
-		`${v.fixed(mark, 2)} de ${outOf}; fallos: ${mistakes}, consecuencias: ${consequences}`,
+	checkTotal: ({ mark, outOf, mistakes, consequences, excused }) =>
+		`${v.fixed(mark, 2)} de ${outOf}; fallos: ${mistakes}, consecuencias: ${consequences}${excused === undefined ? '' : `, excusados: ${excused}`}`,
 	marks: 'Notas',
 
 	refused: ({ reasons }) => reasons.join('; '),

@@ -3,6 +3,7 @@ import type { Compass } from '../../method.ts';
 import type { Mm, Radians, Unit } from '../../units.ts';
 import { capital, del, el, El } from './grammar.ts';
 import { smallIn } from './slight.ts';
+import { markNoun } from './verdicts.ts';
 
 /** What a slanting way is told from, which a narrow sheet has room for. */
 const PLUMB: Readonly<Record<Slant['straight'], string>> = {
@@ -158,8 +159,8 @@ export const desk: typeof english = (v) => {
 		askNumber: 'Muéstrame el número',
 
 		draftedForYou: 'Lo ha trazado el programa.',
-		fromOwn: ({ points }) =>
-			`Es correcto a partir de lo que trazaste en ${v.list(points)}: un desliz cuenta como un solo error.`,
+		fromOwn: ({ marks }) =>
+			`Es correcto a partir de lo que trazaste en ${v.list(marks.map((mark) => el(markNoun(mark))))}: un desliz cuenta como un solo error.`,
 		about: ({ far, from }) =>
 			from === undefined
 				? `Mide más o menos ${v.length(far)}.`

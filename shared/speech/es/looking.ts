@@ -56,6 +56,7 @@ export const looking: typeof english = (v) => {
 			right: 'correcto',
 			wrong: 'no es correcto',
 			'not-valid': 'no se puede usar',
+			excused: 'excusado',
 			'our-fault': 'fallo nuestro',
 			unchecked: 'sin comprobar',
 			kept: 'no es correcto, se queda'

@@ -62,6 +62,7 @@ Si una fila de una tabla no se puede hacer, se dice en la salida de errores y la
   square-across check MÉTODO --stdin [--body ARCHIVO.json] [--policy ARCHIVO.json]
 
 Las colocaciones son {"A":[0,222],"N":{"typed":"37/6+1"},...}: lugares en mm, hacia fuera y hacia abajo, o lo que se escribió, en la unidad del cuerpo.
+Los pasos de un trazado en que se apoya MÉTODO, si también se entregan, llevan su nombre corto: {"back.K":[190,0],...}; un desliz ahí se sigue.
 Con --stdin cada línea es {"learner":"...","body":{...},"placements":{...}}; una línea sin cuerpo toma el de --body.
 --marks escribe además una hoja de notas para imprimir.
 Un criterio es {"level":"strict"|"normal"|"beginner","followThrough":"full"|"half"|"none","wrongCost":0.1,"hintCost":0.05}.

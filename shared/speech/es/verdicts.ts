@@ -1,12 +1,17 @@
 import { UNSPOKEN } from '../../tolerances.ts';
 import { mm, radians, type Mm, type Radians } from '../../units.ts';
+import type { Noun } from '../noun.ts';
 import type { Off } from '../en/slight.ts';
-import type { verdicts as english } from '../en/verdicts.ts';
+import type { Mark, verdicts as english } from '../en/verdicts.ts';
 import { el, El } from './grammar.ts';
+import { partOf } from './nouns.ts';
 import { overIn, smallIn, wayOff } from './slight.ts';
 
 const SUBJECTS = { place: 'Está', start: 'Su primer extremo está', end: 'Su último extremo está' } as const;
 const UPRIGHT = { up: 'la vertical hacia arriba', down: 'la vertical hacia abajo' } as const;
+
+/** «K», «K de la espalda». */
+export const markNoun = ({ noun, of }: Mark): Noun => (of ? partOf(noun, of) : noun);
 
 /** Lo que dice el corrector de lo que se ha colocado. */
 export const verdicts: typeof english = (v) => {
@@ -24,6 +29,9 @@ export const verdicts: typeof english = (v) => {
 		wrong: ({ step }) => `${El(step)} no está bien todavía.`,
 		unfinished: ({ step }) => `Todavía no has colocado nada para ${el(step)}.`,
 		notValid: 'Esa entrada no se puede usar; no se cuenta nada.',
+		excused: ({ step }) => `${El(step)} no se juzga todavía, y no cuesta nada.`,
+		putFirst: ({ first }) =>
+			`Corrige antes ${v.list(first.map((mark) => el(markNoun(mark))))}: tal como está, esto no se puede trazar.`,
 		ourFault: 'El programa no ha podido corregir esto. La culpa es nuestra, y no se cuenta nada.',
 		because: ({ because }) => `${because}.`,
 		spotOn: 'Exacto.',

@@ -1,9 +1,23 @@
-import { SAME_PLACE, SQUARE_TOLERANCE, TANGENT_TOLERANCE, type Tolerances } from '#shared/tolerances.ts';
+import {
+	HANDLE_SHARE,
+	SAME_PLACE,
+	SQUARE_TOLERANCE,
+	TANGENT_TOLERANCE,
+	type Tolerances
+} from '#shared/tolerances.ts';
 import { mm, radians, type Mm, type Radians } from '#shared/units.ts';
 import type { Finding, FindingOf } from '#shared/verdict.ts';
 import { greatestDistance } from '#geometry/apart.ts';
 import { pathEnd, pathLength, pathReversed, pathStart, polyline, type Path } from '#geometry/path.ts';
-import { angleBetween, at, distance } from '#geometry/point.ts';
+import {
+	alongness,
+	angleBetween,
+	at,
+	directionTo,
+	distance,
+	squareTo,
+	type SheetPoint
+} from '#geometry/point.ts';
 import { segmentDirection, type Segment } from '#geometry/segment.ts';
 import { stepAnswer } from '#drafting/steps/kinds.ts';
 import type { Answer, Heading, Step } from '#drafting/steps/step-rules.ts';
@@ -45,6 +59,31 @@ const courseFinding = (placed: Path, right: Path, tolerance: Mm): Finding => {
 const directionTolerance = (segmentEnd: { readonly x: Mm }, square: boolean): Radians =>
 	square && Math.abs(segmentEnd.x) <= SAME_PLACE ? SQUARE_TOLERANCE : TANGENT_TOLERANCE;
 
+/** What turns a line's end when it is moved: a curve's handle, or the other end of a straight piece. */
+const handleOf = (segment: Segment, way: 'leaving' | 'arriving'): SheetPoint =>
+	segment.kind === 'straight' ? segment[way === 'leaving' ? 'to' : 'from'] : segment[way];
+
+/**
+ * Whether a handle lies so near the rule's way that a hand meant it: short ones are turned far by a hair. One that is
+ * much shorter than the rule's lies near any way, and tells nothing.
+ */
+const isOnWay = (
+	placed: Segment,
+	right: Segment,
+	way: 'leaving' | 'arriving',
+	{ point }: Tolerances
+): boolean => {
+	const [node, ahead, put] = [
+		right[way === 'leaving' ? 'from' : 'to'],
+		handleOf(right, way),
+		handleOf(placed, way)
+	];
+	const [out, along] = [directionTo(node, ahead), distance(node, put)];
+	const off = out && directionTo(node, put);
+	if (!off || along < distance(node, ahead) / 2) return false;
+	return alongness(out, off) > 0 && along * Math.abs(alongness(squareTo(out), off)) <= point * HANDLE_SHARE;
+};
+
 /** The way that a heading asks for, in the finding's words. */
 const wantedWay = (heading: Heading): NonNullable<FindingOf<'direction'>['wanted']> => {
 	if (heading === 'chord') return 'course';
@@ -55,7 +94,8 @@ const directionFinding = (
 	placed: Segment,
 	right: Segment,
 	way: 'leaving' | 'arriving',
-	node: Handles['through'][number]
+	node: Handles['through'][number],
+	allowed: Tolerances
 ): Finding => {
 	const t = way === 'leaving' ? 0 : 1;
 	const [drawn, wanted] = [segmentDirection(placed, t), segmentDirection(right, t)];
@@ -64,7 +104,7 @@ const directionFinding = (
 	const tolerance = directionTolerance(way === 'leaving' ? right.from : right.to, square);
 	return {
 		aspect: 'direction',
-		within: turned <= tolerance,
+		within: turned <= tolerance || isOnWay(placed, right, way, allowed),
 		note: square ? 'direction:not-square' : 'direction',
 		point: node.point,
 		way,
@@ -98,8 +138,8 @@ const directionFindings = (
 		const first = drawn ?? (i === 0 ? placed[0] : undefined);
 		const last = drawn ?? (i === right.length - 1 ? placed.at(-1) : undefined);
 		return [
-			...(first ? [directionFinding(first, segment, 'leaving', from)] : []),
-			...(last ? [directionFinding(last, segment, 'arriving', to)] : [])
+			...(first ? [directionFinding(first, segment, 'leaving', from, allowed)] : []),
+			...(last ? [directionFinding(last, segment, 'arriving', to, allowed)] : [])
 		];
 	});
 };

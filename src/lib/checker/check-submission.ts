@@ -31,6 +31,8 @@ export interface SubmissionReport {
 		readonly mark: number;
 		readonly outOf: number;
 		readonly mistakes: number;
+		/** Steps that the learner's own earlier marks leave no place, where there are any: they are not asked for. */
+		readonly excused?: number;
 		/** Steps that are right only from the learner's own earlier points. */
 		readonly consequences: number;
 	};
@@ -76,26 +78,29 @@ export const asHandedIn = (
 	body: Body,
 	truth: Draft,
 	placements: Readonly<Record<string, unknown>>,
-	allowed: Tolerances = TOLERANCES.normal
+	allowed: Tolerances = TOLERANCES.normal,
+	uses: LearnersWork['uses'] = {}
 ): LearnersWork => {
 	const entries = Object.entries(placements).map(([name, placement]): [string, Answer] => [
 		name,
 		{ placement, checked: true, kept: true }
 	]);
-	return { method, body, truth, entries: Object.fromEntries(entries), marks: 'pencilled', allowed };
+	return { method, body, truth, entries: Object.fromEntries(entries), marks: 'pencilled', allowed, uses };
 };
 
 /**
- * Checks work that was handed in on paper, whole or in part. `truth` is the body's computed draft. Never throws.
+ * Checks work that was handed in on paper, whole or in part. `truth` is the body's computed draft, `uses` are the
+ * learner's own drafts that it leans on, as far as they were handed in too. Never throws.
  */
 export const checkSubmission = (
 	method: Method,
 	body: Body,
 	truth: Draft,
 	placements: Readonly<Record<string, unknown>>,
-	policy: Policy = USUAL_POLICY
+	policy: Policy = USUAL_POLICY,
+	uses: LearnersWork['uses'] = {}
 ): SubmissionReport => {
-	const work = asHandedIn(method, body, truth, placements, TOLERANCES[policy.level]);
+	const work = asHandedIn(method, body, truth, placements, TOLERANCES[policy.level], uses);
 	const found = judged(work);
 	const steps = askedSteps(method, truth, placements).map(({ name }): StepReport => {
 		const double = {
@@ -106,14 +111,18 @@ export const checkSubmission = (
 		const mark = attemptMark({ ...double, wrongBefore: 0, help: 0 }, policy);
 		return { step: name, ...double, offBy: offByOf(double.verdict), note, alternatives, mark };
 	});
+	const count = (answer: Verdict['answer']): number =>
+		steps.filter(({ verdict }) => verdict.answer === answer).length;
+	const excused = count('excused');
 	return {
 		steps,
 		faults: found.faults,
 		passedOver: Object.keys(placements).filter((name) => steps.every(({ step }) => step !== name)),
 		total: {
 			mark: roundMark(steps.reduce((sum, { mark }) => sum + mark, 0)),
-			outOf: steps.length,
-			mistakes: steps.filter(({ verdict }) => verdict.answer === 'wrong').length,
+			outOf: steps.length - excused,
+			mistakes: count('wrong'),
+			...(excused > 0 ? { excused } : {}),
 			consequences: steps.filter(({ followThrough }) => followThrough).length
 		}
 	};

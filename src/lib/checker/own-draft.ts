@@ -1,18 +1,26 @@
 import { BadInput } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
 import type { Placement } from '#shared/placement.ts';
+import type { Mark } from '#shared/speech/en/verdicts.ts';
+import { message } from '#shared/speech/message.ts';
 import { SAME_PLACE, type Tolerances } from '#shared/tolerances.ts';
 import type { Verdict } from '#shared/verdict.ts';
 import { conditionNeeds } from '#drafting/conditions.ts';
 import { brokenRules, NotDrafted, scopeOf, type Drafted } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
-import { stepMakes, stepNeeds, workStep } from '#drafting/steps/kinds.ts';
+import { stepLeansOn, stepMakes, workStep } from '#drafting/steps/kinds.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
 import { pathLength } from '#geometry/path.ts';
 import { distance } from '#geometry/point.ts';
 import { turnedTo } from './check-line.ts';
 import { check } from './check.ts';
 import { pathOfPlacement, pointOfPlace } from './placed.ts';
+
+/** A draft as the learner has it: the points and lines, and what of them stands elsewhere than it should, with the mistakes that it comes of. */
+export interface Own {
+	readonly own: Drafted;
+	readonly moved: ReadonlyMap<string, readonly Mark[]>;
+}
 
 /** What the checker says of a step that is judged twice. */
 export interface DoubleVerdict {
@@ -21,6 +29,13 @@ export interface DoubleVerdict {
 	readonly followThrough: boolean;
 }
 
+/** A point goes by its name, a line by what it is called. */
+const markOf = (step: Step): Mark => ({
+	noun: stepMakes(step) === 'point' ? { name: step.name } : step.label
+});
+
+const isSame = (a: Mark, b: Mark): boolean => a.noun.name === b.noun.name && a.of?.name === b.of?.name;
+
 /** The learner's own points and lines so far, over the computed ones where nothing of theirs stands. */
 export class OwnDraft {
 	readonly #method: Method;
@@ -28,46 +43,70 @@ export class OwnDraft {
 	readonly #truth: Drafted;
 	readonly #points: Record<string, Drafted['points'][string]>;
 	readonly #lines: Record<string, Drafted['lines'][string]>;
-	readonly #moved = new Set<string>();
+	readonly #uses: Readonly<Record<string, Drafted>>;
+	readonly #moved = new Map<string, readonly Mark[]>();
+	/** What the learner's own marks lead nowhere, and nothing was put down for that could be taken up. */
+	readonly #lost = new Map<string, readonly Mark[]>();
 
-	constructor(method: Method, body: Body, truth: Drafted) {
+	/** `uses` are the learner's own drafts that this one leans on; the computed ones stand for those that are not given. */
+	constructor(method: Method, body: Body, truth: Drafted, uses: Readonly<Record<string, Own>> = {}) {
 		this.#method = method;
 		this.#body = body;
+		const borrowed = Object.entries(uses);
+		const drafts = borrowed.map(([alias, { own }]) => [alias, own] as const);
 		this.#truth = truth;
+		this.#uses = { ...truth.uses, ...Object.fromEntries(drafts) };
+		for (const [alias, { moved }] of borrowed) {
+			const of = method.uses[alias]?.called ?? { name: alias };
+			for (const [name, marks] of moved)
+				this.#moved.set(
+					`${alias}.${name}`,
+					marks.map((mark) => ({ of, ...mark }))
+				);
+		}
 		this.#points = { ...truth.points };
 		this.#lines = { ...truth.lines };
 	}
 
 	/** The points and lines from which the next step is drafted. */
 	get drafted(): Drafted {
-		return { ...this.#truth, points: this.#points, lines: this.#lines };
+		return { points: this.#points, lines: this.#lines, uses: this.#uses };
 	}
 
-	/** Names of what stands elsewhere than it should. */
-	get moved(): ReadonlySet<string> {
+	/** What stands elsewhere than it should, with the mistakes that it comes of. */
+	get moved(): Own['moved'] {
 		return this.#moved;
+	}
+
+	/** The mistakes that a step comes of where it starts from something that stands elsewhere than it should; undefined where it does not. */
+	#causesOf(step: Step): readonly Mark[] | undefined {
+		const found = stepLeansOn(step).flatMap((need) => this.#moved.get(need) ?? this.#lost.get(need) ?? []);
+		return found.length === 0
+			? undefined
+			: found.filter((mark, i) => found.findIndex((each) => isSame(each, mark)) === i);
 	}
 
 	/** Whether a step starts from something that stands elsewhere than it should. */
 	leansOnOwn(step: Step): boolean {
-		return stepNeeds(step).some((need) => this.#moved.has(need));
+		return this.#causesOf(step) !== undefined;
 	}
 
 	/** Takes up what the learner put down for a step; what is no placement of its kind changes nothing. */
-	keep(step: Step, placement: Placement): void {
+	keep(step: Step, placement: Placement, isMistake: boolean): void {
 		const { name } = step;
+		const causes = (isMistake ? undefined : this.#causesOf(step)) ?? [markOf(step)];
 		if (placement.kind === 'point' && stepMakes(step) === 'point') {
 			const point = pointOfPlace(placement.at);
 			const right = this.#truth.points[name];
 			this.#points[name] = point;
-			if (!right || distance(point, right) > SAME_PLACE) this.#moved.add(name);
+			if (!right || distance(point, right) > SAME_PLACE) this.#moved.set(name, causes);
 		}
 		if (placement.kind === 'line' && stepMakes(step) === 'line') {
 			const [drawn, right] = [pathOfPlacement(placement), this.#truth.lines[name]?.path];
 			// Later steps measure from a line's start, whichever way the learner's hand went.
 			const path = right ? turnedTo(drawn, right) : drawn;
 			this.#lines[name] = { path, length: pathLength(path) };
-			this.#moved.add(name);
+			this.#moved.set(name, causes);
 		}
 	}
 
@@ -77,7 +116,7 @@ export class OwnDraft {
 		const [point, line] = [consequence?.points[step.name], consequence?.lines[step.name]];
 		if (point) this.#points[step.name] = point;
 		if (line) this.#lines[step.name] = line;
-		if (consequence) this.#moved.add(step.name);
+		(consequence ? this.#moved : this.#lost).set(step.name, this.#causesOf(step) ?? []);
 		return consequence !== undefined;
 	}
 
@@ -86,6 +125,7 @@ export class OwnDraft {
 	 * worked, or it breaks a rule by which a body is refused.
 	 */
 	consequence(step: Step): Drafted | undefined {
+		if (stepLeansOn(step).some((need) => this.#lost.has(need))) return undefined;
 		try {
 			const work = workStep(step, scopeOf(this.#method, this.#body, this.drafted));
 			if (work.kind === 'impossible') return undefined;
@@ -107,16 +147,20 @@ export class OwnDraft {
 
 	/**
 	 * Judges a placement against the true earlier points and, where that is wrong and the step leans on
-	 * the learner's own, against those; the better counts.
+	 * the learner's own, against those; the better counts. Where those lead it nowhere it is *excused*.
 	 */
 	check(step: Step, placement: unknown, allowed: Tolerances): DoubleVerdict {
 		const against = (draft: Drafted): Verdict => check(this.#method, step.name, draft, placement, allowed);
 		const verdict = against(this.#truth);
-		if (verdict.answer !== 'wrong' || !this.leansOnOwn(step)) return { verdict, followThrough: false };
+		const first = verdict.answer === 'wrong' ? this.#causesOf(step) : undefined;
+		if (!first) return { verdict, followThrough: false };
 		const consequence = this.consequence(step);
-		const own = consequence && against(consequence);
-		return own?.answer === 'right'
-			? { verdict: own, followThrough: true }
-			: { verdict, followThrough: false };
+		if (!consequence)
+			return {
+				verdict: { answer: 'excused', because: message('verdicts', 'putFirst', { first }) },
+				followThrough: false
+			};
+		const own = against(consequence);
+		return own.answer === 'right' ? { verdict: own, followThrough: true } : { verdict, followThrough: false };
 	}
 }

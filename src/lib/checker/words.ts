@@ -59,6 +59,8 @@ export const verdictWords = (verdict: Verdict, step: Noun, speech: Speech): Verd
 				headline: say.notValid,
 				sentences: [say.because({ because: speech.tell(verdict.because) })]
 			};
+		case 'excused':
+			return { headline: say.excused({ step }), sentences: [speech.tell(verdict.because)] };
 		case 'our-fault':
 			return { headline: say.ourFault, sentences: [speech.tell(verdict.because)] };
 	}

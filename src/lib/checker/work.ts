@@ -8,7 +8,7 @@ import { stepNamed, type Method } from '#drafting/method.ts';
 import { movedIn } from '#drafting/moved.ts';
 import { followsFromLines, isGiven, stepNeeds } from '#drafting/steps/kinds.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
-import { OwnDraft, type DoubleVerdict } from './own-draft.ts';
+import { OwnDraft, type DoubleVerdict, type Own } from './own-draft.ts';
 
 /** What was put down for one step. It may be anything: a placement that is none is judged as such. */
 export interface Answer {
@@ -29,11 +29,13 @@ export interface LearnersWork {
 	readonly marks: 'inked' | 'pencilled';
 	/** The tolerances to be kept, the normal ones where nothing is said. */
 	readonly allowed?: Tolerances;
+	/** The learner's own drafts that this one leans on, by its short names for them; the computed ones where they are not given. */
+	readonly uses?: Readonly<Record<string, Own>>;
 }
 
 /**
  * How far a learner has come with a step. *absent*: this body does not need it. *locked*: something
- * that it starts from is not drafted yet. *kept*: wrong, and the learner goes on from it.
+ * that it starts from is not drafted yet. *kept*: wrong or excused, and the learner goes on from it.
  */
 export type StepState = 'absent' | 'locked' | 'kept' | 'open' | 'placed' | 'right' | 'wrong';
 
@@ -49,13 +51,9 @@ export interface Fault {
 const NUMBER = /(?<![\p{L}\d])-?\d[\d.,/]*/gu;
 
 /** All that follows from a learner's work. */
-export interface Judged {
+export interface Judged extends Own {
 	/** A verdict for every step that something was put down for. */
 	readonly verdicts: Readonly<Record<string, DoubleVerdict>>;
-	/** The computed draft, but for what stands of the learner's own and what follows from it. */
-	readonly own: Drafted;
-	/** The steps of the own draft that stand elsewhere than they should. */
-	readonly moved: ReadonlySet<string>;
 	/** The steps that the learner's own earlier marks lead nowhere: only their computed places are right. */
 	readonly stuck: readonly string[];
 	readonly faults: readonly Fault[];
@@ -99,10 +97,18 @@ const faultAt = (
 	problem: problem.replace(NUMBER, '#')
 });
 
+/** Whether a placement lies elsewhere than it should: it stands only where the learner keeps it. */
+const isOff = (answer: Verdict['answer'] | undefined): boolean => answer === 'wrong' || answer === 'excused';
+
 /** Judges every placement in the method's order, each from what stands before it. */
 const goneThrough = (work: LearnersWork, truth: Drafted): Gone => {
 	const { method, body, entries, marks, allowed = TOLERANCES.normal } = work;
-	const gone: Gone = { verdicts: {}, stuck: [], faults: [], own: new OwnDraft(method, body, truth) };
+	const gone: Gone = {
+		verdicts: {},
+		stuck: [],
+		faults: [],
+		own: new OwnDraft(method, body, truth, work.uses)
+	};
 	const { own } = gone;
 	const judgeStep = (step: Step, { placement, checked = false, kept = false }: Answer): void => {
 		const placed = readPlacement(placement);
@@ -111,9 +117,9 @@ const goneThrough = (work: LearnersWork, truth: Drafted): Gone => {
 		if (answer !== 'unfinished') gone.verdicts[step.name] = double;
 		if (double.verdict.answer === 'our-fault')
 			gone.faults.push(faultAt(work, step, placed, JSON.stringify(double.verdict.because.values)));
-		const standsAsPut = answer === 'wrong' ? checked && kept : answer === 'right' && marks === 'pencilled';
+		const standsAsPut = isOff(answer) ? checked && kept : answer === 'right' && marks === 'pencilled';
 		const follows = answer === 'right' ? double.followThrough : answer !== 'wrong';
-		if (standsAsPut && placed) own.keep(step, placed);
+		if (standsAsPut && placed) own.keep(step, placed, answer === 'wrong');
 		// What was not put down, or cannot be used, is taken to follow from what was.
 		else if (follows && own.leansOnOwn(step) && !own.follow(step)) gone.stuck.push(step.name);
 	};
@@ -141,7 +147,7 @@ const standingIn = (work: LearnersWork, verdicts: Judged['verdicts']): ReadonlyS
 		const answer = verdicts[step.name]?.verdict.answer;
 		const stands = isGiven(step)
 			? needsOf(work, step).every((need) => standing.has(need) || !isIn(work.truth, need))
-			: checked && (answer === 'right' || (kept && answer === 'wrong'));
+			: checked && (answer === 'right' || (kept && isOff(answer)));
 		if (stands && isIn(work.truth, step.name)) standing.add(step.name);
 	}
 	return standing;
@@ -188,7 +194,7 @@ export const judged = (work: LearnersWork): Judged => {
 	const state = (name: string): StepState => {
 		const { answer } = verdict(name);
 		if (!has(name)) return 'absent';
-		if (standing.has(name)) return answer === 'wrong' ? 'kept' : 'right';
+		if (standing.has(name)) return isOff(answer) ? 'kept' : 'right';
 		if (blockers(name).length > 0) return 'locked';
 		const { placement, checked = false } = entries[name] ?? {};
 		if (!placement) return 'open';
@@ -198,7 +204,7 @@ export const judged = (work: LearnersWork): Judged => {
 	const own = gone?.own.drafted ?? NOTHING;
 	return {
 		...{ verdicts, own, standing, verdict, wants, blockers, state, isIn: has },
-		moved: gone?.own.moved ?? new Set(),
+		moved: gone?.own.moved ?? new Map(),
 		...{ stuck: gone?.stuck ?? [], faults: gone?.faults ?? [] },
 		before: (name) => joinedAt(method, name, own, truth ?? NOTHING)
 	};

@@ -50,7 +50,9 @@ export type Evaluation =
 	| { readonly kind: 'refused'; readonly refusals: readonly Refusal[] };
 
 /** The points and lines that formulas and steps are worked from. */
-export type Drafted = Pick<Draft, 'points' | 'lines'> & Partial<Pick<Draft, 'uses'>>;
+export interface Drafted extends Pick<Draft, 'points' | 'lines'> {
+	readonly uses?: Readonly<Record<string, Drafted>>;
+}
 
 /** Points and lines worked so far, while a draft is being made. */
 interface Drafting {

@@ -1,6 +1,6 @@
 import type { Speech } from '#shared/speech/speech.ts';
 import { stepNamed } from '#drafting/method.ts';
-import { stepNeeds } from '#drafting/steps/kinds.ts';
+import { stepLeansOn } from '#drafting/steps/kinds.ts';
 import { readPlacement, type Judged, type LearnersWork } from '../work.ts';
 import { diagnose } from './diagnose.ts';
 import { NO_DIAGNOSIS, type Diagnosis } from './misstep.ts';
@@ -14,7 +14,7 @@ export const misstepIn = (work: LearnersWork, found: Judged, name: string): Diag
 	const { method, body, truth, entries } = work;
 	const placed = readPlacement(entries[name]?.placement);
 	if (!truth || !placed || found.verdict(name).answer !== 'wrong') return NO_DIAGNOSIS;
-	const leans = stepNeeds(stepNamed(method, name)).some((need) => found.moved.has(need));
+	const leans = stepLeansOn(stepNamed(method, name)).some((need) => found.moved.has(need));
 	const own = leans ? diagnose(method, name, body, found.before(name), placed) : NO_DIAGNOSIS;
 	return own.kind === 'none' ? diagnose(method, name, body, truth, placed) : own;
 };

@@ -67,13 +67,17 @@ const drawnNames = ({ what, names }: Measured): readonly string[] => {
 	return what === 'widthAt' || what === 'openWidthAt' ? names.slice(1) : names;
 };
 
-/** The points and lines of its own draft that a formula leans on. */
-export const formulaNeeds = (formula: Formula): readonly string[] => {
-	if (formula.kind === 'distance') return [formula.from, formula.to].filter((name) => !isBorrowed(name));
-	if (formula.kind === 'length') return isBorrowed(formula.line) ? [] : [formula.line];
-	const own = formula.kind === 'measured' ? drawnNames(formula).filter((name) => !isBorrowed(name)) : [];
-	return [...own, ...formulaParts(formula).flatMap(formulaNeeds)];
+/** The points and lines that a formula leans on, of its own draft or of another's (`back.shoulder`). */
+export const formulaNames = (formula: Formula): readonly string[] => {
+	if (formula.kind === 'distance') return [formula.from, formula.to];
+	if (formula.kind === 'length') return [formula.line];
+	const own = formula.kind === 'measured' ? drawnNames(formula) : [];
+	return [...own, ...formulaParts(formula).flatMap(formulaNames)];
 };
+
+/** Those of its own draft alone. */
+export const formulaNeeds = (formula: Formula): readonly string[] =>
+	formulaNames(formula).filter((name) => !isBorrowed(name));
 
 /** The keys of the measurements, or of the allowances, that a formula names. */
 export const formulaKeys = (formula: Formula, kind: 'measurement' | 'allowance'): readonly string[] =>

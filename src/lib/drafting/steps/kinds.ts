@@ -8,13 +8,13 @@ import { depends } from '../conditions.ts';
 import {
 	formulaKeys,
 	formulaLengths,
-	formulaNeeds,
+	formulaNames,
 	formulaParts,
 	type DrawnLength,
 	type Formula
 } from '../formula/formula.ts';
 import { chosenOf, type Scope } from '../formula/value.ts';
-import { isPointName } from '../names.ts';
+import { isBorrowed, isPointName } from '../names.ts';
 import type { Telling } from '../formula/words.ts';
 import { along } from './along.ts';
 import { arc } from './arc.ts';
@@ -141,13 +141,17 @@ const stepFormulas = (step: Step): readonly Formula[] => rulesOf(step).formulas(
 export const dependenceFormulas = ({ when, unless }: Step): readonly Formula[] =>
 	[when, unless].filter((formula) => formula !== undefined);
 
-/** Every point and line that must be drafted before this step. */
-export const stepNeeds = (step: Step): readonly string[] => [
+/** Every point and line that a step follows from, of its own draft or of another's (`back.shoulder`). */
+export const stepLeansOn = (step: Step): readonly string[] => [
 	...new Set([
 		...rulesOf(step).needs(step),
-		...[...stepFormulas(step), ...dependenceFormulas(step)].flatMap(formulaNeeds)
+		...[...stepFormulas(step), ...dependenceFormulas(step)].flatMap(formulaNames)
 	])
 ];
+
+/** Every point and line that must be drafted before this step. */
+export const stepNeeds = (step: Step): readonly string[] =>
+	stepLeansOn(step).filter((name) => !isBorrowed(name));
 
 /** The point from which a drafter measures in this step, where there is one. */
 export const stepStart = (step: Step): string | undefined => rulesOf(step).start(step);

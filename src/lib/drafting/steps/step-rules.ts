@@ -108,7 +108,7 @@ export interface StepRules<K extends StepKind> {
 	read(file: Omit<StepFileOf<K>, Common>, formula: FormulaReader): Omit<StepOf<K>, Common>;
 	/** The formulas that the step is worked from. */
 	formulas(step: StepOf<K>): readonly Formula[];
-	/** The points and lines that the step starts from, beside those that its formulas name. */
+	/** The points and lines that the step starts from, of whichever draft, beside those that its formulas name. */
 	needs(step: StepOf<K>): readonly string[];
 	/** The point from which a drafter measures. */
 	start(step: StepOf<K>): string | undefined;

@@ -11,9 +11,9 @@ import { diagnosed, noteOf } from './slips.ts';
 const judge = ({ method, step, body, draft, soFar }: NextPoint, placement: unknown): Judged => {
 	const verdict = check(method, step, draft, placement);
 	const { answer } = verdict;
-	if (answer === 'not-valid' || answer === 'our-fault') return asVerdict(verdict, step);
+	if (answer !== 'right' && answer !== 'wrong') return asVerdict(verdict, step);
 	const judged = asVerdict(verdict, step, [{ part: 'place', answer }]);
-	if (answer !== 'wrong') return judged;
+	if (answer === 'right') return judged;
 	const diagnosis = diagnosed(method, step, body, soFar, placement);
 	return { ...judged, note: noteOf(diagnosis, 'place'), diagnosis };
 };

@@ -37,6 +37,8 @@ export class Work {
 	/** Later steps that were right from an earlier mark and moved with it when that was last changed. */
 	movedAlong: readonly string[] = $state.raw([]);
 
+	/** The learner's own drafts that this one leans on, by its short names for them. */
+	readonly #leant: Readonly<Record<string, Work>>;
 	/** The body of an exercise; work on it is not kept. */
 	readonly #exercise: Body | undefined;
 	#unsaved: Entries = $state.raw({});
@@ -53,9 +55,17 @@ export class Work {
 	/** All that the judge looks at, and what it finds. */
 	readonly handed: LearnersWork = $derived.by(() => {
 		const { method, body, draft, entries } = this;
-		return { method, body, truth: draft, entries, marks: 'inked' };
+		const own = Object.entries(this.#leant).filter(([, { keeps }]) => keeps);
+		const uses = Object.fromEntries(own.map(([alias, { judged }]) => [alias, judged]));
+		return { method, body, truth: draft, entries, marks: 'inked', uses };
 	});
 	readonly judged: Judged = $derived(judged(this.handed));
+	/** Whether anything stands elsewhere than it should: something was kept as it was, here or in a draft that this one leans on. */
+	readonly keeps: boolean = $derived.by(
+		() =>
+			Object.values(this.entries).some(({ kept }) => kept) ||
+			Object.values(this.#leant).some(({ keeps }) => keeps)
+	);
 	/** What steps are drawn from. */
 	readonly own: Drafted = $derived(this.judged.own);
 	/** Whether every line of the outline stands. */
@@ -70,6 +80,8 @@ export class Work {
 
 	constructor(method: Method, learner: Learner, exercise?: Body) {
 		this.#exercise = exercise;
+		const uses = exercise ? [] : Object.entries(method.uses);
+		this.#leant = Object.fromEntries(uses.map(([alias, used]) => [alias, new Work(used, learner)]));
 		this.method = method;
 		this.learner = learner;
 	}
@@ -91,6 +103,7 @@ export class Work {
 	load(): void {
 		// An earlier program kept a draft that needs no measurement once for every body.
 		if (!this.#exercise) this.learner.work.open(this.#slot, this.#slotFor(true));
+		for (const work of Object.values(this.#leant)) work.load();
 		this.#done = [];
 		this.#undone = [];
 		this.#counted.clear();
@@ -131,7 +144,12 @@ export class Work {
 	}
 
 	isKept(name: string): boolean {
-		return this.isDrafted(name) && this.verdict(name).answer === 'wrong';
+		return this.state(name) === 'kept';
+	}
+
+	/** Whether what was kept is wrong in itself, and not excused for an earlier mistake. */
+	isMistake(name: string): boolean {
+		return this.isKept(name) && this.verdict(name).answer === 'wrong';
 	}
 
 	/** Whether this body's draft has the step at all: some steps depend on the measurements. */
