@@ -33,7 +33,6 @@ export const formulas = (v: Voice) => ({
 		article: 'the',
 		name: `distance ${from}–${to}`
 	}),
-	fromTo: ({ from, to }: { from: string; to: string }): Noun => ({ name: `${from} to ${to}` }),
 	length: (line: Noun): Noun => ({ article: 'the', name: `length of ${the(line)}` }),
 	measured: ({ what, names }: { what: keyof typeof MEASURED; names: readonly string[] }): Noun => ({
 		article: 'the',

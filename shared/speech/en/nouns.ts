@@ -144,6 +144,7 @@ export const nouns = (_voice: Voice) => ({
 	measurement: measurementNoun,
 	edgeAllowance,
 	partOf,
+	fromTo: ({ from, to }: { from: string; to: string }): Noun => ({ name: `${from} to ${to}` }),
 	/** Within a sentence, at its beginning, and alone as a title. */
 	the,
 	The,

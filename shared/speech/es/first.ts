@@ -1,5 +1,4 @@
 import { desk } from './desk.ts';
-import { formulas } from './formulas.ts';
 import { input } from './input.ts';
 import { lesson } from './lesson.ts';
 import { nouns } from './nouns.ts';
@@ -7,4 +6,4 @@ import { site } from './site.ts';
 import { verdicts } from './verdicts.ts';
 
 /** What a lesson says from the start. */
-export const first = { nouns, input, formulas, verdicts, site, desk, lesson };
+export const first = { nouns, input, verdicts, site, desk, lesson };

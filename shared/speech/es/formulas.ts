@@ -39,7 +39,6 @@ export const formulas: typeof english = (v) => ({
 		name: value === Math.PI ? 'π' : v.number(value, ALL_DECIMALS)
 	}),
 	distance: ({ from, to }) => ({ article: 'la', name: `distancia ${from}–${to}`, gender: 'f' }),
-	fromTo: ({ from, to }) => ({ name: `de ${from} a ${to}` }),
 	length: (line) => ({ article: 'la', name: `longitud ${del(line)}`, gender: 'f' }),
 	measured: ({ what, names }) => MEASURED[what](names),
 	greater: ({ one, other }) => ({

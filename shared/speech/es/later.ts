@@ -1,5 +1,6 @@
 import { drafts } from './drafts.ts';
 import { files } from './files.ts';
+import { formulas } from './formulas.ts';
 import { garments } from './garments.ts';
 import { looking } from './looking.ts';
 import { keeping } from './keeping.ts';
@@ -14,6 +15,7 @@ import { wear } from './wear.ts';
 /** What is said only where it is asked for, or on other pages. */
 export const later = {
 	drafts,
+	formulas,
 	steps,
 	missteps,
 	practice,

@@ -162,6 +162,7 @@ export const nouns: typeof english = (_voice) => ({
 	measurement: measurementNoun,
 	edgeAllowance: (edge) => noun(`el margen de ${edge}`),
 	partOf,
+	fromTo: ({ from, to }) => ({ name: `de ${from} a ${to}` }),
 	the: el,
 	The: El,
 	title: ({ name }) => capital(name)

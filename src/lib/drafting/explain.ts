@@ -49,9 +49,9 @@ export const givenLengths = (
 	chosen: AllowanceValues = {}
 ): readonly GivenLength[] => {
 	const scope = scopeOf(method, body, draft, chosen);
-	const { nouns, formulas } = speech.words;
+	const { nouns } = speech.words;
 	const lengths = stepLengths(stepNamed(method, stepName), scope).map((formula) => ({
-		noun: formula.kind === 'length' ? nounOf(method, formula.line, nouns) : formulas.fromTo(formula),
+		noun: formula.kind === 'length' ? nounOf(method, formula.line, nouns) : nouns.fromTo(formula),
 		length: lengthOf(formula, scope)
 	}));
 	// A formula may name the same line twice; a learner needs it once.
