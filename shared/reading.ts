@@ -113,32 +113,32 @@ export const shapeSlip = (issue: z.core.$ZodIssue, input: unknown): Message => {
 	if (own) return message('reading', own);
 	switch (issue.code) {
 		case 'invalid_type':
-			return message('input', 'wrongType', {
+			return message('shapes', 'wrongType', {
 				expected: issue.expected,
 				received: typeOf(at(input, issue.path))
 			});
 		case 'invalid_value':
-			return message('input', 'wrongValue', {
+			return message('shapes', 'wrongValue', {
 				options: issue.values.map((each) => (typeof each === 'string' ? `"${each}"` : String(each)))
 			});
 		case 'too_big':
-			return message('input', 'tooBig', {
+			return message('shapes', 'tooBig', {
 				origin: issue.origin,
 				limit: Number(issue.maximum),
 				inclusive: issue.inclusive ?? false
 			});
 		case 'too_small':
-			return message('input', 'tooSmall', {
+			return message('shapes', 'tooSmall', {
 				origin: issue.origin,
 				limit: Number(issue.minimum),
 				inclusive: issue.inclusive ?? false
 			});
 		case 'invalid_format':
-			return message('input', 'wrongPattern', { pattern: issue.pattern ?? issue.format });
+			return message('shapes', 'wrongPattern', { pattern: issue.pattern ?? issue.format });
 		case 'unrecognized_keys':
-			return message('input', 'unknownKeys', { keys: issue.keys.slice(0, 3).map((key) => `"${cut(key)}"`) });
+			return message('shapes', 'unknownKeys', { keys: issue.keys.slice(0, 3).map((key) => `"${cut(key)}"`) });
 		default:
-			return message('input', 'invalid');
+			return message('shapes', 'invalid');
 	}
 };
 
@@ -159,10 +159,10 @@ export const parsed = <S extends z.core.$ZodType>(
 	const result = z.core.safeParse(schema, input);
 	if (result.success) return result.data;
 	const [issue] = result.error.issues;
-	if (!issue) throw new BadInput(`${place}${whole}`, message('input', 'invalid'));
+	if (!issue) throw new BadInput(`${place}${whole}`, message('shapes', 'invalid'));
 	const slip = shapeSlip(issue, input);
 	throw new BadInput(
 		`${place}${words(issue.path) || whole}`,
-		message('input', 'withSeen', { slip, seen: shown(at(input, issue.path)) })
+		message('shapes', 'withSeen', { slip, seen: shown(at(input, issue.path)) })
 	);
 };

@@ -122,7 +122,7 @@ describe('our fault', () => {
 		expect(verdictOn(HERON_BACK, 'A', trap)).toEqual({ answer: 'our-fault', because: fault('do not look') });
 		const mean = {
 			get kind(): string {
-				throw new BadInput('kind', message('input', 'invalid'));
+				throw new BadInput('kind', message('shapes', 'invalid'));
 			}
 		};
 		expect(verdictOn(HERON_BACK, 'A', mean).answer).toBe('not-valid');

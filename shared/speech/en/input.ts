@@ -62,20 +62,6 @@ export interface Outside {
 	readonly seen?: string | undefined;
 }
 
-const ITEMS: Readonly<Record<string, string>> = { string: 'characters', array: 'items', map: 'entries' };
-
-/** What a number, or the size of a list or text, must keep to. */
-export interface Limit {
-	readonly origin: string;
-	readonly limit: number;
-	readonly inclusive: boolean;
-}
-
-const limited = ({ origin, limit, inclusive }: Limit, sign: string): string => {
-	const size = ITEMS[origin];
-	return `expected ${origin} to ${size ? 'have' : 'be'} ${sign}${inclusive ? '=' : ''}${limit}${size ? ` ${size}` : ''}`;
-};
-
 const near = (name: string | undefined): string => (name === undefined ? '' : ` (did you mean "${name}"?)`);
 
 const LENGTH = 'write a number such as 96, 96.5, 96,5 or 37 3/4, with cm, mm or " after it if you like';
@@ -134,21 +120,6 @@ export const input = (v: Voice) => ({
 		const metres = `that is ${Number((length / (100 * MM_PER.cm)).toPrecision(3))} m`;
 		return inMm ? `${metres}: did you mean mm?` : `${metres}, further than the sheet goes`;
 	},
-
-	withSeen: ({ slip, seen }: { readonly slip: string; readonly seen: string }) => `${slip}; seen: ${seen}`,
-	wrongType: ({ expected, received }: { readonly expected: string; readonly received: string }) =>
-		`Invalid input: expected ${expected}, received ${received}`,
-	wrongValue: ({ options }: { readonly options: readonly string[] }) =>
-		options.length === 1
-			? `Invalid input: expected ${options.join('')}`
-			: `Invalid option: expected one of ${options.join('|')}`,
-	tooBig: (limit: Limit) => `Too big: ${limited(limit, '<')}`,
-	tooSmall: (limit: Limit) => `Too small: ${limited(limit, '>')}`,
-	wrongPattern: ({ pattern }: { readonly pattern: string }) =>
-		`Invalid string: must match pattern ${pattern}`,
-	unknownKeys: ({ keys }: { readonly keys: readonly string[] }) =>
-		`Unrecognized key${keys.length > 1 ? 's' : ''}: ${keys.join(', ')}`,
-	invalid: 'Invalid input',
 
 	/** A clause of this area as a sentence of its own. */
 	sentence: ({ clause }: { readonly clause: string }) => `${capital(clause)}.`,

@@ -78,6 +78,10 @@ const slips = {
 		did(`${{ added: 'added', takenOff: 'took off', taken: 'took' }[how]} ${said(what)} twice`),
 	added: ({ what }: { what: Taken }) => did(`added ${said(what)}`, 'the rule takes it off'),
 	takenOff: ({ what }: { what: Taken }) => did(`took off ${said(what)}`, 'the rule adds it'),
+	usual: ({ what }: { what: Taken }) =>
+		did(`took ${said(what)} as it usually is`, 'the rule takes the one chosen here'),
+	addedToo: ({ what }: { what: Taken }) => did(`added ${said(what)}`, 'the rule does without it'),
+	takenOffToo: ({ what }: { what: Taken }) => did(`took off ${said(what)}`, 'the rule does without it'),
 	instead: ({ wrong, right }: { wrong: Taken; right: Taken }) =>
 		did(`took ${said(wrong)}`, `the rule takes ${said(right)}`),
 	farEnd: ({ from, wrong, right }: { from: string; wrong: string; right: string }) =>

@@ -1,5 +1,5 @@
 import { MM_PER } from '../../units.ts';
-import type { input as english, Kind, Limit } from '../en/input.ts';
+import type { input as english, Kind } from '../en/input.ts';
 import { wordsOf } from '../given-words.ts';
 import { capital, el } from './grammar.ts';
 import { allowanceNoun, MEASUREMENT_WORDS, measurementNoun, STANDING } from './nouns.ts';
@@ -35,32 +35,6 @@ const KINDS: Readonly<Record<Kind, readonly [word: string, lead: string]>> = {
 	scale: ['ninguna escala', 'las escalas son'],
 	step: ['ningún paso', 'los pasos son'],
 	value: ['ningún valor', 'los valores son']
-};
-
-/** Kinds of data, as a person calls them. */
-const TYPES: Readonly<Record<string, string>> = {
-	string: 'un texto',
-	number: 'un número',
-	int: 'un número entero',
-	boolean: 'true o false',
-	array: 'una lista',
-	tuple: 'una lista',
-	object: 'un objeto {...}',
-	record: 'un objeto {...}',
-	null: 'null',
-	undefined: 'nada'
-};
-const type = (name: string): string => TYPES[name] ?? name;
-
-const ITEMS: Readonly<Record<string, string>> = {
-	string: 'caracteres',
-	array: 'elementos',
-	map: 'elementos'
-};
-const limited = ({ origin, limit, inclusive }: Limit, more: string, atLeast: string): string => {
-	const size = ITEMS[origin];
-	const amount = `${inclusive ? atLeast : more} ${limit}`;
-	return size ? `debe tener ${amount} ${size}` : `debe ser ${amount}`;
 };
 
 const near = (name: string | undefined): string => (name === undefined ? '' : ` (¿querías decir «${name}»?)`);
@@ -117,22 +91,6 @@ export const input: typeof english = (v) => ({
 		const metres = `eso son ${v.number(Number((length / (100 * MM_PER.cm)).toPrecision(3)))} m`;
 		return inMm ? `${metres}: ¿querías decir mm?` : `${metres}, más de lo que mide la hoja`;
 	},
-
-	withSeen: ({ slip, seen }) => `${slip}; se lee: ${seen}`,
-	wrongType: ({ expected, received }) =>
-		received === 'undefined'
-			? `falta: debe ser ${type(expected)}`
-			: `debe ser ${type(expected)}, no ${type(received)}`,
-	wrongValue: ({ options }) => `debe ser ${v.either(options)}`,
-	tooBig: (limit) => `es demasiado grande: ${limited(limit, 'menos de', 'como mucho')}`,
-	tooSmall: (limit) => `es demasiado pequeño: ${limited(limit, 'más de', 'al menos')}`,
-	wrongPattern: ({ pattern }) => `no está escrito como debe: ${pattern}`,
-	unknownKeys: ({ keys }) =>
-		v.plural(keys.length, {
-			one: `aquí no se conoce ${keys.join(', ')}`,
-			other: `aquí no se conocen ${keys.join(', ')}`
-		}),
-	invalid: 'no es lo que debe estar aquí',
 
 	sentence: ({ clause }) => `${capital(clause)}.`,
 	notMeasured: 'sin medir'

@@ -9,6 +9,7 @@ import { missteps } from './missteps.ts';
 import { paper } from './paper.ts';
 import { pattern } from './pattern.ts';
 import { practice } from './practice.ts';
+import { shapes } from './shapes.ts';
 import { steps } from './steps.ts';
 import { wear } from './wear.ts';
 
@@ -26,5 +27,6 @@ export const later = {
 	paper,
 	keeping,
 	measurements,
+	shapes,
 	wear
 };

@@ -60,6 +60,13 @@ const slips: ReturnType<typeof english>['slips'] = {
 		did(`${{ added: 'sumado', takenOff: 'restado', taken: 'tomado' }[how]} dos veces ${said(what)}`),
 	added: ({ what }) => did(`sumado ${said(what)}`, `la regla ${it(nounOf(what))} resta`),
 	takenOff: ({ what }) => did(`restado ${said(what)}`, `la regla ${it(nounOf(what))} suma`),
+	usual: ({ what }) =>
+		did(
+			`tomado ${said(what)} como suele ser`,
+			`la regla toma ${it(nounOf(what)) === 'la' ? 'la elegida' : 'el elegido'} aquí`
+		),
+	addedToo: ({ what }) => did(`sumado ${said(what)}`, `la regla no ${it(nounOf(what))} usa`),
+	takenOffToo: ({ what }) => did(`restado ${said(what)}`, `la regla no ${it(nounOf(what))} usa`),
 	instead: ({ wrong, right }) => did(`tomado ${said(wrong)}`, `la regla toma ${said(right)}`),
 	farEnd: ({ from, wrong, right }) =>
 		did(`tomado la distancia de ${from} a ${wrong}`, `la regla la toma hasta ${right}`),

@@ -7,36 +7,54 @@ import { readSum, type TypedSum } from '#drafting/formula/sum.ts';
 import { COMPASS } from '#drafting/steps/compass.ts';
 import { stepRuler } from '#drafting/steps/kinds.ts';
 import type { Ruler } from '#drafting/steps/step-rules.ts';
-import { NO_DIAGNOSIS, slip, type Diagnosis, type Misstep, type Slip } from './misstep.ts';
-import { LOWERED, PRIORS } from './priors.ts';
+import { NO_DIAGNOSIS, slip, type Diagnosis, type Misstep } from './misstep.ts';
+import { LOWERED, PRIORS, UNKNOWN, WRITTEN_NUMBERS } from './priors.ts';
 import type { Stand } from './stand.ts';
 import { termsOf, type Term } from './terms.ts';
-import { comparedWith, isWorked, typedTerms, type TypedTerm } from './typed-sum.ts';
+import { readings, type Part } from './typed-readings.ts';
+import { comparedWith, isWorked, numbersIn, typedTerms, type TypedTerm } from './typed-sum.ts';
 import { decided } from './weigh.ts';
 import { wrongDistances } from './wrong-distances.ts';
 
 /** A distance that was typed, with its start and its way. */
 export type TypedDistance = Extract<Typed, { form: 'distance' }>;
 
-/** One thing that is wrong with what was typed. */
-type Part = Pick<Misstep, 'note' | 'prior'> & { readonly slip: Slip };
+/** Whether a measurement was typed as it stands: taken whole, and everything else left out. */
+const isUntouched = (parts: readonly Part[]): boolean =>
+	parts.length > 1 && parts.every(({ note }) => /^fraction:whole-for-|left-out:/.test(note));
 
-/** What the sum was meant for: the rule's own terms (no part), or the wrong rules that it fits, best first. */
+/** Several things wrong at once are one, the rarer the more they are. */
+const priorOf = (parts: readonly Part[]): number =>
+	isUntouched(parts)
+		? PRIORS.untouched
+		: parts.reduce((all, { prior }) => all * prior, 1) * LOWERED.anotherStep ** (parts.length - 1);
+
+const noteOf = (parts: readonly Part[]): string => parts.map(({ note }) => note).join('+');
+
+/** What the sum was meant for: the rule's own terms, or all that may be wrong with it, each with the best prior that leads to it. */
 const sumParts = (
 	{ formula }: Ruler,
 	stand: Stand,
 	typed: readonly TypedTerm[],
 	{ unit }: TypedDistance
-): readonly Part[] | 'right' | undefined => {
+): readonly (readonly Part[])[] | 'right' => {
 	const compared = (terms: readonly Term[]): 'sum' | 'number' | undefined => comparedWith(typed, terms, unit);
-	if (compared(termsOf(formula, stand.scope))) return 'right';
-	const points = stand.earlier.map(({ name }) => name);
-	const fitting = wrongDistances(formula, { ...stand, points })
+	const rule = termsOf(formula, stand.scope);
+	if (compared(rule)) return 'right';
+	const working = { ...stand, points: stand.earlier.map(({ name }) => name) };
+	const fitting = wrongDistances(formula, working)
 		.map((wrong) => ({ wrong, how: compared(wrong.terms) }))
 		.filter(({ how }) => how !== undefined);
 	const asSums = fitting.filter(({ how }) => how === 'sum');
-	const kept = asSums.length > 0 ? asSums : fitting;
-	return kept.length > 0 ? kept.map(({ wrong }) => wrong) : undefined;
+	const found = [
+		...(asSums.length > 0 ? asSums : fitting).map(({ wrong, how }) => [
+			how === 'number' && isWorked(typed) ? { ...wrong, prior: wrong.prior * LOWERED.onlyNumber } : wrong
+		]),
+		...readings(typed, rule, working, unit)
+	];
+	const best = new Map<string, readonly Part[]>();
+	for (const parts of found.toSorted((a, b) => priorOf(a) - priorOf(b))) best.set(noteOf(parts), parts);
+	return [...best.values()];
 };
 
 const startPart = ({ from }: Ruler, typed: TypedDistance): readonly Part[] =>
@@ -66,13 +84,12 @@ const wayPart = ({ go }: Ruler, typed: TypedDistance): readonly Part[] => {
 	];
 };
 
-/** Several things wrong at once are one misstep: each after the first makes it rarer. */
 const together = ([first, ...more]: readonly Part[], place: SheetPoint): Misstep | undefined => {
 	if (!first) return undefined;
 	const parts = [first, ...more];
 	return {
-		note: parts.map(({ note }) => note).join('+'),
-		prior: parts.reduce((all, { prior }) => all * prior, 1) * LOWERED.anotherStep ** (parts.length - 1),
+		note: noteOf(parts),
+		prior: priorOf(parts),
 		place,
 		slips: [first.slip, ...more.map((each) => each.slip)]
 	};
@@ -121,16 +138,15 @@ export const diagnoseTyped = (
 	const begin = stand.drafted.points[typed.from];
 	const place = begin ? moved(begin, COMPASS[typed.go], mm(sum.value)) : placed;
 	const ways = [...startPart(ruler, typed), ...wayPart(ruler, typed)];
-	if (!parts) return isWorked(terms) && ways.length === 0 ? NO_DIAGNOSIS : undefined;
-	const other =
-		ways.length > 0 && (parts !== 'right' || ways.length > 1) ? otherStep(stand, typed, terms) : undefined;
-	if (other) return decided([[{ ...other, slips: [other.slip], place }, other.prior]], 0);
-	const wrong = parts === 'right' ? [ways] : parts.map((part) => [part, ...ways]);
-	const candidates = wrong.flatMap((each) => together(each, place) ?? []);
-	return candidates.length > 0
-		? decided(
-				candidates.map((each) => [each, each.prior] as const),
-				0
-			)
-		: undefined;
+	const other = parts !== 'right' || ways.length > 1 ? otherStep(stand, typed, terms) : undefined;
+	if (other && ways.length > 0) return decided([[{ ...other, slips: [other.slip], place }, other.prior]], 0);
+	const wrong = parts === 'right' || parts.length === 0 ? [ways] : parts.map((part) => [...part, ...ways]);
+	const candidates = [...(other ? [[other]] : []), ...wrong].flatMap((each) => together(each, place) ?? []);
+	// A bare number that no rule comes to is no more than a place; so is a sum by the rule, from a start that stood wrong.
+	if (candidates.length === 0) return parts !== 'right' && isWorked(terms) ? NO_DIAGNOSIS : undefined;
+	const byChance = parts === 'right' ? 0 : UNKNOWN / WRITTEN_NUMBERS ** numbersIn(terms);
+	return decided(
+		candidates.map((each) => [each, each.prior] as const),
+		byChance
+	);
 };

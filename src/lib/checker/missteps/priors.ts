@@ -18,6 +18,12 @@ export const PRIORS = {
 	measurement: 0.03,
 	/** The allowance of the other panel, or of the next girth. */
 	allowanceNeighbour: 0.02,
+	/** Any other length that the learner has at hand, read off the wrong line of the list. */
+	anyLength: 0.004,
+	/** A length added that the rule has not, or taken off. */
+	added: 0.0003,
+	/** A measurement typed as it stands, and nothing done with it. */
+	untouched: 0.01,
 	/** Another starting point: shared by all the points that stand on the sheet. */
 	start: 0.16,
 	/** Laid off toward another point: shared likewise. */
@@ -70,6 +76,8 @@ export const LOWERED = {
 	inMeasurement: 0.5,
 	/** Inches for a body written in centimetres, and the reverse, where the tape has to be turned round. */
 	otherSide: 0.4,
+	/** A sum that only comes to the number of a wrong rule, and shows another working. */
+	onlyNumber: 0.1,
 	/** Crossed, and besides the opposite way. */
 	crossedAndOpposite: 0.25
 } as const;
@@ -100,6 +108,9 @@ export const UNKNOWN_DISTANCE: number = 0.03;
 
 /** The distances among which such a one lies: from nothing to the length of a half panel. */
 export const DISTANCES: Mm = mm(650);
+
+/** How many numbers a length may be written as, to a millimetre: one that was typed by chance is so seldom just this one. */
+export const WRITTEN_NUMBERS: number = DISTANCES;
 
 /** A misstep is certain where it is so much of all that could have led there ... */
 export const CERTAIN = 0.85;

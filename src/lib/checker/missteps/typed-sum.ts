@@ -96,7 +96,7 @@ const isInchPart = ({ above, below }: TypedTerm, unit: Unit): boolean => {
 };
 
 /** Whether a typed term is just these terms of the rule: their one share of all of them, or the number that comes to. */
-const isTheSame = (typed: TypedTerm, terms: readonly Term[], unit: Unit): boolean => {
+export const isTheSame = (typed: TypedTerm, terms: readonly Term[], unit: Unit): boolean => {
 	const value = product([typed]) * MM_PER[unit];
 	if (!roundsTo(value, sumOf(terms), unit)) return false;
 	if (telling(typed) < 2 || isInchPart(typed, unit)) return true;
@@ -117,6 +117,10 @@ const matches = (typed: readonly TypedTerm[], terms: readonly Term[], unit: Unit
 		([chosen, left]) => chosen.length > 0 && isTheSame(first, chosen, unit) && matches(rest, left, unit)
 	);
 };
+
+/** How many numbers a typed sum shows. */
+export const numbersIn = (typed: readonly TypedTerm[]): number =>
+	typed.reduce((sum, term) => sum + Math.max(1, telling(term)), 0);
 
 /** Whether something can be seen of how the number was worked. */
 export const isWorked = (typed: readonly TypedTerm[]): boolean =>

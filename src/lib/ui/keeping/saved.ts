@@ -77,7 +77,7 @@ const ruleOf = (error: unknown): Message => {
 export const reasonOf = (error: unknown, json: unknown): Message => {
 	if (!(error instanceof z.core.$ZodError)) return ruleOf(error);
 	const issue = error.issues[0];
-	if (!issue) return message('input', 'invalid');
+	if (!issue) return message('shapes', 'invalid');
 	const place = issue.path.join('.');
 	if (issue.code !== 'custom' || !(issue.params?.['slip'] instanceof BadInput))
 		return message('keeping', 'breaksRule', { place, rule: shapeSlip(issue, json) });
