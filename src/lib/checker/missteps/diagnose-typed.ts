@@ -8,7 +8,7 @@ import { COMPASS } from '#drafting/steps/compass.ts';
 import { stepRuler } from '#drafting/steps/kinds.ts';
 import type { Ruler } from '#drafting/steps/step-rules.ts';
 import { NO_DIAGNOSIS, slip, type Diagnosis, type Misstep } from './misstep.ts';
-import { LOWERED, PRIORS, UNKNOWN, WRITTEN_NUMBERS } from './priors.ts';
+import { DISTANCES, LOWERED, PRIORS, UNKNOWN } from './priors.ts';
 import type { Stand } from './stand.ts';
 import { termsOf, type Term } from './terms.ts';
 import { readings, type Part } from './typed-readings.ts';
@@ -144,7 +144,8 @@ export const diagnoseTyped = (
 	const candidates = [...(other ? [[other]] : []), ...wrong].flatMap((each) => together(each, place) ?? []);
 	// A bare number that no rule comes to is no more than a place; so is a sum by the rule, from a start that stood wrong.
 	if (candidates.length === 0) return parts !== 'right' && isWorked(terms) ? NO_DIAGNOSIS : undefined;
-	const byChance = parts === 'right' ? 0 : UNKNOWN / WRITTEN_NUMBERS ** numbersIn(terms);
+	// A number that was typed by chance is one of as many as there are millimetres.
+	const byChance = parts === 'right' ? 0 : UNKNOWN / DISTANCES ** numbersIn(terms);
 	return decided(
 		candidates.map((each) => [each, each.prior] as const),
 		byChance

@@ -109,9 +109,6 @@ export const UNKNOWN_DISTANCE: number = 0.03;
 /** The distances among which such a one lies: from nothing to the length of a half panel. */
 export const DISTANCES: Mm = mm(650);
 
-/** How many numbers a length may be written as, to a millimetre: one that was typed by chance is so seldom just this one. */
-export const WRITTEN_NUMBERS: number = DISTANCES;
-
 /** A misstep is certain where it is so much of all that could have led there ... */
 export const CERTAIN = 0.85;
 /** ... and so many times as likely as the next misstep: priors are guesses, and two that explain a place alike are both told. */
