@@ -175,6 +175,22 @@ export const evaluate = (
 	return evaluation;
 };
 
+/** The last draft of each method, with all that it was worked from. */
+const lastOf = new WeakMap<Method, { readonly from: readonly unknown[]; readonly draft: Draft }>();
+
+/**
+ * A draft that is worked from the same numbers as the last of its method, on the same drafts, is that one: what is made of it need not
+ * be made again either, when a slider moves what the method does not read.
+ */
+const workedAnew = (method: Method, from: readonly unknown[], work: () => Evaluation): Evaluation => {
+	const last = lastOf.get(method);
+	if (last && last.from.length === from.length && last.from.every((each, i) => each === from[i]))
+		return { kind: 'drafted', draft: last.draft };
+	const evaluation = work();
+	if (evaluation.kind === 'drafted') lastOf.set(method, { from, draft: evaluation.draft });
+	return evaluation;
+};
+
 const worked = (
 	method: Method,
 	body: Body,
@@ -188,12 +204,19 @@ const worked = (
 		drafted.uses[alias] = evaluation.draft;
 	}
 	const scope = scopeOf(method, body, drafted, chosen);
-	const stopped = workSteps(method, drafted, scope);
-	if (stopped) return stopped;
-	const refusals = broken(method.refusals, scope);
-	if (refusals.length > 0) return refused(...refusals);
-	const warnings = broken(method.warnings, scope);
-	return { kind: 'drafted', draft: { method: method.id, ...drafted, warnings } };
+	const from = [
+		...method.measurements.map((key) => body.measurements[key]),
+		...method.allowances.map(({ key }) => scope.share(key)),
+		...Object.values(drafted.uses)
+	];
+	return workedAnew(method, from, () => {
+		const stopped = workSteps(method, drafted, scope);
+		if (stopped) return stopped;
+		const refusals = broken(method.refusals, scope);
+		if (refusals.length > 0) return refused(...refusals);
+		const warnings = broken(method.warnings, scope);
+		return { kind: 'drafted', draft: { method: method.id, ...drafted, warnings } };
+	});
 };
 
 /** What is wrong between the measurements at odds, with what was measured. */

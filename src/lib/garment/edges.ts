@@ -66,18 +66,34 @@ const inTurn = (
 	});
 };
 
+type Turned = ReturnType<typeof inTurn>;
+/** What was traced off each draft: the same draft gives the same lines, so that what follows from them can be kept too. */
+const traced = new WeakMap<Draft, Map<PieceRule, Turned>>();
+
+/** A piece's stitching lines in turn, as they lie on its draft. */
+const pathsOf = (piece: PieceRule, draft: Draft): Turned => {
+	const known = traced.get(draft) ?? new Map<PieceRule, Turned>();
+	traced.set(draft, known);
+	const paths =
+		known.get(piece) ??
+		inTurn(
+			piece.edges.flatMap((rule) => {
+				const path = edgePath(rule, draft, piece.key);
+				return path ? [{ rule, path }] : [];
+			})
+		);
+	known.set(piece, paths);
+	return paths;
+};
+
 /** The edges of a piece for this body, each cut with `own` allowance where the maker chose one. */
 export const edgesOf = (
 	piece: PieceRule,
 	draft: Draft,
 	scope: Scope,
 	own: Readonly<Record<string, Mm>>
-): readonly PieceEdge[] => {
-	const paths = piece.edges.flatMap((rule) => {
-		const path = edgePath(rule, draft, piece.key);
-		return path ? [{ rule, path }] : [];
-	});
-	return inTurn(paths).map(
+): readonly PieceEdge[] =>
+	pathsOf(piece, draft).map(
 		({ rule: { name, noun, title, kind, allowance, corner, notch, gathered }, path }) => ({
 			name,
 			noun,
@@ -94,4 +110,3 @@ export const edgesOf = (
 			gathered
 		})
 	);
-};

@@ -60,6 +60,26 @@ const outlineOf = (edges: readonly PieceEdge[], piece: string): Path => {
 	return outline;
 };
 
+/** The last cutting line of each piece, with the edges that it was worked from. */
+const lastCut = new WeakMap<
+	PieceRule,
+	{ readonly edges: readonly PieceEdge[]; readonly cutting: CuttingLine }
+>();
+
+/** A piece's cutting line: the last one where it has the same stitching lines with the same allowances. */
+const cuttingOf = (rule: PieceRule, edges: readonly PieceEdge[]): CuttingLine => {
+	const last = lastCut.get(rule);
+	const isAsLast = last?.edges.every(
+		({ path, allowance }, i) => path === edges[i]?.path && allowance === edges[i].allowance
+	);
+	if (isAsLast && last?.edges.length === edges.length) return last.cutting;
+	const cutting = cuttingLine(
+		edges.map(({ corner, ...edge }) => ({ ...edge, ...(corner ? { endCorner: corner } : {}) }))
+	);
+	lastCut.set(rule, { edges, cutting });
+	return cutting;
+};
+
 /** A piece of a garment for a body, from its edges; its notches are found from the seams afterwards. */
 export const pieceOf = (
 	rule: PieceRule,
@@ -85,9 +105,7 @@ export const pieceOf = (
 		name: rule.name,
 		edges,
 		outline,
-		cutting: cuttingLine(
-			edges.map(({ corner, ...edge }) => ({ ...edge, ...(corner ? { endCorner: corner } : {}) }))
-		),
+		cutting: cuttingOf(rule, edges),
 		grain: [from, to],
 		bias: rule.bias,
 		fold: edges.find(({ kind }) => kind === 'fold')?.name,

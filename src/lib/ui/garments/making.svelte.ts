@@ -1,3 +1,4 @@
+import { dequal } from 'dequal/lite';
 import { BadInput } from '#shared/bad-input.ts';
 import { BLOCK_ALLOWANCES, checkChosen, type Allowance, type LengthAllowance } from '#shared/allowances.ts';
 import { readAllowance, readLengthAllowance, type Body } from '#shared/body.ts';
@@ -7,6 +8,7 @@ import type { Refusal } from '#drafting/evaluate.ts';
 import type { Change } from '#garment/cure.ts';
 import type { Garment } from '#garment/garment.ts';
 import { makePattern, type Pattern } from '#garment/pattern.ts';
+import type { Piece } from '#garment/piece.ts';
 import type { Learner } from '#ui/keeping/learner.svelte.ts';
 import { freeName } from '#ui/keeping/names.ts';
 import { withTyped } from '#ui/keeping/in-unit.ts';
@@ -200,12 +202,20 @@ export class Making {
 		if (missing.length > 0) return { kind: 'missing', missing };
 		try {
 			const work = makePattern(garment, body, choices);
-			if (work.kind === 'made') this.#last = { body: id, pattern: work.pattern };
-			return work;
+			if (work.kind === 'refused') return work;
+			const pattern = { ...work.pattern, pieces: work.pattern.pieces.map((piece) => this.#asBefore(piece)) };
+			this.#last = { body: id, pattern };
+			return { kind: 'made', pattern };
 		} catch (error) {
 			if (error instanceof BadInput) throw error;
 			const last = this.#last?.body === id ? this.#last.pattern : undefined;
 			return { kind: 'our-fault', told: error instanceof Error ? error.message : String(error), last };
 		}
+	}
+
+	/** A piece that nothing has changed of is the one that is on the screen, so that it is not drawn again. */
+	#asBefore(piece: Piece): Piece {
+		const before = this.#last?.pattern.pieces.find(({ key }) => key === piece.key);
+		return before && dequal(before, piece) ? before : piece;
 	}
 }
