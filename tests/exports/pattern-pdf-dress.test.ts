@@ -80,6 +80,9 @@ const differences = (
 	for (let y = 2; y < tile.height * PER_MM - 2; y++) {
 		for (let x = 2; x < tile.width * PER_MM - 2; x++) {
 			const [sx, sy] = [x + left, y + top];
+			const onPage = page !== undefined && isInk(page, x + MARGIN, y + MARGIN);
+			// Most of the paper is blank on both: nothing else is asked there.
+			if (!onPage && !isInk(sheet, sx + MARGIN, sy + MARGIN)) continue;
 			// Beyond the whole sheet's own frame there is nothing.
 			const inside =
 				!squares(sx, sy) &&
@@ -88,7 +91,6 @@ const differences = (
 				sx < (bounds.right - bounds.left) * PER_MM - 2 &&
 				sy < (bounds.bottom - bounds.top) * PER_MM - 2;
 			const onSheet = inside && isInk(sheet, sx + MARGIN, sy + MARGIN);
-			const onPage = page !== undefined && isInk(page, x + MARGIN, y + MARGIN);
 			if (onSheet) seen.ink++;
 			if (onSheet && !(page && inkNear(page, x + MARGIN, y + MARGIN))) wrong.push(`lost ${x},${y}`);
 			if (onPage && inside && !own(x, y) && !inkNear(sheet, sx + MARGIN, sy + MARGIN))
