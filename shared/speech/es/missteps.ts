@@ -22,6 +22,15 @@ const WAYS: Readonly<Record<Compass, string>> = {
 const SIDES = { outward: 'hacia fuera', inward: 'hacia dentro' } as const;
 const ENDS = { start: 'el principio', end: 'el final' } as const;
 
+/** How many times as deep, in tenths: nobody sees a curve more finely. */
+const timesAs = (times: number): string => {
+	const tenths = Math.round(times * 10);
+	if (tenths === 5) return 'la mitad de honda que';
+	return tenths === 20
+		? 'el doble de honda que'
+		: `${String(tenths / 10).replace('.', ',')} veces tan honda como`;
+};
+
 const lineNoun = ({ noun, of }: Line): Noun => (of ? partOf(noun, of) : noun);
 
 const nounOf = (taken: Taken): Noun => {
@@ -134,6 +143,14 @@ const slips: ReturnType<typeof english>['slips'] = {
 		did(`tomado la línea ${of.join('–')} tal como está`, `la regla la dobla sobre ${fold.join('–')}`),
 	ruledFrom: ({ wrong, right }) => did(`trazado la línea desde ${wrong}`, `la regla pone ahí ${right}`),
 	ruledTo: ({ wrong, right }) => did(`trazado la línea hasta ${wrong}`, `la regla pone ahí ${right}`),
+	curveFrom: ({ wrong, right }) => did(`empezado la curva en ${wrong}`, `la regla pone ahí ${right}`),
+	curveTo: ({ wrong, right }) => did(`trazado la curva hasta ${wrong}`, `la regla pone ahí ${right}`),
+	nodeMissed: ({ node }) => did(`trazado la curva sin pasar por ${node}`, 'la de la regla pasa por ahí'),
+	nodeTaken: ({ wrong, right }) => did(`trazado la curva por ${wrong}`, `la de la regla pasa por ${right}`),
+	tooFlat: ({ times }) =>
+		did('trazado la curva demasiado plana', `es más o menos ${timesAs(times)} la de la regla`),
+	tooDeep: ({ times }) =>
+		did('trazado la curva demasiado honda', `es más o menos ${timesAs(times)} la de la regla`),
 	mirrored: () => did('trazado la curva al revés', 'es la imagen en espejo de la de la regla'),
 	straightened: () => did('trazado la curva casi recta', 'la regla la hace cóncava'),
 	wrongBulge: () => did('curvado la línea hacia el lado equivocado', 'la regla la curva hacia el otro'),

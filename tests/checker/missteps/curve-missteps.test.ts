@@ -148,9 +148,9 @@ describe('what is wrong with a curve', () => {
 		expect(notes(bend(LEAVING, at(85, 108)))[0]).toBe('curve:not-square:B');
 	});
 
-	it('too long and too short for its partner', () => {
-		expect(notes(bend(at(75, 200), at(100, 150)))).toEqual(['curve:too-long']);
-		expect(notes(bend(at(35, 200), at(100, 70)))).toEqual(['curve:too-short']);
+	it('too deep and too flat, before it is asked how long it is', () => {
+		expect(notes(bend(at(75, 200), at(100, 150)))).toEqual(['curve:too-deep']);
+		expect(notes(bend(at(35, 200), at(100, 70)))).toEqual(['curve:too-flat']);
 	});
 
 	it('a curve merely off its course, as long as it should be, is of no known shape', () => {

@@ -20,13 +20,18 @@ export interface Bulge {
 	readonly mean: Mm;
 }
 
+/** How far places lie to the side of the straight way from the first to the last of them; none where they end where they start. */
+const sidesOf = (places: readonly SheetPoint[]): readonly number[] => {
+	const [first, last] = [places[0], places.at(-1)];
+	const chord = first && last && directionTo(first, last);
+	if (!chord) return [];
+	return places.map(({ x, y }) => (y - first.y) * chord.dx - (x - first.x) * chord.dy);
+};
+
 /** The bulge of a path about its own chord; none for a path that ends where it starts. */
 export const bulgeOf = (path: Path): Bulge => {
-	const samples = placesOf(path);
-	const [first, last] = [samples[0], samples.at(-1)];
-	const chord = first && last && directionTo(first, last);
-	if (!chord) return { one: mm(0), other: mm(0), mean: mm(0) };
-	const sides = samples.map(({ x, y }) => (y - first.y) * chord.dx - (x - first.x) * chord.dy);
+	const sides = sidesOf(placesOf(path));
+	if (sides.length === 0) return { one: mm(0), other: mm(0), mean: mm(0) };
 	return {
 		one: mm(Math.max(0, ...sides)),
 		other: mm(Math.max(0, ...sides.map((side) => -side))),
@@ -136,6 +141,20 @@ export const mirroredIn =
 		const along = (place.x - a.x) * way.dx + (place.y - a.y) * way.dy;
 		return at(2 * (a.x + along * way.dx) - place.x, 2 * (a.y + along * way.dy) - place.y);
 	};
+
+/** The places so many times as far from the line through `a` and `b`. */
+export const stretchedFrom =
+	(a: SheetPoint, b: SheetPoint, times: number) =>
+	(place: SheetPoint): SheetPoint =>
+		between(place, mirroredIn(a, b)(place), (1 - times) / 2);
+
+/** How many times as deep as another a path is, about its own chord: the share that fits it best all along. */
+export const depthBeside = (path: Path, other: Path): number => {
+	const [drawn, wanted] = [sidesOf(evenly(path)), sidesOf(evenly(other))];
+	const sum = (a: readonly number[], b: readonly number[]): number =>
+		a.reduce((all, side, i) => all + side * (b[i] ?? 0), 0);
+	return sum(drawn, wanted) / sum(wanted, wanted);
+};
 
 /** The places turned by half a turn about the middle of `a` and `b`, which change places. */
 export const turnedAbout = (a: SheetPoint, b: SheetPoint) => {

@@ -1,10 +1,12 @@
 import { POINT_TOLERANCE } from '#shared/tolerances.ts';
 import { mm } from '#shared/units.ts';
 import type { Body } from '#shared/body.ts';
-import { pathEnd, pathStart, type Path } from '#geometry/path.ts';
-import { distance, type SheetPoint } from '#geometry/point.ts';
+import type { Compass } from '#shared/method.ts';
+import { pathEnd, pathReversed, pathStart, type Path } from '#geometry/path.ts';
+import { alongness, directionTo, distance, type SheetPoint } from '#geometry/point.ts';
 import { scopeOf, type Drafted } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
+import { COMPASS } from '#drafting/steps/compass.ts';
 import { stepAnswer, workStep } from '#drafting/steps/kinds.ts';
 import type { Step, StepOf } from '#drafting/steps/step-rules.ts';
 import { keeps } from '../check-point.ts';
@@ -16,6 +18,20 @@ import { passes, standOf } from './stand.ts';
 import { weighed } from './weigh.ts';
 
 const isAt = (a: SheetPoint, b: SheetPoint): boolean => keeps(distance(a, b), POINT_TOLERANCE);
+
+/** How squarely a level drawn the wrong way still runs up, down or in: the cosine of 15 degrees. */
+const SQUARELY = Math.cos(Math.PI / 12);
+
+/** The points that stand on the sheet when a step is drawn. */
+const pointsBefore = ({ steps }: Method, step: Step, { points }: Drafted): Drafted['points'] => {
+	const names = steps
+		.slice(
+			0,
+			steps.findIndex(({ name }) => name === step.name)
+		)
+		.map(({ name }) => name);
+	return Object.fromEntries(Object.entries(points).filter(([name]) => names.includes(name)));
+};
 
 /** The ends that a line is ruled between, by name, where it is ruled between points at all. */
 const endsOf = (step: Step): readonly string[] => {
@@ -40,6 +56,23 @@ const wrongEnd = (step: Step, drafted: Drafted, placed: Path): Diagnosis => {
 		slips: [slip(only.i === 0 ? 'ruledFrom' : 'ruledTo', { wrong: named[0], right: only.name })],
 		place: only.place,
 		prior: PRIORS.start
+	};
+	return { kind: 'certain', misstep };
+};
+
+/** A level drawn another way than across: from its point, but up, down or toward the centre. */
+const wrongWay = (step: StepOf<'level'>, drafted: Drafted, placed: Path): Diagnosis => {
+	const from = drafted.points[step.from];
+	const start = from && [placed, pathReversed(placed)].find((path) => isAt(pathStart(path), from));
+	const drawn = start && directionTo(pathStart(start), pathEnd(start));
+	const way =
+		drawn && (Object.keys(COMPASS) as Compass[]).find((each) => alongness(COMPASS[each], drawn) > SQUARELY);
+	if (!start || way === undefined || way === 'across') return NO_DIAGNOSIS;
+	const misstep = {
+		note: way === 'in' ? 'direction:opposite' : 'direction:crossed',
+		slips: [slip('way', { wrong: way, right: 'across' as const })],
+		place: pathEnd(start),
+		prior: PRIORS.opposite
 	};
 	return { kind: 'certain', misstep };
 };
@@ -71,12 +104,11 @@ export const diagnoseLine = (
 	if (work.kind !== 'line') return NO_DIAGNOSIS;
 	const drawn = turnedTo(placed, work.path);
 	if (stepAnswer(step).put !== 'handles') {
-		const found = wrongEnd(step, drafted, drawn);
-		return found.kind === 'none' && step.kind === 'level'
-			? wrongLength(step, method, body, drafted, drawn)
-			: found;
+		if (step.kind !== 'level') return wrongEnd(step, drafted, drawn);
+		const tried = [wrongWay(step, drafted, drawn), wrongEnd(step, drafted, drawn)];
+		return tried.find(({ kind }) => kind !== 'none') ?? wrongLength(step, method, body, drafted, drawn);
 	}
-	const [first] = diagnoseCurve(step, drawn, work.path);
+	const [first] = diagnoseCurve(step, drawn, work.path, pointsBefore(method, step, drafted));
 	return first
 		? { kind: 'certain', misstep: { ...first, place: pathEnd(drawn), prior: PRIORS.curve } }
 		: NO_DIAGNOSIS;
