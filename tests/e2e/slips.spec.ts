@@ -5,7 +5,7 @@ import { evaluate, type Draft } from '#drafting/evaluate.ts';
 import { lessonFiles } from '../lessons/lesson-files.ts';
 import { Desk, type At, type Typed } from './support/desk.ts';
 import { finishedSteps, METHODS } from './support/finished.ts';
-import { parts, shifts, watchShifts, WINDOWS } from './support/still.ts';
+import { atRest, parts, shifts, watchShifts, WINDOWS } from './support/still.ts';
 import { workedSteps } from './support/worked.ts';
 
 /** A lesson at one of its steps, where a learner slips. */
@@ -109,7 +109,8 @@ for (let group = 0; group < GROUPS; group++)
 				const where = `${told}, ${String(window.width)} x ${String(window.height)}`;
 				await page.setViewportSize(window);
 				await desk.sheet.scrollIntoViewIfNeeded();
-				const [before, still] = [await parts(page), await shifts(page)];
+				const still = await atRest(page);
+				const before = await parts(page);
 				await desk.byTyping(slipOf(slipped, i));
 				await expect(desk.verdict, where).toHaveAttribute('data-answer', 'wrong');
 				expect(await outOfSight(desk), where).toEqual([]);

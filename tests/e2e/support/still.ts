@@ -32,6 +32,17 @@ export const shifts = (page: Page): Promise<number> =>
 			})
 	);
 
+/** Waits until a page that was opened or made another size has come to rest, and says what had shifted by then. */
+export const atRest = async (page: Page): Promise<number> => {
+	await page.evaluate(() => document.fonts.ready.then(() => undefined));
+	for (let before = -1; ;) {
+		const now = await shifts(page);
+		if (now === before) return now;
+		before = now;
+		await page.waitForTimeout(300);
+	}
+};
+
 /** Where the parts of the desk lie on the page. */
 export const parts = (page: Page) =>
 	page.locator('.dock :is(header, .frame, .entry, .go, .moves, .asks, .told)').evaluateAll((all) =>

@@ -10,8 +10,8 @@ import { isSeen, steadied, viewOf, wholeOf } from './steady.ts';
 
 /** How long the view glides, in milliseconds. */
 const GLIDE = 220;
-/** Surroundings that come to fewer pixels than this are small, their margin counted. */
-const SMALL = 160;
+/** A step that comes to fewer pixels than this is small: fingers and handles would hide it. */
+const SMALL = 100;
 /** How wide a margin a step's surroundings are given, as a share of them: so wide that it tells nothing. */
 const MARGIN = 0.25;
 
@@ -38,12 +38,29 @@ export class Camera {
 	/** What is shown where nothing else has to be. */
 	readonly bounds: Bounds | undefined = $derived.by(() => (this.closer ? this.#surroundings() : this.#whole));
 
+	/** What the step is about: its line, or its point and those that it starts from; none where neither is drafted. */
+	readonly #about: Bounds | undefined = $derived.by(() => {
+		const { draft } = this.tool.work;
+		const { stepName } = this.tool;
+		const names = draft?.lines[stepName] ? [stepName] : [...this.needed, stepName];
+		const places = names.flatMap((name) => draft?.points[name] ?? []);
+		const lines = names.flatMap((name) => {
+			const line = draft?.lines[name];
+			return line ? [line.path] : [];
+		});
+		return places.length + lines.length === 0 ? undefined : boundsOf(lines, places);
+	});
 	/** Whether the step is seen so small in the whole draft that a hand would want it nearer. */
 	readonly isSmall: boolean = $derived.by(() => {
-		const near = this.#surroundings();
+		const near = this.#about;
 		if (this.closer || !near || !this.#whole || this.size.width === 0) return false;
 		const { scale } = viewOf(this.#whole, this.size);
 		return scale * Math.max(near.right - near.left, near.bottom - near.top) < SMALL;
+	});
+	/** Whether the whole draft is seen as it is shown from the start: not from nearer, nor as a hand has moved it. */
+	readonly isWhole: boolean = $derived.by(() => {
+		const { view } = this.gestures;
+		return !this.closer && (this.#chosen === undefined || view === this.#chosen);
 	});
 
 	/** `still`: whether the learner wants nothing to glide. */
@@ -57,15 +74,8 @@ export class Camera {
 	}
 
 	#surroundings(): Bounds | undefined {
-		const { draft } = this.tool.work;
-		const names = [...this.needed, this.tool.stepName];
-		const places = names.flatMap((name) => draft?.points[name] ?? []);
-		const lines = names.flatMap((name) => {
-			const line = draft?.lines[name];
-			return line ? [line.path] : [];
-		});
-		if (places.length + lines.length === 0) return this.#whole;
-		const { left, top, right, bottom } = boundsOf(lines, places);
+		if (!this.#about) return this.#whole;
+		const { left, top, right, bottom } = this.#about;
 		const room = (from: Mm, to: Mm): Mm => mm(Math.max(30, (to - from) * MARGIN));
 		const [x, y] = [room(left, right), room(top, bottom)];
 		return { left: mm(left - x), top: mm(top - y), right: mm(right + x), bottom: mm(bottom + y) };
