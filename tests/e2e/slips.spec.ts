@@ -96,7 +96,7 @@ for (let group = 0; group < GROUPS; group++)
 	test(`a learner slips in every lesson, in every window: all is in view and nothing moves (${String(group + 1)} of ${String(GROUPS)})`, async ({
 		page
 	}) => {
-		test.setTimeout(240_000);
+		test.setTimeout(400_000);
 		await watchShifts(page);
 		const desk = new Desk(page);
 		await page.goto('/third-party.txt');
@@ -114,8 +114,9 @@ for (let group = 0; group < GROUPS; group++)
 				await desk.byTyping(slipOf(slipped, i));
 				await expect(desk.verdict, where).toHaveAttribute('data-answer', 'wrong');
 				expect(await outOfSight(desk), where).toEqual([]);
+				// In the last window all of the help is open.
 				const help = page.locator('.asks button:visible').first();
-				if (await help.isEnabled()) await help.click();
+				if ((await help.count()) > 0) await help.click();
 				expect(await parts(page), where).toEqual(before);
 				expect((await shifts(page)) - still, where).toBeLessThan(0.0005);
 			}
