@@ -47,7 +47,8 @@ const PLACES: readonly ((place: At) => At)[] = [
 
 const slipOf = ({ typed, method, step }: Slipped, i: number): Typed => {
 	const put = PLACES[i] ?? (([x, y]: At): At => [x, y]);
-	if ('offsets' in typed) return { offsets: typed.offsets.map(put) };
+	// Of a short or nearly straight curve the share of a handle matters little: it is moved aside as well.
+	if ('offsets' in typed) return { offsets: typed.offsets.map(put).map(([x, y]): At => [x + 30, y + 20]) };
 	if ('point' in typed) {
 		const [x, y] = put(typed.point);
 		const isNear = Math.hypot(x - typed.point[0], y - typed.point[1]) < 20;
