@@ -27,6 +27,17 @@ export const lessonMethod = (lesson: string): Method => {
 	return method;
 };
 
+/** What a method's file holds, as parsed. */
+export const fileOf = (id: string): unknown =>
+	[...FILES.values()].find((file) => methodFileId(file) === id)?.content;
+
+/** The method of this id. */
+export const methodOf = (id: string): Method => {
+	const method = find(id);
+	if (!method) throw new Error(`there is no method ${id}`);
+	return method;
+};
+
 /** The front block, as the lessons teach it. */
 export const frontBlock = (): Method => lessonMethod('50-front-levels');
 

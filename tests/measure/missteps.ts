@@ -1,155 +1,148 @@
 /**
- * `npm run measure:missteps`: how often a seeded misstep is recognised, over many bodies and all point steps
- * of both blocks. Writes missteps.md beside this file, and the help page tests/checker/missteps/told-slips.md; the
- * same seed gives the same table. About half a minute.
+ * `npm run measure:missteps`: how often a mistake of the outside list (outside/*.yaml) is named, over blocks and garments, and what is said of
+ * marks without a cause. Writes missteps.md beside this file, and the help page tests/checker/missteps/told-slips.md; the same
+ * code gives the same tables. `-- 16` takes all sixteen bodies in the place of six.
  */
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { format, resolveConfig } from 'prettier';
-import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { toldPage } from '../checker/missteps/told-diagnosis.ts';
-import {
-	anywhere,
-	APART,
-	byTwo,
-	GENERATED_BODIES,
-	injected,
-	NOISE,
-	onTheWay,
-	spots,
-	type Injected
-} from './sample.ts';
+import { NO_CAUSE, saidOfPairs, saidWithoutCause, seen, spotsOf, type Seen } from './outside/diagnosed.ts';
+import { measuredBodies, mistakes } from './outside/mistakes.ts';
 
-/** Placements at each spot that come of no single misstep. */
-const [ANYWHERE, ON_THE_WAY, BY_TWO] = [60, 30, 15];
+const BODIES = Number(process.argv[2] ?? 6);
+/** Marks without a cause at each spot, and pairs in all. */
+const [EACH, PAIRS] = [2, 600];
 
-/** A goal of the measured table. */
-interface Goal {
-	readonly what: string;
-	readonly share: number;
-	readonly least?: number;
-	readonly most?: number;
-}
-
-const percent = (share: number, digits = 1): string =>
-	Number.isNaN(share) ? '–' : `${(share * 100).toFixed(digits)} %`;
-
-const shareOf = <T>(
-	items: readonly T[],
-	holds: (item: T) => boolean,
-	weight: (item: T) => number = () => 1
-): number => {
-	const sum = (some: readonly T[]): number => some.reduce((all, item) => all + weight(item), 0);
-	return sum(items.filter(holds)) / sum(items);
-};
-
-const isTop = ({ misstep, told }: Injected): boolean => told[0] === misstep.note;
-const isTold = ({ misstep, told }: Injected): boolean => told.includes(misstep.note);
-const isCertain = ({ told }: Injected): boolean => told.length === 1;
-const isWronglyCertain = (each: Injected): boolean => isCertain(each) && !isTop(each);
-const isNone = ({ told }: Injected): boolean => told.length === 0;
-const byPrior = ({ misstep }: Injected): number => misstep.prior;
-
-/** `fraction:half-for-quarter` and `fraction:third-for-sixth` are one kind; `allowance:left-out` and `allowance:twice` are two. */
-const kindOf = (note: string): string => {
-	const [first = '', second = '', third] = note.split(':');
-	if (first === 'fraction') return third ? 'fraction:of-an-allowance' : first;
-	if (first === 'allowance') return second.includes('-for-') ? 'allowance:another' : `allowance:${second}`;
-	return ['unit', 'direction', 'digits', 'tape'].includes(first) ? `${first}:${second}` : first;
-};
+const percent = (part: number, whole: number, digits = 1): string =>
+	whole === 0 ? '–' : `${((part / whole) * 100).toFixed(digits)} %`;
+const count = <T>(all: readonly T[], holds: (one: T) => boolean): number => all.filter(holds).length;
 
 const table = (head: readonly string[], rows: readonly (readonly string[])[]): string =>
 	[head, head.map(() => '---'), ...rows].map((row) => `| ${row.join(' | ')} |`).join('\n');
 
-const goalRow = ({ what, share, least, most }: Goal): readonly string[] => {
-	const goal =
-		least !== undefined
-			? `at least ${percent(least, 0)}`
-			: most !== undefined
-				? `at most ${percent(most, 0)}`
-				: 'none';
-	const met = (least === undefined || share >= least) && (most === undefined || share <= most);
-	return [what, percent(share, 2), goal, goal === 'none' ? '' : met ? 'met' : 'NOT MET'];
+const isTold = ({ kind }: Pick<Seen, 'kind'>): boolean => kind !== 'none';
+const isCertain = ({ kind }: Pick<Seen, 'kind'>): boolean => kind === 'certain';
+
+const row = (name: string, all: readonly Seen[]): readonly string[] => {
+	const separable = all.filter((each) => each.separable);
+	return [
+		name,
+		String(all.length),
+		percent(
+			count(all, ({ first }) => first),
+			all.length
+		),
+		percent(
+			count(separable, ({ first }) => first),
+			separable.length
+		),
+		percent(
+			count(all, ({ any }) => any),
+			all.length
+		),
+		percent(count(all, isCertain), all.length),
+		percent(
+			count(all, (each) => isCertain(each) && !each.first),
+			count(all, isTold),
+			2
+		),
+		percent(
+			count(all, (each) => !isTold(each)),
+			all.length
+		)
+	];
 };
 
-const kindRows = (all: readonly Injected[]): readonly (readonly string[])[] => {
-	const kinds = [...new Set(all.map(({ misstep }) => kindOf(misstep.note)))].sort();
-	return kinds.map((kind) => {
-		const own = all.filter(({ misstep }) => kindOf(misstep.note) === kind);
-		const apart = own.filter(({ separable }) => separable);
-		return [
-			`\`${kind}\``,
+/** `fraction` of `fraction:half-for-quarter`; two slips at once are a family of their own. */
+const familyOf = (note: string): string =>
+	note.includes('+') ? 'two at once' : (note.split(':')[0] ?? note);
+
+const byFamily = (all: readonly Seen[]): readonly (readonly string[])[] => {
+	const families = new Map<string, Seen[]>();
+	for (const each of all) {
+		const note = each.told[0]?.note;
+		if (note !== undefined) families.set(familyOf(note), [...(families.get(familyOf(note)) ?? []), each]);
+	}
+	return [...families]
+		.toSorted(([, a], [, b]) => b.length - a.length)
+		.map(([family, own]) => [
+			family,
 			String(own.length),
-			percent(apart.length / own.length, 0),
-			percent(shareOf(apart, isTop)),
-			percent(shareOf(apart, isNone)),
-			percent(shareOf(own, isTold)),
-			percent(shareOf(own, isWronglyCertain), 2)
-		];
-	});
+			percent(
+				count(own, ({ first }) => first),
+				own.length
+			),
+			percent(count(own, isCertain), own.length)
+		]);
+};
+
+/** All marks, each half of the list, blocks and garments, and each draft. */
+const rowsOf = (all: readonly Seen[]): readonly (readonly string[])[] => {
+	const of = (holds: (made: Seen['made']) => boolean): readonly Seen[] =>
+		all.filter(({ made }) => holds(made));
+	const isBlock = ({ method }: Seen['made']): boolean => method.id.endsWith('-block');
+	const methods = [...new Set(all.map(({ made: { method } }) => method.id))];
+	const held = of(({ heldBack }) => heldBack);
+	const rest = of(({ heldBack }) => !heldBack);
+	const garments = of((made) => !isBlock(made));
+	const drafts = methods.map((id) => [id, of(({ method }) => method.id === id)] as const);
+	return [
+		row('**all**', all),
+		row('the half held back', held),
+		row('the other half', rest),
+		row('blocks', of(isBlock)),
+		row('garments', garments),
+		...drafts.map(([id, own]) => row(id, own))
+	];
 };
 
 const report = (): string => {
-	const all = spots();
-	const made = injected(all);
-	const apart = made.filter(({ separable }) => separable);
-	const [scattered, distances, pairs] = [
-		anywhere(all, ANYWHERE),
-		onTheWay(all, ON_THE_WAY),
-		byTwo(all, BY_TWO)
-	];
-	const certain = (told: readonly (readonly string[])[]): number =>
-		shareOf(told, ({ length }) => length === 1);
-	const goals: readonly Goal[] = [
-		{
-			what: 'top answer right, separable places, every misstep alike',
-			share: shareOf(apart, isTop),
-			least: 0.95
-		},
-		{
-			what: 'the same, missteps as common as their priors say',
-			share: shareOf(apart, isTop, byPrior),
-			least: 0.95
-		},
-		{
-			what: 'certain and wrong, all places, every misstep alike',
-			share: shareOf(made, isWronglyCertain),
-			most: 0.01
-		},
-		{
-			what: 'the same, as common as their priors say',
-			share: shareOf(made, isWronglyCertain, byPrior),
-			most: 0.01
-		},
-		{ what: 'points anywhere on the draft: certain, hence wrong', share: certain(scattered), most: 0.02 },
-		{ what: 'points at any distance on the step’s own way: certain, hence wrong', share: certain(distances) },
-		{ what: 'points by two missteps at once: certain of one', share: certain(pairs) },
-		{ what: 'all places: the misstep is told, alone or beside others', share: shareOf(made, isTold) },
-		{ what: 'all places: certain', share: shareOf(made, isCertain) }
-	];
-	return `# How well missteps are recognised
+	const list = mistakes();
+	const all = seen(list, measuredBodies().slice(-BODIES));
+	const spots = spotsOf(all);
+	const without = NO_CAUSE.map((kind) => [kind, saidWithoutCause(spots, kind, EACH)] as const);
+	const pairs = saidOfPairs(all, PAIRS);
+	return `# How well mistakes are named
 
-Written by \`npm run measure:missteps\`; the same code gives the same table.
+Written by \`npm run measure:missteps\`; the same code gives the same tables.
 
-${String(DEMO_BODIES.length)} demo bodies and ${String(GENERATED_BODIES)} bodies drawn from the survey's means and covariances, all point steps of both
-blocks (${String(all.length)} in all). Each misstep of each step is made once, by a hand of ${String(NOISE)} mm standard deviation in each axis:
-${String(made.length)} wrong placements. Places are *separable* where no other misstep leads within ${String(APART)} mm (two tolerances) and
-the misstep itself does not lead within tolerance of the right place; ${percent(apart.length / made.length, 0)} are. "Certain and wrong" is
-counted over all placements, separable or not. ${String(scattered.length)} points are strewn over the rectangles that hold the drafts, ${String(distances.length)} along the
-ways of the marks, ${String(pairs.length)} put where two missteps together lead.
+${String(list.length)} mistakes as teachers know them (outside/*.yaml), each with where it leads; none was made by the checker. Each is made at its step of
+every draft for ${String(BODIES)} bodies, by a hand of up to 1 mm: ${String(all.length)} marks that are wrong to be seen. *First*: what is told first leads where the
+mistake led (within half a millimetre). *Separable*: no other mistake of the list leads within 4 mm. *Certain and wrong* is a share of all that was told.
+A random half of the list was held back while the wrong rules were made.
 
-${table(['what', 'measured', 'goal', ''], goals.map(goalRow))}
+${table(
+	[
+		'',
+		'marks',
+		'first',
+		'first, separable',
+		'among those told',
+		'certain',
+		'certain and wrong',
+		'nothing told'
+	],
+	rowsOf(all)
+)}
 
-Two missteps at once are not among the candidates. The points on a step's own way are the hardest case: thirty or more wrong rules
-lead to places on one line, so an arbitrary distance is near one of them quite often. A typed sum tells them apart.
+## Marks without a cause
 
-## By kind
+${table(
+	['where', 'marks', 'certain, hence wrong', 'something told'],
+	without.map(([kind, said]) => [
+		kind,
+		String(said.length),
+		percent(count(said, isCertain), said.length, 2),
+		percent(count(said, isTold), said.length)
+	])
+)}
 
-"Right" and "no guess" are of the separable places, "told" (alone or beside others) and "certain and wrong" of all.
-Where a rule leads to within a few millimetres of the right place (a third of the ease for a quarter of it, the other panel's level), a careless
-hand is likelier and no guess is given.
+Two mistakes at once, where they can be told from each alone: one of the two is named in ${percent(count(pairs, Boolean), pairs.length)} of ${String(pairs.length)}.
 
-${table(['kind', 'made', 'separable', 'right', 'no guess', 'told', 'certain and wrong'], kindRows(made))}
+## By what is told first
+
+${table(['wrong rule', 'told first', 'right', 'certain'], byFamily(all))}
 `;
 };
 

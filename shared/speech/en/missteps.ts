@@ -7,7 +7,25 @@ import { the } from './grammar.ts';
 import { allowanceNoun, measurementNoun, partOf } from './nouns.ts';
 
 /** A share of a length, by its name in notes; `part` is one that has no name. */
-export type Share = 'whole' | 'half' | 'third' | 'quarter' | 'sixth' | 'part';
+export type Share =
+	| 'whole'
+	| 'half'
+	| 'third'
+	| 'quarter'
+	| 'fifth'
+	| 'sixth'
+	| 'eighth'
+	| 'twelfth'
+	| 'twoThirds'
+	| 'threeQuarters'
+	| 'twice'
+	| 'part';
+
+/** By how much a tape is read beside its mark. */
+export type TapeSlip = 'centimetre' | 'halfCentimetre' | 'twoCentimetres' | 'inch' | 'halfInch';
+
+/** How a formula was read otherwise in one place. */
+export type RewrittenHow = 'otherOfTwo' | 'otherCase' | 'otherChoice' | 'numberForgotten';
 
 /** A line, and the draft that it is of where that is another one. */
 export interface Line {
@@ -29,7 +47,13 @@ const OF: Readonly<Record<Share, string>> = {
 	half: 'half of',
 	third: 'a third of',
 	quarter: 'a quarter of',
+	fifth: 'a fifth of',
 	sixth: 'a sixth of',
+	eighth: 'an eighth of',
+	twelfth: 'a twelfth of',
+	twoThirds: 'two thirds of',
+	threeQuarters: 'three quarters of',
+	twice: 'twice',
 	part: 'a part of'
 };
 const ALONE: Readonly<Record<Share, string>> = {
@@ -37,8 +61,23 @@ const ALONE: Readonly<Record<Share, string>> = {
 	half: 'a half',
 	third: 'a third',
 	quarter: 'a quarter',
+	fifth: 'a fifth',
 	sixth: 'a sixth',
+	eighth: 'an eighth',
+	twelfth: 'a twelfth',
+	twoThirds: 'two thirds',
+	threeQuarters: 'three quarters',
+	twice: 'the double',
 	part: 'another part'
+};
+const wayShare = (share: Share): string =>
+	share === 'twice' ? 'twice the way' : `${ALONE[share]} of the way`;
+const TAPE: Readonly<Record<TapeSlip, string>> = {
+	centimetre: 'a centimetre',
+	halfCentimetre: 'half a centimetre',
+	twoCentimetres: 'two centimetres',
+	inch: 'an inch',
+	halfInch: 'half an inch'
 };
 const WAYS: Readonly<Record<Compass, string>> = {
 	up: 'straight up',
@@ -119,7 +158,7 @@ const slips = {
 	panel: ({ wrong, right }: { wrong: Noun; right: string }) =>
 		did(`followed the rule of ${the(wrong)}`, `this is ${small(right)}`),
 	share: ({ wrong, right, from, to }: { wrong: Share; right: Share; from: string; to: string }) =>
-		did(`went ${ALONE[wrong]} of the way from ${from} to ${to}`, `the rule is ${ALONE[right]}`),
+		did(`went ${wayShare(wrong)} from ${from} to ${to}`, `the rule is ${ALONE[right]}`),
 	fromFarEnd: ({ from, to }: { from: string; to: string }) =>
 		did(`measured from ${to} toward ${from}`, `the rule goes from ${from} to ${to}`),
 	squaresExchanged: ({ down, across }: { down: string; across: string }) =>
@@ -148,7 +187,7 @@ const slips = {
 	turnedForBoth: ({ other }: { other: string }) =>
 		did(`turned as far as for ${other} and this dart together`, 'the rule closes this dart'),
 	turnedShare: ({ wrong, right, onto }: { wrong: Share; right: Share; onto: string }) =>
-		did(`turned ${ALONE[wrong]} of the way onto ${onto}`, `the rule is ${ALONE[right]}`),
+		did(`turned ${wayShare(wrong)} onto ${onto}`, `the rule is ${ALONE[right]}`),
 	straightOnto: ({ point, onto, about }: { point: string; onto: string; about: string }) =>
 		did(`moved ${point} straight onto ${onto}`, `a part that turns keeps its distance from ${about}`),
 	asLongAs: ({ line }: { line: Line }) =>
@@ -186,8 +225,65 @@ const slips = {
 	reachedSlanting: ({ point }: { point: string }) =>
 		did(`reached ${point} at a slant`, `the curve reaches it square`),
 	tooLong: () => did('drew it too long', 'the rule’s is shorter'),
-	tooShort: () => did('drew it too short', 'the rule’s is longer')
+	tooShort: () => did('drew it too short', 'the rule’s is longer'),
+	shareOfSum: ({ wrong }: { wrong: Share }) =>
+		did(`took ${OF[wrong]} the whole sum`, 'the rule takes a share of one part of it alone'),
+	shareInstead: ({ wrong, of }: { wrong: Share; of: Taken }) =>
+		did(`took ${wrong === 'whole' ? '' : `${OF[wrong]} `}${said(of)}`, 'the rule takes another length'),
+	tapeBeside: ({ what, size, way }: { what: Taken; size: TapeSlip; way: 'long' | 'short' }) =>
+		did(`took ${said(what)} ${TAPE[size]} too ${way}`),
+	fractionDropped: () => did('left out what the distance has beyond a whole number'),
+	otherRule: ({ wrong }: { wrong: string }) =>
+		did(`took the length that the rule has for ${wrong}`, 'this step has a rule of its own'),
+	measuredStraight: ({ line }: { line: Line }) =>
+		did('measured straight', `the rule measures along ${lineWords(line)}`),
+	alongOther: ({ wrong, right }: { wrong: Line; right: Line }) =>
+		did(`measured along ${lineWords(wrong)}`, `the rule measures along ${lineWords(right)}`),
+	otherFormula: ({ how }: { how: RewrittenHow }) =>
+		({
+			otherOfTwo: did('took the other of the two lengths', 'the rule chooses between them'),
+			otherCase: did('took the rule of another case', 'for these measurements there is a rule of its own'),
+			otherChoice: did('worked with another share', 'the rule takes the one that was chosen'),
+			numberForgotten: did('forgot a number that the rule multiplies or divides by')
+		})[how],
+	squareToGuide: ({ from, to, right }: { from: string; to: string; right: Compass }) =>
+		did(`measured square to the line ${from}–${to}`, `the rule goes ${WAYS[right]}`),
+	swungUp: () => did('swung the length upward', 'the rule swings it down to its level'),
+	turnedAbout: ({ wrong, right }: { wrong: string; right: string }) =>
+		did(`turned about ${wrong}`, `the rule turns about ${right}`),
+	turnedOnto: ({ wrong, right }: { wrong: string; right: string }) =>
+		did(`turned as far as ${wrong}`, `the rule turns as far as ${right}`),
+	straightOn: ({ how }: { how: 'byWhole' | 'byWhatLacks' | 'notRound' }) =>
+		({
+			byWhole: did('measured the length straight on', 'the rule measures it along the curve'),
+			byWhatLacks: did(
+				'went straight on by what the curve lacks',
+				'the rule goes on until the curve is long enough'
+			),
+			notRound: did('went straight on', 'the rule swings the point round')
+		})[how],
+	leftAt: ({ at }: { at: string }) => did(`left the point at ${at}`, 'the rule goes on from there'),
+	squared: ({ down, across }: { down: string; across: string }) =>
+		did(`put the point straight above or below ${down} and level with ${across}`),
+	wholePart: ({ how }: { how: 'leftOut' | 'twice' | 'half' | 'otherSign' }) =>
+		({
+			leftOut: did('left out a part of the sum'),
+			twice: did('took a part of the sum twice'),
+			half: did('took half of a part of the sum', 'the rule takes all of it'),
+			otherSign: did('added a part of the sum that is taken off, or took off one that is added')
+		})[how],
+	withRule: ({ of }: { of: string }) => did(`added the length that the rule has for ${of}`),
+	withoutRule: ({ of }: { of: string }) => did(`took off the length that the rule has for ${of}`),
+	laidOff: ({ of, way, from }: { of: Taken | { kind: 'rule'; name: string }; way: Compass; from: string }) =>
+		did(
+			`laid off ${of.kind === 'rule' ? `the length of ${of.name}` : said(of)} from ${from}, ${WAYS[way]}`,
+			'the rule does something else from there'
+		),
+	halfway: ({ from, to }: { from: string; to: string }) => did(`took the middle from ${from} to ${to}`)
 };
+
+/** Several slips at once. */
+const together = (all: readonly Misdone[]): string => all.map(({ did }) => did).join(' and ');
 
 /** What may have gone wrong at a step. */
 export const missteps = (_voice: Voice) => ({
@@ -199,12 +295,19 @@ export const missteps = (_voice: Voice) => ({
 	/** The same, of a slip that was handed on as data. */
 	theirSlip: ({ key, values }: { key: keyof typeof slips; values: readonly unknown[] }) =>
 		misdoneOf('They', (slips[key] as (...values: readonly unknown[]) => Misdone)(...values)),
-	/** What would lead to where a mark lies: one thing, any of several, or several at once. */
-	wouldLie: ({ all, joined }: { all: readonly Misdone[]; joined: 'and' | 'or' }) => {
-		const [rule, ...more] = all.flatMap((each) => each.rule ?? []);
-		const told = all.length === 1 && rule !== undefined && more.length === 0 ? `; ${rule}` : '';
-		return `It would lie there if you ${all.map(({ did }) => did).join(joined === 'and' ? ' and ' : ', or if you ')}${told}.`;
+	/** What would lead to where a mark lies: any of several, each one slip or several at once. */
+	wouldLie: (any: readonly (readonly Misdone[])[]) => {
+		const [rule, ...more] = any.flat().flatMap((each) => each.rule ?? []);
+		const told = any.flat().length === 1 && rule !== undefined && more.length === 0 ? `; ${rule}` : '';
+		return `It would lie there if you ${any.map(together).join(', or if you ')}${told}.`;
+	},
+	/** The one thing that was likely done, without certainty. */
+	perhaps: (all: readonly Misdone[]) => {
+		const [only, ...more] = all;
+		const told = only?.rule !== undefined && more.length === 0 ? `; ${only.rule}` : '';
+		return `Perhaps you ${together(all)}${told}.`;
 	},
 	/** One of several. */
-	either: (all: readonly Misdone[]) => `Either ${all.map(({ did }) => `you ${did}`).join(', or ')}.`
+	either: (any: readonly (readonly Misdone[])[]) =>
+		`Either ${any.map((all) => `you ${together(all)}`).join(', or ')}.`
 });

@@ -1,5 +1,5 @@
 import type { Compass } from '../../method.ts';
-import type { Line, missteps as english, Share, Taken } from '../en/missteps.ts';
+import type { Line, missteps as english, Share, Taken, TapeSlip } from '../en/missteps.ts';
 import { did, misdoneOf, type Misdone } from '../misdone.ts';
 import type { Noun } from '../noun.ts';
 import { del, el } from './grammar.ts';
@@ -10,7 +10,13 @@ const ALONE: Readonly<Record<Share, string>> = {
 	half: 'la mitad',
 	third: 'la tercera parte',
 	quarter: 'la cuarta parte',
+	fifth: 'la quinta parte',
 	sixth: 'la sexta parte',
+	eighth: 'la octava parte',
+	twelfth: 'la doceava parte',
+	twoThirds: 'dos tercios',
+	threeQuarters: 'tres cuartos',
+	twice: 'el doble',
 	part: 'otra parte'
 };
 const WAYS: Readonly<Record<Compass, string>> = {
@@ -18,6 +24,13 @@ const WAYS: Readonly<Record<Compass, string>> = {
 	down: 'recto hacia abajo',
 	across: 'recto hacia fuera',
 	in: 'recto hacia dentro, hacia el centro'
+};
+const TAPE: Readonly<Record<TapeSlip, string>> = {
+	centimetre: 'un centímetro',
+	halfCentimetre: 'medio centímetro',
+	twoCentimetres: 'dos centímetros',
+	inch: 'una pulgada',
+	halfInch: 'media pulgada'
 };
 const SIDES = { outward: 'hacia fuera', inward: 'hacia dentro' } as const;
 const ENDS = { start: 'el principio', end: 'el final' } as const;
@@ -161,8 +174,66 @@ const slips: ReturnType<typeof english>['slips'] = {
 	leftSlanting: ({ point }) => did(`salido de ${point} en oblicuo`, 'la curva sale de ahí a escuadra'),
 	reachedSlanting: ({ point }) => did(`llegado a ${point} en oblicuo`, 'la curva llega ahí a escuadra'),
 	tooLong: () => did('trazado la línea demasiado larga', 'la de la regla es más corta'),
-	tooShort: () => did('trazado la línea demasiado corta', 'la de la regla es más larga')
+	tooShort: () => did('trazado la línea demasiado corta', 'la de la regla es más larga'),
+	shareOfSum: ({ wrong }) =>
+		did(
+			`tomado ${wrong === 'part' ? 'una parte' : ALONE[wrong]} de toda la suma`,
+			'la regla solo toma una parte de uno de sus términos'
+		),
+	shareInstead: ({ wrong, of }) =>
+		did(`tomado ${wrong === 'whole' ? said(of) : shareOf(wrong, [of])}`, 'la regla toma otra longitud'),
+	tapeBeside: ({ what, size, way }) =>
+		did(`tomado ${TAPE[size]} de ${way === 'long' ? 'más' : 'menos'} en ${said(what)}`),
+	fractionDropped: () => did('olvidado lo que la distancia tiene además de un número entero'),
+	otherRule: ({ wrong }) =>
+		did(`tomado la longitud que la regla da para ${wrong}`, 'este paso tiene su propia regla'),
+	measuredStraight: ({ line }) =>
+		did('medido en línea recta', `la regla mide a lo largo ${del(lineNoun(line))}`),
+	alongOther: ({ wrong, right }) =>
+		did(`medido a lo largo ${del(lineNoun(wrong))}`, `la regla mide a lo largo ${del(lineNoun(right))}`),
+	otherFormula: ({ how }) =>
+		({
+			otherOfTwo: did('tomado la otra de las dos longitudes', 'la regla elige entre ellas'),
+			otherCase: did('tomado la regla de otro caso', 'para estas medidas hay una regla propia'),
+			otherChoice: did('calculado con otra fracción', 'la regla toma la que se ha elegido'),
+			numberForgotten: did('olvidado un número por el que la regla multiplica o divide')
+		})[how],
+	squareToGuide: ({ from, to, right }) =>
+		did(`medido a escuadra con la línea ${from}–${to}`, `la regla va ${WAYS[right]}`),
+	swungUp: () => did('girado la longitud hacia arriba', 'la regla la gira hacia abajo hasta su nivel'),
+	turnedAbout: ({ wrong, right }) =>
+		did(`girado alrededor de ${wrong}`, `la regla gira alrededor de ${right}`),
+	turnedOnto: ({ wrong, right }) => did(`girado hasta ${wrong}`, `la regla gira hasta ${right}`),
+	straightOn: ({ how }) =>
+		({
+			byWhole: did('medido la longitud en línea recta', 'la regla la mide por la curva'),
+			byWhatLacks: did(
+				'seguido recto lo que le falta a la curva',
+				'la regla sigue hasta que la curva es lo bastante larga'
+			),
+			notRound: did('seguido recto', 'la regla hace girar el punto')
+		})[how],
+	leftAt: ({ at }) => did(`dejado el punto en ${at}`, 'la regla sigue desde ahí'),
+	squared: ({ down, across }) => did(`puesto el punto en la vertical de ${down} y al nivel de ${across}`),
+	wholePart: ({ how }) =>
+		({
+			leftOut: did('olvidado una parte de la suma'),
+			twice: did('tomado dos veces una parte de la suma'),
+			half: did('tomado la mitad de una parte de la suma', 'la regla la toma entera'),
+			otherSign: did('sumado una parte de la suma que se resta, o restado una que se suma')
+		})[how],
+	withRule: ({ of }) => did(`sumado la longitud que la regla da para ${of}`),
+	withoutRule: ({ of }) => did(`restado la longitud que la regla da para ${of}`),
+	laidOff: ({ of, way, from }) =>
+		did(
+			`llevado ${of.kind === 'rule' ? `la longitud de ${of.name}` : said(of)} desde ${from}, ${WAYS[way]}`,
+			'la regla hace otra cosa desde ahí'
+		),
+	halfway: ({ from, to }) => did(`tomado la mitad de ${from} a ${to}`)
 };
+
+/** Varias a la vez. */
+const together = (all: readonly Misdone[]): string => all.map(({ did }) => did).join(' y ');
 
 /** What may have gone wrong at a step. */
 export const missteps: typeof english = () => ({
@@ -171,14 +242,19 @@ export const missteps: typeof english = () => ({
 	theirs: (misdone) => misdoneOf('Ha', misdone),
 	theirSlip: ({ key, values }) =>
 		misdoneOf('Ha', (slips[key] as (...values: readonly unknown[]) => Misdone)(...values)),
-	wouldLie: ({ all, joined }) => {
-		const [rule, ...more] = all.flatMap((each) => each.rule ?? []);
-		const told = all.length === 1 && rule !== undefined && more.length === 0 ? `; ${rule}` : '';
-		return `Estaría ahí si hubieras ${all.map(({ did }) => did).join(joined === 'and' ? ' y ' : ', o si hubieras ')}${told}.`;
+	wouldLie: (any) => {
+		const [rule, ...more] = any.flat().flatMap((each) => each.rule ?? []);
+		const told = any.flat().length === 1 && rule !== undefined && more.length === 0 ? `; ${rule}` : '';
+		return `Estaría ahí si hubieras ${any.map(together).join(', o si hubieras ')}${told}.`;
 	},
-	either: (all) =>
-		all
-			.map(({ did }, i) => `${i === 0 ? 'O' : 'o'} bien has ${did}`)
+	perhaps: (all) => {
+		const [only, ...more] = all;
+		const told = only?.rule !== undefined && more.length === 0 ? `; ${only.rule}` : '';
+		return `Quizá hayas ${together(all)}${told}.`;
+	},
+	either: (any) =>
+		any
+			.map((all, i) => `${i === 0 ? 'O' : 'o'} bien has ${together(all)}`)
 			.join(', ')
 			.concat('.')
 });

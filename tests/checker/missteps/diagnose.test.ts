@@ -40,7 +40,7 @@ describe('the place alone', () => {
 					slip('fraction', { wrong: 'half', right: 'quarter', of: [{ kind: 'measurement', key: 'bust' }] })
 				],
 				place: at(490, 220),
-				prior: 0.05
+				prior: expect.closeTo(0.05, 2) as number
 			}
 		});
 		expect(diagnosisWords(half, english)).toBe(
@@ -48,14 +48,14 @@ describe('the place alone', () => {
 		);
 	});
 
-	it('a hand’s width beside it, still certain; a centimetre beside it, no guess', () => {
+	it('a hand’s width beside it, still certain; a centimetre beside it, another or no guess', () => {
 		for (const [across, down] of [
 			[491.5, 221],
 			[489, 218.5],
 			[490, 222.5]
 		] as const)
 			expect(notes('U', across, down)).toEqual(['fraction:half-for-quarter']);
-		expect(notes('U', 480, 220)).toEqual([]);
+		expect(notes('U', 480, 220)[0]).toBe('plain:half:bust');
 		expect(notes('U', 490, 230)).toEqual([]);
 	});
 
@@ -76,14 +76,28 @@ describe('the place alone', () => {
 		expect(notes('U', 260, 220)).toEqual(['fraction:half-for-quarter:bustEase', 'allowance:twice:bustEase']);
 	});
 
-	it('three are told together, four explain nothing', () => {
+	it('those that lead to one place alike are told together, three at most', () => {
 		const helpers = (count: number) =>
 			['B', 'C', 'D', 'E'].slice(0, count).map((name) => mark(name, 'O', 'across', 'hip'));
 		const method = (count: number) => smallMethod([...helpers(count), mark('Z', 'O', 'down', 'backLength')]);
 		const at1040 = (count: number) =>
 			notesOf(diagnose(method(count), 'Z', BODY, draftOf(method(count)), marked(1040, 420)));
-		expect(at1040(3)).toEqual(['start:B-for-O', 'start:C-for-O', 'start:D-for-O']);
-		expect(at1040(4)).toEqual([]);
+		for (const count of [3, 4])
+			expect(at1040(count)).toEqual(['start:B-for-O', 'start:C-for-O', 'start:D-for-O']);
+	});
+
+	it('a pair of slips: the wrong share, and from a wrong point', () => {
+		expect(notes('U', 490, 420)).toEqual(['fraction:half-for-quarter+start:W-for-A']);
+		expect(diagnosisWords(told('U', marked(490, 420)), english)).toMatch(
+			/^(Perhaps|It would lie there if) you took half of the bust and started from W\.$/
+		);
+	});
+
+	it('one that is likely and not certain is said as such, in both languages', () => {
+		const likely = told('A', marked(0, 215));
+		expect(likely).toMatchObject({ kind: 'either', seen: 'place' });
+		expect(diagnosisWords(likely, english)).toMatch(/^(Perhaps|It would lie there if) you /);
+		expect(diagnosisWords(likely, speechFor('es'))).toMatch(/^(Quizá hayas|Estaría ahí si hubieras) /);
 	});
 
 	it('of two notes far from equally common only the common one', () => {
@@ -102,8 +116,9 @@ describe('the place alone', () => {
 	});
 
 	it('just beside the right place it is a careless hand and no wrong rule', () => {
-		expect(notes('U', 253.5, 220)).toEqual([]);
+		expect(told('U', marked(253.5, 220)).kind).not.toBe('certain');
 		expect(notes('U', 250, 224)).toEqual([]);
+		expect(notes('U', 252, 222)).toEqual([]);
 	});
 
 	it('far from everything, beside the sheet, there is no guess', () => {
@@ -118,6 +133,12 @@ describe('from the learner’s own points', () => {
 		expect(notesOf(told('U', marked(490, 240), own))).toEqual(['fraction:half-for-quarter']);
 		expect(notesOf(told('U', marked(250, 240), own))).toEqual([]);
 		expect(notesOf(told('U', marked(490, 220), own))).toEqual([]);
+	});
+
+	it('from the true points as well, where both are known', () => {
+		const own: Drafted = { ...DRAFT, points: { ...DRAFT.points, A: at(0, 240) } };
+		const both = (down: number) => diagnose(METHOD, 'U', BODY, own, marked(490, down), DRAFT);
+		for (const down of [240, 220]) expect(notesOf(both(down))[0]).toBe('fraction:half-for-quarter');
 	});
 
 	it('no guess where the step’s own start is not there, or the body lacks what the rule takes', () => {
@@ -269,11 +290,11 @@ describe('a ruled line', () => {
 		expect(notesOf(told('waistLevel', ruled([0, 220], [300, 220])))).toEqual(['ends:A-for-W']);
 	});
 
-	it('no guess for a right one, for two wrong ends, or for an end at no point', () => {
+	it('no guess for a right one, for two wrong ends, or for an end at no point; a length by another step’s rule', () => {
 		expect(notesOf(told('side', ruled([250, 220], [190, 420])))).toEqual([]);
 		expect(notesOf(told('side', ruled([0, 220], [0, 420])))).toEqual([]);
 		expect(notesOf(told('side', ruled([250, 220], [150, 420])))).toEqual([]);
-		expect(notesOf(told('waistLevel', ruled([0, 420], [190, 420])))).toEqual([]);
+		expect(notesOf(told('waistLevel', ruled([0, 420], [190, 420])))[0]).toBe('rule:V-for-waistLevel');
 		expect(notesOf(told('waistLevel', ruled([0, 420], [190, 440])))).toEqual([]);
 	});
 });

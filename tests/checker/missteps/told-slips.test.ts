@@ -12,12 +12,12 @@ const titled = TOLD_SLIPS.map(
 	(slip) => [`${slip.body}, ${slip.panel} ${slip.step}: ${slip.tale}`, slip] as const
 );
 const SPANISH_GUESSES = {
-	typed: [/^$/, /^Has /, /^O bien has .*, o bien has /],
-	place: [/^$/, /^Estaría ahí si hubieras /, /^Estaría ahí si hubieras .*, o si hubieras /]
+	typed: [/^$/, /^(Has|Quizá hayas) /, /^O bien has .*, o bien has /],
+	place: [/^$/, /^(Estaría ahí si hubieras|Quizá hayas) /, /^Estaría ahí si hubieras .*, o si hubieras /]
 } as const;
 const GUESSES = {
-	typed: [/^$/, /^You /, /^Either you .* or you /],
-	place: [/^$/, /^It would lie there if you /, /^It would lie there if you .*, or if you /]
+	typed: [/^$/, /^(You|Perhaps you) /, /^Either you .* or you /],
+	place: [/^$/, /^(It would lie there if|Perhaps) you /, /^It would lie there if you .*, or if you /]
 } as const;
 
 /** Prettier pads the columns of a table. */

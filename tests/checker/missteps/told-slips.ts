@@ -50,8 +50,7 @@ const HERON_BACK = slips('Heron', 'back', [
 		'A',
 		0,
 		12.6,
-		'fraction:quarter-for-half',
-		'measurement:bustSpan-for-shoulderWidth'
+		'fraction:quarter-for-half'
 	],
 	// Right: W 42.5 down, H 20.5 below it.
 	['The front length for the back length: 45.5.', 'W', 0, 45.5, 'measurement:frontLength-for-backLength'],
@@ -85,8 +84,7 @@ const HERON_BACK = slips('Heron', 'back', [
 		'M',
 		19.2,
 		12.6,
-		'allowance:left-out:hollowBack',
-		'decimal'
+		'allowance:left-out:hollowBack'
 	],
 	['The front hollow: 1.5 for 1.', 'M', 17.7, 12.6, 'allowance:hollowFront-for-hollowBack'],
 	// Right: U 24 + 1 = 25 across from A.
@@ -123,8 +121,7 @@ const HERON_BACK = slips('Heron', 'back', [
 		'W1',
 		25,
 		42.5,
-		'measurement:bust-for-waist',
-		'digits:swapped'
+		'measurement:bust-for-waist'
 	],
 	['The hip for the waist: 25.5 + 1.', 'W1', 26.5, 42.5, 'measurement:hip-for-waist'],
 	['What the waist needs put on the hip level.', 'W1', 20.5, 63, 'start:H-for-W'],
@@ -138,11 +135,11 @@ const HERON_BACK = slips('Heron', 'back', [
 	// Right: G 9.6 across, G1 and G2 half of 3 from it, G3 18.3 above it and G4 13.67 below.
 	['Half the shoulder width for a quarter of it: 19.2.', 'G', 19.2, 42.5, 'fraction:half-for-quarter'],
 	['The whole width of the dart on one side of its middle: 3.', 'G1', 6.6, 42.5, 'fraction:whole-for-half'],
-	['A third of 20.5 down, and not two thirds: 6.83.', 'G4', 9.6, 49.33, 'fraction:third-for-part'],
+	['A third of 20.5 down, and not two thirds: 6.83.', 'G4', 9.6, 49.33, 'fraction:third-for-twoThirds'],
 	['Half the hip and 1: 52.', 'J', 52, 63, 'fraction:half-for-quarter'],
 	['The waist for the hip: 19.5 + 1.', 'J', 20.5, 63, 'measurement:waist-for-hip'],
 	// No rule leads there.
-	['A square of the sheet miscounted: 23.4 for 22.2, for no reason to be seen.', 'A', 0, 23.4],
+	['The right place missed by half a centimetre, for no reason to be seen.', 'N', 7.17, 0.5],
 	['A point put down anywhere.', 'U', 14, 9],
 	['The right place missed by 3 mm: a careless hand, and no wrong rule.', 'K', 19.5, 0]
 ]);
@@ -180,7 +177,7 @@ const HERON_FRONT = slips('Heron', 'front', [
 	],
 	['Half the bust span, but on the armhole level.', 'T', 9.75, 22.2, 'start:A-for-B'],
 	// U (25, 22.2), V (23.5, 45.5): the side runs 23.35, for every cm 0.06 in and 1 down. W2 lies straight below U.
-	['The dart measured straight down from U.', 'D', 25, 28.2, 'slope', 'toward:W2-for-V'],
+	['The dart measured straight down from U.', 'D', 25, 28.2, 'slope'],
 	['The dart measured up from V: 45.5 - 5.99.', 'D', 23.89, 39.51, 'start:V-for-U'],
 	['The whole intake, 3, for half of it, up from D.', 'D1', 24.8, 25.2, 'fraction:whole-for-half'],
 	// Right: F 26.99 across, 42.4 down; L 25.44 across, 26.7 down.
@@ -192,8 +189,7 @@ const HERON_FRONT = slips('Heron', 'front', [
 		'Y',
 		14.72,
 		27.06,
-		'allowance:twice:dartShort',
-		'digits:swapped'
+		'allowance:twice:dartShort'
 	]
 ]);
 
@@ -246,8 +242,7 @@ const OTHERS = [
 			'U',
 			37,
 			23.1,
-			'fraction:whole-for-quarter:bustEase',
-			'digits:swapped'
+			'fraction:whole-for-quarter:bustEase'
 		],
 		['No ease: 31.', 'U', 31, 23.1, 'allowance:left-out:bustEase']
 	]),

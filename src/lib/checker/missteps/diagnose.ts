@@ -18,18 +18,20 @@ const diagnosePoint = (
 	step: Step,
 	body: Body,
 	drafted: Drafted,
-	{ at, typed }: PointPlacement
+	{ at, typed }: PointPlacement,
+	truth: Drafted | undefined
 ): Diagnosis => {
-	const stand = standOf(method, step, body, drafted);
 	const placed = pointOfPlace(at);
+	const [stand, other] = [standOf(method, step, body, drafted), truth && standOf(method, step, body, truth)];
 	if (!stand || passes(stand, placed)) return NO_DIAGNOSIS;
 	const fromTyped = typed?.form === 'distance' ? diagnoseTyped(stand, typed, placed) : undefined;
-	return fromTyped ?? weighed(stand, placed);
+	return fromTyped ?? weighed(placed, stand, other);
 };
 
 /**
  * What probably went wrong at a step that was placed wrongly. `drafted` holds the points and lines that
- * the learner works from: the true ones, or the learner's own. A typed sum is compared with the wrong
+ * the learner works from: the true ones, or the learner's own; then `truth` holds the true ones, from which the mark may have been
+ * worked as well. A typed sum is compared with the wrong
  * rules' own, else the place is weighed against where each would lead. No guess is given for a right
  * placement, where nothing explains it well, or where `drafted` lacks what the step starts from.
  */
@@ -38,12 +40,13 @@ export const diagnose = (
 	stepName: string,
 	body: Body,
 	drafted: Drafted,
-	placement: Placement
+	placement: Placement,
+	truth?: Drafted
 ): Diagnosis => {
 	const step = stepNamed(method, stepName);
 	try {
 		return placement.kind === 'point'
-			? diagnosePoint(method, step, body, drafted, placement)
+			? diagnosePoint(method, step, body, drafted, placement, truth)
 			: diagnoseLine(method, step, body, drafted, pathOfPlacement(placement));
 	} catch (error) {
 		if (error instanceof NotDrafted || error instanceof BadInput) return NO_DIAGNOSIS;

@@ -16,15 +16,29 @@ export const FRACTIONS: readonly Fraction[] = [
 	{ name: 'sixth', share: 1 / 6 }
 ];
 
+/** Shares that few rules have: a guess at the rule, or a tape folded once too often. */
+export const RARE_FRACTIONS: readonly Fraction[] = [
+	{ name: 'fifth', share: 1 / 5 },
+	{ name: 'eighth', share: 1 / 8 },
+	{ name: 'twelfth', share: 1 / 12 },
+	{ name: 'twoThirds', share: 2 / 3 },
+	{ name: 'threeQuarters', share: 3 / 4 },
+	{ name: 'twice', share: 2 }
+];
+
 const nearly = (a: number, b: number): boolean => Math.abs(a - b) < 1e-9;
 
 /** The share of this size (its sign left out), or one that is not named. */
 export const fractionOf = (share: number): Fraction =>
-	FRACTIONS.find((each) => nearly(each.share, Math.abs(share))) ?? { name: 'part', share: Math.abs(share) };
+	[...FRACTIONS, ...RARE_FRACTIONS].find((each) => nearly(each.share, Math.abs(share))) ?? {
+		name: 'part',
+		share: Math.abs(share)
+	};
 
 /** How much less common this share is for that one than half for quarter. */
 export const fractionWeight = (wrong: Fraction, right: Fraction): number => {
 	const ratio = wrong.share / right.share;
 	const folded = nearly(ratio, 2) || nearly(ratio, 1 / 2) || nearly(wrong.share, 1);
-	return (folded ? 1 : LOWERED.oddFraction) * (nearly(right.share, 1) ? LOWERED.unlikelyFraction : 1);
+	const unfolded = RARE_FRACTIONS.includes(wrong) ? LOWERED.rareFraction : LOWERED.oddFraction;
+	return (folded ? 1 : unfolded) * (nearly(right.share, 1) ? LOWERED.unlikelyFraction : 1);
 };

@@ -89,7 +89,7 @@ const wrongLength = (
 	const [stand, end] = [standOf(method, mark, body, drafted), pathEnd(placed)];
 	if (!stand || passes(stand, end) || !keeps(mm(Math.abs(end.y - stand.right.y)), POINT_TOLERANCE))
 		return NO_DIAGNOSIS;
-	return weighed(stand, end);
+	return weighed(end, stand);
 };
 
 /** What probably went wrong at a line: the shape of a curve, or another end. Throws NotDrafted, BadInput. */

@@ -28,14 +28,14 @@ export interface Misstep {
 }
 
 /**
- * What probably went wrong: one misstep, two or three that explain it about equally well, or no guess. `seen` is
+ * What probably went wrong: one misstep for certain; one, two or three that may have been it, the likeliest first; or no guess. `seen` is
  * *place* where nothing but the place of the mark speaks for it: it is then told as what would lead there.
  */
 export type Diagnosis =
 	| { readonly kind: 'certain'; readonly misstep: Misstep; readonly seen?: 'place' }
 	| {
 			readonly kind: 'either';
-			readonly missteps: readonly [Misstep, Misstep, ...Misstep[]];
+			readonly missteps: readonly [Misstep, ...Misstep[]];
 			readonly seen?: 'place';
 	  }
 	| { readonly kind: 'none' };

@@ -8,14 +8,14 @@ import { diagnosisWords } from './words.ts';
 
 /**
  * What probably went wrong at a step of a learner's work: from the learner's own earlier marks where it leans on
- * those, else from the computed ones. No guess where the step is not wrong.
+ * those, weighed together with the computed ones, else from these alone. No guess where the step is not wrong.
  */
 export const misstepIn = (work: LearnersWork, found: Judged, name: string): Diagnosis => {
 	const { method, body, truth, entries } = work;
 	const placed = readPlacement(entries[name]?.placement);
 	if (!truth || !placed || found.verdict(name).answer !== 'wrong') return NO_DIAGNOSIS;
 	const leans = stepLeansOn(stepNamed(method, name)).some((need) => found.moved.has(need));
-	const own = leans ? diagnose(method, name, body, found.before(name), placed) : NO_DIAGNOSIS;
+	const own = leans ? diagnose(method, name, body, found.before(name), placed, truth) : NO_DIAGNOSIS;
 	return own.kind === 'none' ? diagnose(method, name, body, truth, placed) : own;
 };
 

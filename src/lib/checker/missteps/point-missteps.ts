@@ -1,6 +1,7 @@
 import type { Body } from '#shared/body.ts';
 import type { StepKind } from '#shared/method.ts';
-import { SAME_PLACE } from '#shared/tolerances.ts';
+import { SAME_PLACE, UNSPOKEN } from '#shared/tolerances.ts';
+import type { Mm } from '#shared/units.ts';
 import type { SheetPoint } from '#geometry/point.ts';
 import type { Drafted } from '#drafting/evaluate.ts';
 import { stepNamed, type Method } from '#drafting/method.ts';
@@ -18,8 +19,10 @@ import { swingMissteps } from './by-kind/swing.ts';
 import { turnMissteps } from './by-kind/turn.ts';
 import { untilMissteps } from './by-kind/until.ts';
 import { slip, type Misstep } from './misstep.ts';
-import { PRIORS } from './priors.ts';
+import { mayBeMeant } from './parts.ts';
+import { OUTDONE, PRIORS } from './priors.ts';
 import { passes, standOf, type Stand } from './stand.ts';
+import { widePoints } from './wide-points.ts';
 
 /** The kinds of step that have wrong rules of their own. */
 const KINDS: { readonly [K in StepKind]?: KindMissteps<K> } = {
@@ -72,8 +75,8 @@ const otherPoints = ({ step, method, drafted }: Stand): readonly Misstep[] => {
 };
 
 /** Whether two places are one. Not by their distance: this is asked some thousand times for one diagnosis. */
-const isSame = (a: SheetPoint, b: SheetPoint): boolean =>
-	Math.abs(a.x - b.x) <= SAME_PLACE && Math.abs(a.y - b.y) <= SAME_PLACE;
+const isSame = (a: SheetPoint, b: SheetPoint, within: Mm = SAME_PLACE): boolean =>
+	Math.abs(a.x - b.x) <= within && Math.abs(a.y - b.y) <= within;
 
 /** One for each note and place: a wrong rule that is reached in two ways is as common as the commoner of them. */
 const merged = (candidates: readonly Misstep[]): readonly Misstep[] => {
@@ -92,21 +95,48 @@ const merged = (candidates: readonly Misstep[]): readonly Misstep[] => {
 	return [...kept.values()].flat();
 };
 
+/** What may have led to a mark: what is worth telling, and the rivals that go without saying. */
+export interface Explained {
+	readonly told: readonly Misstep[];
+	readonly silent: readonly Misstep[];
+}
+
 /**
- * Every plausible wrong place of a point step that would not pass for right, among those that are
- * `wanted`. A place that a wrong rule of its own explains is not told as another point's.
+ * Of those that lead to one place, the rarer beside a commoner one go without saying. What any step has (`wide`), beside one that is
+ * this step's own, is another name for it, so that what speaks for it speaks for that one.
  */
-export const candidatesAt = (
-	stand: Stand,
-	wanted: (place: SheetPoint) => boolean = ({ x, y }) => Number.isFinite(x) && Number.isFinite(y)
-): readonly Misstep[] => {
-	const isWanted = ({ place }: Misstep): boolean => wanted(place) && !passes(stand, place);
-	const own = ownMissteps(stand).filter(isWanted);
-	const others = [...otherPanels(stand), ...otherPoints(stand)].filter(
-		(other) => isWanted(other) && !own.some(({ place }) => isSame(place, other.place))
-	);
+const outdone = (own: readonly Misstep[], wide: readonly Misstep[]): Explained => {
+	const [told, silent]: [Misstep[], Misstep[]] = [[], []];
+	const stronger = (each: Misstep, times: number): number =>
+		told.findIndex(({ place, prior }) => isSame(place, each.place, UNSPOKEN) && prior >= times * each.prior);
+	for (const each of own.toSorted((a, b) => b.prior - a.prior))
+		(stronger(each, OUTDONE) >= 0 ? silent : told).push(each);
+	for (const each of wide.toSorted((a, b) => b.prior - a.prior)) {
+		const at = stronger(each, 0);
+		const first = told[at];
+		if (first) told[at] = { ...first, prior: first.prior + each.prior };
+		else told.push(each);
+	}
+	return { told, silent };
+};
+
+const isWanted =
+	(stand: Stand) =>
+	({ place }: Misstep): boolean =>
+		Number.isFinite(place.x) && Number.isFinite(place.y) && mayBeMeant(stand, place) && !passes(stand, place);
+
+/** Every plausible wrong place of a point step; one that a wrong rule of its own explains is not told as another point's. */
+const candidates = (stand: Stand): readonly Misstep[] => {
+	const own = ownMissteps(stand).filter(isWanted(stand));
+	const others = [...otherPanels(stand), ...otherPoints(stand)]
+		.filter(isWanted(stand))
+		.filter((other) => !own.some(({ place }) => isSame(place, other.place)));
 	return merged([...own, ...others]);
 };
+
+/** What a mark that was put at `placed` may have meant, the common wrong rules and the rare ones. */
+export const explained = (stand: Stand): Explained =>
+	outdone(candidates(stand), merged(widePoints(stand).filter(isWanted(stand))));
 
 /**
  * Every plausible wrong rule of a point step and where it leads for this body, worked out from the
@@ -123,5 +153,5 @@ export const pointMissteps = (
 	drafted: Drafted
 ): readonly Misstep[] => {
 	const stand = standOf(method, stepNamed(method, stepName), body, drafted);
-	return stand ? candidatesAt(stand) : [];
+	return stand ? candidates(stand) : [];
 };

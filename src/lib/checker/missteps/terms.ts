@@ -55,6 +55,17 @@ const scaled = (formula: Formula, share: number, scope: Scope): readonly Term[] 
 /** The terms of a length formula, worked for a body, in the order in which it is written. */
 export const termsOf = (formula: Formula, scope: Scope): readonly Term[] => scaled(formula, 1, scope);
 
+/** The summands of a formula as they are written, each with its sign: a bracket, or a choice between lengths, is one. */
+export const summandsOf = (formula: Formula, sign = 1): readonly (readonly [Formula, number])[] => {
+	if (formula.kind === 'negative') return summandsOf(formula.of, -sign);
+	if (formula.kind !== 'operation' || (formula.sign !== '+' && formula.sign !== '-'))
+		return [[formula, sign]];
+	return [
+		...summandsOf(formula.left, sign),
+		...summandsOf(formula.right, formula.sign === '+' ? sign : -sign)
+	];
+};
+
 /** What terms add up to. */
 export const sumOf = (terms: readonly Term[]): Mm =>
 	mm(terms.reduce((sum, { base, share }) => sum + base * share, 0));

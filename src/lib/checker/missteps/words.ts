@@ -23,18 +23,18 @@ export const theirMisstepWords = (
 		})
 		.join(' ');
 
-/** A diagnosis in the learner's words: one sentence, "It would lie there if you ..." where only its place speaks for it, "Either you ... or you ..." for several, nothing for none. */
+/**
+ * A diagnosis in the learner's words: one sentence, "It would lie there if you ..." where only its place speaks for it, "Perhaps you ..."
+ * where one thing is likely and not certain, "Either you ... or you ..." for several, nothing for none.
+ */
 export const diagnosisWords = (diagnosis: Diagnosis, speech: Speech): string => {
 	if (diagnosis.kind === 'none') return '';
-	const { either, wouldLie } = speech.words.missteps;
+	const { either, perhaps, wouldLie } = speech.words.missteps;
 	const onlyPlace = diagnosis.seen === 'place';
-	if (diagnosis.kind === 'certain') {
-		const { slips } = diagnosis.misstep;
-		return onlyPlace
-			? wouldLie({ joined: 'and', all: slips.map((each) => misdone(each, speech)) })
-			: misstepWords(diagnosis.misstep, speech);
-	}
-	const firsts = diagnosis.missteps.flatMap(({ slips }) => slips.slice(0, 1));
-	const all = firsts.map((each) => misdone(each, speech));
-	return onlyPlace ? wouldLie({ joined: 'or', all }) : either(all);
+	const all = ({ slips }: Misstep) => slips.map((each) => misdone(each, speech));
+	if (diagnosis.kind === 'certain')
+		return onlyPlace ? wouldLie([all(diagnosis.misstep)]) : misstepWords(diagnosis.misstep, speech);
+	const [first, second] = diagnosis.missteps;
+	if (!second) return perhaps(all(first));
+	return onlyPlace ? wouldLie(diagnosis.missteps.map(all)) : either(diagnosis.missteps.map(all));
 };

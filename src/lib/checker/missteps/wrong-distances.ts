@@ -1,14 +1,17 @@
+import { isChoice } from '#shared/allowances.ts';
 import { MM_PER, mm, type Mm } from '#shared/units.ts';
 import type { Body } from '#shared/body.ts';
 import type { MeasurementKey } from '#shared/measurements.ts';
 import type { Formula } from '#drafting/formula/formula.ts';
 import type { Scope } from '#drafting/formula/value.ts';
 import type { Method } from '#drafting/method.ts';
+import type { Step } from '#drafting/steps/step-rules.ts';
 import { digitSwaps } from './digits.ts';
 import { FRACTIONS, fractionOf, fractionWeight } from './fractions.ts';
 import { slip, type Slip } from './misstep.ts';
-import { ALLOWANCE_NEIGHBOURS, EASE_OF, MEASUREMENT_NEIGHBOURS } from './neighbours.ts';
-import { LOWERED, PRIORS } from './priors.ts';
+import { kinship } from './kinship.ts';
+import { EASE_OF, MEASUREMENT_NEIGHBOURS } from './neighbours.ts';
+import { KINSHIP, LOWERED, PRIORS } from './priors.ts';
 import { takenAllowance, takenOf } from './taken.ts';
 import { sumOf, termsOf, type Term } from './terms.ts';
 
@@ -18,6 +21,8 @@ export interface WrongDistance {
 	readonly prior: number;
 	readonly terms: readonly Term[];
 	readonly slip: Slip;
+	/** Which of the rule's terms it changes, where it is one alone: another term may be wrong besides. */
+	readonly term?: number;
 }
 
 /** What wrong distances are made from. */
@@ -27,6 +32,8 @@ export interface Working {
 	readonly scope: Scope;
 	/** The other points on the sheet, to which a distance could have been taken. */
 	readonly points: readonly string[];
+	/** The step that the rule is of, where it is one's. */
+	readonly step?: Step;
 }
 
 /** An inch read as a centimetre, and the reverse. */
@@ -46,6 +53,8 @@ const isNamed = ({ leaf }: Term): boolean => leaf.kind === 'measurement' || leaf
 /** What another share may be taken of: also a part of a distance on the sheet, such as half a dart's width. */
 const isShared = (term: Term): boolean =>
 	isNamed(term) || (term.leaf.kind === 'distance' && Math.abs(term.share) !== 1);
+
+const nearly = (a: number, b: number): boolean => Math.abs(a - b) < 1e-9;
 
 /** Another share for some of the terms that all have the same one. */
 const fractionsOf = (
@@ -68,19 +77,20 @@ const fractionsOf = (
 			(_, i) => chosen.includes(i),
 			(term) => ({ ...term, share: Math.sign(term.share) * wrong.share })
 		),
-		slip: slip('fraction', { wrong: wrong.name, right: right.name, of })
+		slip: slip('fraction', { wrong: wrong.name, right: right.name, of }),
+		...(chosen.length === 1 && chosen[0] !== undefined ? { term: chosen[0] } : {})
 	}));
 };
 
 /** Another share of one term, or of all the terms that have the same share. The parts of a difference are never halved apart. */
 const wrongFractions = (terms: readonly Term[], { method }: Working): WrongDistance[] => {
-	const difference = terms.some(({ share }) => share < 0);
+	const isOfDifference = ({ share }: Term): boolean => terms.some((other) => nearly(other.share, -share));
 	const single = terms.flatMap((term, i) => {
-		if (!isShared(term) || (difference && terms.length > 1)) return [];
+		if (!isShared(term) || isOfDifference(term)) return [];
 		return fractionsOf(terms, [i], method, term.leaf.kind === 'allowance' ? LOWERED.unlikelyFraction : 1);
 	});
 	const alike = terms.flatMap((term, i) => {
-		const same = Math.abs(Math.abs(term.share) - Math.abs(terms[0]?.share ?? 0)) < 1e-9;
+		const same = nearly(Math.abs(term.share), Math.abs(terms[0]?.share ?? 0));
 		return same && isNamed(term) ? [i] : [];
 	});
 	return alike.length > 1 ? [...single, ...fractionsOf(terms, alike, method, 1)] : single;
@@ -97,13 +107,15 @@ const wrongAllowances = (terms: readonly Term[], { method }: Working): WrongDist
 			note: `allowance:left-out:${leaf.key}`,
 			prior: PRIORS.allowanceLeftOut,
 			terms: terms.filter((_, k) => k !== i),
-			slip: slip('leftOut', { what })
+			slip: slip('leftOut', { what }),
+			term: i
 		};
 		const twice: WrongDistance = {
 			note: `allowance:twice:${leaf.key}`,
 			prior: PRIORS.allowanceTwice,
 			terms: [...terms, term],
-			slip: slip('twice', { what, how: terms.length > 1 ? how : 'taken' })
+			slip: slip('twice', { what, how: terms.length > 1 ? how : 'taken' }),
+			term: i
 		};
 		if (terms.length === 1) return [left, twice];
 		const off: WrongDistance = {
@@ -114,7 +126,8 @@ const wrongAllowances = (terms: readonly Term[], { method }: Working): WrongDist
 				(_, k) => k === i,
 				(each) => ({ ...each, share: -each.share })
 			),
-			slip: slip(share < 0 ? 'added' : 'takenOff', { what })
+			slip: slip(share < 0 ? 'added' : 'takenOff', { what }),
+			term: i
 		};
 		return [left, twice, off];
 	});
@@ -156,27 +169,32 @@ const wrongMeasurements = (terms: readonly Term[], working: Working): WrongDista
 					slip: slip('instead', {
 						wrong: { kind: 'measurement', key },
 						right: { kind: 'measurement', key: leaf.key }
-					})
+					}),
+					term: i
 				}))
 			);
 	});
 
-/** A neighbouring allowance. */
-const wrongNeighbours = (terms: readonly Term[], { method, scope }: Working): WrongDistance[] =>
+/** The same allowance of the other panel, or one that is called alike. */
+const wrongNeighbours = (terms: readonly Term[], { method, scope, step }: Working): WrongDistance[] =>
 	terms.flatMap(({ leaf }, i) => {
 		if (leaf.kind !== 'allowance') return [];
-		const known = (ALLOWANCE_NEIGHBOURS[leaf.key] ?? []).filter(({ key }) =>
-			method.allowances.some((each) => each.key === key)
-		);
-		return known.map(({ key, how }) => ({
+		const likely = method.allowances.flatMap((each) => {
+			const prior = kinship(each.key, leaf.key, method, step);
+			return each.key !== leaf.key && !isChoice(each) && prior >= KINSHIP.alike
+				? [{ key: each.key, prior }]
+				: [];
+		});
+		return likely.map(({ key, prior }) => ({
 			note: `allowance:${key}-for-${leaf.key}`,
-			prior: PRIORS.allowanceNeighbour * (how === 'seldom' ? LOWERED.seldom : 1),
+			prior,
 			terms: changed(
 				terms,
 				(_, k) => k === i,
 				(each) => ({ ...each, leaf: { kind: 'allowance', key }, base: scope.allowance(key) })
 			),
-			slip: slip('instead', { wrong: takenAllowance(method, key), right: takenAllowance(method, leaf.key) })
+			slip: slip('instead', { wrong: takenAllowance(method, key), right: takenAllowance(method, leaf.key) }),
+			term: i
 		}));
 	});
 
@@ -196,7 +214,8 @@ const wrongEnds = (terms: readonly Term[], { scope, points }: Working): WrongDis
 					(_, k) => k === i,
 					(each) => ({ ...each, leaf: { ...leaf, to: point }, base })
 				),
-				slip: slip('farEnd', { from: leaf.from, wrong: point, right: leaf.to })
+				slip: slip('farEnd', { from: leaf.from, wrong: point, right: leaf.to }),
+				term: i
 			};
 		});
 	});
@@ -280,7 +299,8 @@ const wrongReadings = (terms: readonly Term[], working: Working): WrongDistance[
 							(_, k) => k === i,
 							(each) => ({ ...each, base })
 						),
-						slip: slip(key, { what: takenOf(term.leaf, working.method) })
+						slip: slip(key, { what: takenOf(term.leaf, working.method) }),
+						term: i
 					}))
 				: []
 		)

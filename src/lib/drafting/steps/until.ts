@@ -12,7 +12,7 @@ import { curveNeeds, curveSegments } from './course.ts';
 import { impossible, madePoint, offsetTo, type StepOf, type StepRules } from './step-rules.ts';
 
 /** Where the point is when it has gone so far: straight on, or round its centre. */
-const wayOf = ({ from, go, about }: StepOf<'until'>, scope: Scope): ((gone: Mm) => SheetPoint) => {
+export const wayOf = ({ from, go, about }: StepOf<'until'>, scope: Scope): ((gone: Mm) => SheetPoint) => {
 	const start = scope.point(from);
 	if (about === undefined) return (gone) => moved(start, COMPASS[go], gone);
 	const centre = scope.point(about);
@@ -23,19 +23,8 @@ const wayOf = ({ from, go, about }: StepOf<'until'>, scope: Scope): ((gone: Mm) 
 	return (gone) => movedBy(turning(centre, radians((ahead * gone) / radius)), start);
 };
 
-/** How far a place lies from the way that the point goes. */
-export const asideOfWay = ({ from, go, about }: StepOf<'until'>, scope: Scope, place: SheetPoint): number => {
-	const start = scope.point(from);
-	if (about !== undefined) {
-		const centre = scope.point(about);
-		return Math.abs(distance(centre, place) - distance(centre, start));
-	}
-	const ahead = (place.x - start.x) * COMPASS[go].dx + (place.y - start.y) * COMPASS[go].dy;
-	return distance(place, moved(start, COMPASS[go], mm(Math.max(0, ahead))));
-};
-
 /** The length of the curve with the point tried at a place. */
-const lengthWith = (step: StepOf<'until'>, place: SheetPoint, scope: Scope): Mm =>
+export const lengthWith = (step: StepOf<'until'>, place: SheetPoint, scope: Scope): Mm =>
 	pathLength(
 		curveSegments(step, {
 			...scope,

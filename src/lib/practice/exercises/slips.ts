@@ -21,11 +21,8 @@ export const diagnosed = (
 export const among = (diagnosis: Diagnosis, possible: (misstep: Misstep) => boolean): Diagnosis => {
 	if (diagnosis.kind === 'certain') return possible(diagnosis.misstep) ? diagnosis : NO_DIAGNOSIS;
 	if (diagnosis.kind === 'none') return diagnosis;
-	const [first, second, ...rest] = diagnosis.missteps.filter(possible);
-	if (!first) return NO_DIAGNOSIS;
-	return second
-		? { kind: 'either', missteps: [first, second, ...rest] }
-		: { kind: 'certain', misstep: first };
+	const [first, ...rest] = diagnosis.missteps.filter(possible);
+	return first ? { kind: 'either', missteps: [first, ...rest] } : NO_DIAGNOSIS;
 };
 
 /** The stable note of a wrong answer: its misstep's where one is certain, else what was found wrong. */

@@ -23,7 +23,9 @@ const answerSchema = z.object({
 
 /** Missteps in working a number. Those of the way and of the start have no say in it. */
 const isOfNumber = ({ note }: Misstep): boolean =>
-	/^(fraction|allowance|measurement|distance|unit|decimal|tape|digits)\b/.test(note);
+	note
+		.split('+')
+		.every((each) => !/^(start|direction|toward|slope|point|left|squares|halfway|laid-off)\b/.test(each));
 
 /** What probably went wrong with a number, told by the sum and by the place to which it would have led. */
 const diagnosedNumber = (

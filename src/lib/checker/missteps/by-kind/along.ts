@@ -1,15 +1,27 @@
 import type { Compass } from '#shared/method.ts';
 import { mm, type Mm } from '#shared/units.ts';
-import { pathLength, pointAtLength } from '#geometry/path.ts';
+import { pathEnd, pathLength, pathStart, pointAtLength } from '#geometry/path.ts';
 import { alongness, directionTo, moved, opposite, type Direction, type SheetPoint } from '#geometry/point.ts';
 import { lengthOf } from '#drafting/formula/value.ts';
 import { COMPASS } from '#drafting/steps/compass.ts';
+import { workStep } from '#drafting/steps/kinds.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
 import { slip, type Misstep } from '../misstep.ts';
+import {
+	aimParts,
+	laid,
+	laidTogether,
+	lengthParts,
+	mayLieOn,
+	startParts,
+	twoTerms,
+	type Part
+} from '../parts.ts';
 import { PRIORS } from '../priors.ts';
 import type { Stand } from '../stand.ts';
 import { lineOf } from '../taken.ts';
-import { backward, wronglyAimed, wronglyStarted, wronglyWorked, type KindMissteps } from './kind-missteps.ts';
+import { otherLines } from '../wide-distances.ts';
+import { backward, type KindMissteps } from './kind-missteps.ts';
 
 type On = StepOf<'along'>['on'];
 type OnPoints = Extract<On, { toward: string }>;
@@ -42,67 +54,151 @@ const squareInstead = (
 		);
 };
 
+/** The length measured square where the rule goes as another line runs. */
+const squareSame = (start: SheetPoint, slope: Direction, length: Mm): readonly Misstep[] =>
+	(Object.keys(COMPASS) as Compass[])
+		.filter((way) => alongness(COMPASS[way], slope) > SQUARE_ENOUGH)
+		.map((way) => ({
+			note: 'slope',
+			prior: PRIORS.slope,
+			place: moved(start, COMPASS[way], length),
+			slips: [slip('notSloping', { wrong: way })]
+		}));
+
 const towardPoint = (step: StepOf<'along'>, { from, toward }: OnPoints, stand: Stand): readonly Misstep[] => {
 	const [start, aim] = [stand.scope.point(from), stand.scope.point(toward)];
 	const slope = directionTo(start, aim);
 	if (!slope) return [];
 	const length = lengthOf(step.by, stand.scope);
-	const lay = (begin: SheetPoint, end: SheetPoint): SheetPoint | undefined => {
+	const [lengths, starts, aims] = [
+		lengthParts(step.by, stand),
+		startParts(from, stand),
+		aimParts(toward, from, stand)
+	];
+	const lay = (by: Mm): SheetPoint => moved(start, slope, by);
+	const between = (begin: SheetPoint, end: SheetPoint, by: Mm = length): SheetPoint | undefined => {
 		const way = directionTo(begin, end);
-		return way && moved(begin, way, length);
+		return way && moved(begin, way, by);
 	};
+	const isBeside = (begin: SheetPoint, end: SheetPoint): boolean =>
+		mayLieOn(stand, begin, directionTo(begin, end) ?? slope);
+	// Whoever begins at the point that is gone toward goes on from it, or turns back.
+	const fromAim = (by: Mm): readonly SheetPoint[] => [moved(aim, opposite(slope), by), moved(aim, slope, by)];
 	return [
-		...wronglyWorked(step.by, stand, (by) => moved(start, slope, by)),
-		...wronglyStarted(from, stand, (begin) =>
-			begin === aim ? moved(aim, opposite(slope), length) : lay(begin, aim)
-		),
-		...wronglyAimed(toward, from, stand, (end) => lay(start, end)),
+		...laid(stand, lengths, lay),
+		...laid(stand, starts, (begin) => (begin === aim ? fromAim(length)[0] : between(begin, aim))),
+		...laid(stand, aims, (end) => between(start, end)),
 		{
 			note: 'direction:opposite',
 			prior: PRIORS.opposite,
 			place: moved(start, slope, backward(length)),
 			slips: [slip('away', { toward })]
 		},
-		...squareInstead(start, slope, length, toward)
+		...squareInstead(start, slope, length, toward),
+		...(mayLieOn(stand, start, slope) ? twoTerms(step.by, lengths, stand, lay) : []),
+		...laidTogether(
+			stand,
+			lengths,
+			starts.filter(({ value }) => isBeside(value, aim)),
+			(by, begin) => (begin === aim ? fromAim(by)[0] : between(begin, aim, by))
+		),
+		...laidTogether(
+			stand,
+			lengths,
+			aims.filter(({ value }) => isBeside(start, value)),
+			(by, end) => between(start, end, by)
+		),
+		...laidTogether(stand, starts, aims, (begin, end) => between(begin, end))
 	];
 };
 
-const alongLine = (step: StepOf<'along'>, { line, from }: OnLine, stand: Stand): readonly Misstep[] => {
+/** What the line is taken for: another that is drawn, from either end; or the straight way from its end to end, or square from it. */
+const otherCourses = ({ line, from }: OnLine, length: Mm, stand: Stand): readonly Misstep[] => {
+	const { scope, method } = stand;
+	if (!stand.placed) return [];
+	const path = scope.line(line);
+	const [begin, end] = from === 'start' ? [pathStart(path), pathEnd(path)] : [pathEnd(path), pathStart(path)];
+	const ways = [directionTo(begin, end), ...Object.values(COMPASS)].filter((way) => way !== undefined);
+	const others = otherLines(stand).filter((other) => other.line !== line);
+	return [
+		...ways.map((way) => ({
+			note: 'length:straight',
+			prior: PRIORS.straightForCurved / ways.length,
+			place: moved(begin, way, length),
+			slips: [slip('measuredStraight', { line: lineOf(method, line) })]
+		})),
+		...others.flatMap(({ line: other, length: whole, share }) => {
+			const otherPath = scope.line(other);
+			const places = [pointAtLength(otherPath, length), pointAtLength(otherPath, mm(whole - length))];
+			return places.flatMap((place) =>
+				place
+					? [
+							{
+								note: `line:${other}-for-${line}`,
+								prior: (PRIORS.otherLine / 2) * share,
+								place,
+								slips: [slip('alongOther', { wrong: lineOf(method, other), right: lineOf(method, line) })]
+							}
+						]
+					: []
+			);
+		})
+	];
+};
+
+const alongLine = (step: StepOf<'along'>, on: OnLine, stand: Stand): readonly Misstep[] => {
+	const { line, from } = on;
 	const path = stand.scope.line(line);
 	const [whole, length] = [pathLength(path), lengthOf(step.by, stand.scope)];
 	const lay = (by: Mm, end: OnLine['from']): SheetPoint | undefined =>
 		pointAtLength(path, end === 'start' ? by : mm(whole - by));
-	const other = lay(length, from === 'start' ? 'end' : 'start');
+	const lengths = lengthParts(step.by, stand);
+	const farEnd: Part<OnLine['from']> = {
+		note: 'direction:opposite',
+		prior: PRIORS.opposite,
+		value: from === 'start' ? 'end' : 'start',
+		slip: slip('otherEnd', { line: lineOf(stand.method, line), from })
+	};
 	return [
-		...wronglyWorked(step.by, stand, (by) => lay(by, from)),
-		...(other
-			? [
-					{
-						note: 'direction:opposite',
-						prior: PRIORS.opposite,
-						place: other,
-						slips: [slip('otherEnd', { line: lineOf(stand.method, line), from })]
-					}
-				]
-			: [])
+		...laid(stand, lengths, (by) => lay(by, from)),
+		...laid(stand, [farEnd], (end) => lay(length, end)),
+		...laidTogether(stand, lengths, [farEnd], lay),
+		...twoTerms(step.by, lengths, stand, (by) => lay(by, from)),
+		...otherCourses(on, length, stand)
 	];
 };
 
-/** A length laid off the way that another line runs: worked wrongly, begun elsewhere, or turned back. */
+/** The way that a step goes which goes as another line runs. */
+const wayAs = (step: StepOf<'along'>, start: SheetPoint, { scope }: Stand): Direction | undefined => {
+	const ahead = workStep({ ...step, by: { kind: 'number', value: 1 } }, scope);
+	return ahead.kind === 'point' ? directionTo(start, ahead.point) : undefined;
+};
+
+/** A length laid off the way that another line runs: worked wrongly, begun elsewhere, turned back, or measured square. */
 const sameWay = (step: StepOf<'along'>, { from }: OnCourse, stand: Stand): readonly Misstep[] => {
 	const start = stand.scope.point(from);
-	const slope = directionTo(start, stand.right);
+	const slope = wayAs(step, start, stand);
 	if (!slope) return [];
 	const length = lengthOf(step.by, stand.scope);
+	const [lengths, starts] = [lengthParts(step.by, stand), startParts(from, stand)];
+	const lay = (by: Mm): SheetPoint => moved(start, slope, by);
 	return [
-		...wronglyWorked(step.by, stand, (by) => moved(start, slope, by)),
-		...wronglyStarted(from, stand, (begin) => moved(begin, slope, length)),
+		...laid(stand, lengths, lay),
+		...laid(stand, starts, (begin) => moved(begin, slope, length)),
 		{
 			note: 'direction:opposite',
 			prior: PRIORS.opposite,
-			place: moved(start, slope, backward(length)),
+			place: lay(backward(length)),
 			slips: [slip('opposite')]
-		}
+		},
+		...(stand.placed ? squareSame(start, slope, length) : []),
+		...(mayLieOn(stand, start, slope) ? twoTerms(step.by, lengths, stand, lay) : []),
+		...laidTogether(
+			stand,
+			lengths,
+			starts.filter(({ value }) => mayLieOn(stand, value, slope)),
+			(by, begin) => moved(begin, slope, by)
+		)
 	];
 };
 

@@ -1,11 +1,31 @@
 import { between } from '#geometry/point.ts';
 import { numberOf } from '#drafting/formula/value.ts';
-import { FRACTIONS, fractionOf, fractionWeight } from '../fractions.ts';
+import type { StepOf } from '#drafting/steps/step-rules.ts';
+import { FRACTIONS, RARE_FRACTIONS, fractionOf, fractionWeight } from '../fractions.ts';
 import { slip } from '../misstep.ts';
+import { aimParts, laid, laidTogether, startParts, type Part } from '../parts.ts';
 import { PRIORS } from '../priors.ts';
-import { wronglyAimed, wronglyStarted, type KindMissteps } from './kind-missteps.ts';
+import type { KindMissteps } from './kind-missteps.ts';
 
-/** A point between two others: another share of the way, from the other end, between other points. */
+/** Shares of the way that are wrong: another one, and none or all of it where only a mark is to be explained. */
+const wrongShares = (
+	{ from, to }: StepOf<'division'>,
+	share: number,
+	wide: boolean
+): readonly Part<number>[] => {
+	const right = fractionOf(share);
+	const shares = wide ? [...FRACTIONS, ...RARE_FRACTIONS] : FRACTIONS;
+	return shares
+		.filter((wrong) => wrong.name !== right.name && (wide || wrong.share <= 1))
+		.map((wrong) => ({
+			note: `fraction:${wrong.name}-for-${right.name}`,
+			prior: PRIORS.fraction * fractionWeight(wrong, right),
+			value: wrong.share,
+			slip: slip('share', { wrong: wrong.name, right: right.name, from, to })
+		}));
+};
+
+/** A point between two others: another share of the way, from the other end, between other points, any two of these. */
 export const divisionMissteps: KindMissteps<'division'> = (step, stand) => {
 	const { from, to } = step;
 	const [start, end, share] = [
@@ -13,21 +33,20 @@ export const divisionMissteps: KindMissteps<'division'> = (step, stand) => {
 		stand.scope.point(to),
 		numberOf(step.at, stand.scope)
 	];
-	const right = fractionOf(share);
+	const [starts, ends] = [startParts(from, stand), aimParts(to, from, stand)];
+	const shares = wrongShares(step, share, stand.placed !== undefined);
 	return [
-		...FRACTIONS.filter((wrong) => wrong.name !== right.name).map((wrong) => ({
-			note: `fraction:${wrong.name}-for-${right.name}`,
-			prior: PRIORS.fraction * fractionWeight(wrong, right),
-			place: between(start, end, wrong.share),
-			slips: [slip('share', { wrong: wrong.name, right: right.name, from, to })]
-		})),
+		...laid(stand, shares, (wrong) => between(start, end, wrong)),
 		{
 			note: 'direction:opposite',
 			prior: PRIORS.opposite,
 			place: between(start, end, 1 - share),
 			slips: [slip('fromFarEnd', { from, to })]
 		},
-		...wronglyStarted(from, stand, (place) => between(place, end, share)),
-		...wronglyAimed(to, from, stand, (place) => between(start, place, share))
+		...laid(stand, starts, (place) => between(place, end, share)),
+		...laid(stand, ends, (place) => between(start, place, share)),
+		...laidTogether(stand, starts, ends, (a, b) => between(a, b, share)),
+		...laidTogether(stand, shares, ends, (wrong, b) => between(start, b, wrong)),
+		...laidTogether(stand, shares, starts, (wrong, a) => between(a, end, wrong))
 	];
 };

@@ -2,14 +2,24 @@ import { SAME_PLACE } from '#shared/tolerances.ts';
 import type { Compass } from '#shared/method.ts';
 import type { Mm } from '#shared/units.ts';
 import { endDirection, pathEnd, pathStart, startDirection, type Path } from '#geometry/path.ts';
-import { alongness, distance, moved, opposite, type Direction, type SheetPoint } from '#geometry/point.ts';
+import {
+	alongness,
+	directionTo,
+	distance,
+	moved,
+	opposite,
+	squareTo,
+	type Direction,
+	type SheetPoint
+} from '#geometry/point.ts';
 import { lengthOf } from '#drafting/formula/value.ts';
 import { COMPASS } from '#drafting/steps/compass.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
-import { slip, type Misstep } from '../misstep.ts';
+import { slip } from '../misstep.ts';
+import { laid, laidTogether, lengthParts, mayLieOn, startParts, twoTerms, type Part } from '../parts.ts';
 import { LOWERED, PRIORS } from '../priors.ts';
 import type { Stand } from '../stand.ts';
-import { backward, wronglyStarted, wronglyWorked, type KindMissteps } from './kind-missteps.ts';
+import type { KindMissteps } from './kind-missteps.ts';
 
 /** Each way, and the three others: the opposite, the crossed one, and that one's opposite. */
 const OTHER_WAYS: Readonly<Record<Compass, readonly [opposite: Compass, crossed: Compass, both: Compass]>> = {
@@ -19,27 +29,17 @@ const OTHER_WAYS: Readonly<Record<Compass, readonly [opposite: Compass, crossed:
 	in: ['across', 'up', 'down']
 };
 
-const wrongWay = (
-	{ go }: StepOf<'mark'>,
-	start: SheetPoint,
-	length: Mm,
-	way: Compass,
-	note: string,
-	prior: number
-): Misstep => ({
-	note,
-	prior,
-	place: moved(start, COMPASS[way], length),
-	slips: [slip('way', { wrong: way, right: go })]
-});
-
-const wrongWays = (step: StepOf<'mark'>, start: SheetPoint, length: Mm): readonly Misstep[] => {
-	const [back, crossed, both] = OTHER_WAYS[step.go];
-	return [
-		wrongWay(step, start, length, back, 'direction:opposite', PRIORS.opposite),
-		wrongWay(step, start, length, crossed, 'direction:crossed', PRIORS.crossed),
-		wrongWay(step, start, length, both, 'direction:crossed', PRIORS.crossed * LOWERED.crossedAndOpposite)
+const wrongWays = ({ go }: StepOf<'mark'>): readonly Part<Direction>[] => {
+	const [back, crossed, both] = OTHER_WAYS[go];
+	const ways: readonly (readonly [Compass, string, number])[] = [
+		[back, 'direction:opposite', PRIORS.opposite],
+		[crossed, 'direction:crossed', PRIORS.crossed],
+		[both, 'direction:crossed', PRIORS.crossed * LOWERED.crossedAndOpposite]
 	];
+	return ways.map(([way, note, prior]) => ({
+		...{ note, prior, value: COMPASS[way] },
+		slip: slip('way', { wrong: way, right: go })
+	}));
 };
 
 /** The least that a slope runs the way of the rule to be taken for it (cosine of 60 degrees), and the most to be another way at all. */
@@ -53,38 +53,65 @@ const wayFrom = (path: Path, start: SheetPoint): Direction | undefined => {
 };
 
 /** Along the lines drawn before that leave the start on a slope. */
-const alongSlopes = (
-	step: StepOf<'mark'>,
-	stand: Stand,
-	start: SheetPoint,
-	length: Mm
-): readonly Misstep[] => {
+const alongSlopes = ({ go }: StepOf<'mark'>, stand: Stand, start: SheetPoint): readonly Part<Direction>[] => {
 	const before = stand.method.steps.slice(0, stand.method.steps.indexOf(stand.step));
 	return before.flatMap(({ name, label }) => {
 		const path = stand.drafted.lines[name]?.path;
 		const way = path && wayFrom(path, start);
-		const along = way ? alongness(way, COMPASS[step.go]) : 0;
+		const along = way ? alongness(way, COMPASS[go]) : 0;
 		if (!way || along < SLOPE[0] || along > SLOPE[1]) return [];
 		return [
 			{
 				note: 'slope',
 				prior: PRIORS.slope,
-				place: moved(start, way, length),
-				slips: [slip('alongLine', { line: { noun: label }, right: step.go })]
+				value: way,
+				slip: slip('alongLine', { line: { noun: label }, right: go })
 			}
 		];
 	});
 };
 
-/** A point marked from an earlier one: the distance, the start, the way. */
-export const markMissteps: KindMissteps<'mark'> = (step, stand) => {
-	const [start, length] = [stand.scope.point(step.from), lengthOf(step.by, stand.scope)];
-	const lay = (from: SheetPoint, by: Mm): SheetPoint =>
-		by < 0 ? moved(from, opposite(COMPASS[step.go]), backward(by)) : moved(from, COMPASS[step.go], by);
+/** Square to the slanted line that the start divides, to its one side and its other. */
+const squareToGuide = (
+	{ from, go }: StepOf<'mark'>,
+	{ method, scope }: Stand
+): readonly Part<Direction>[] => {
+	const start = method.steps.find(({ name }) => name === from);
+	if (start?.kind !== 'division') return [];
+	const way = directionTo(scope.point(start.from), scope.point(start.to));
+	if (!way || Math.max(Math.abs(way.dx), Math.abs(way.dy)) > SLOPE[1]) return [];
+	const square = squareTo(way);
+	const nearer = alongness(square, COMPASS[go]) >= 0 ? square : opposite(square);
+	const [towardRule, away] = [nearer, opposite(nearer)];
 	return [
-		...wronglyWorked(step.by, stand, (by) => lay(start, by)),
-		...wronglyStarted(step.from, stand, (from) => lay(from, length)),
-		...wrongWays(step, start, length),
-		...alongSlopes(step, stand, start, length)
+		{ value: towardRule, prior: PRIORS.slope },
+		{ value: away, prior: PRIORS.slope * LOWERED.seldom }
+	].map((each) => ({
+		...each,
+		note: 'slope:square',
+		slip: slip('squareToGuide', { from: start.from, to: start.to, right: go })
+	}));
+};
+
+/** A point marked from an earlier one: the distance, the start, the way, and any two of them. */
+export const markMissteps: KindMissteps<'mark'> = (step, stand) => {
+	const [start, length, way] = [
+		stand.scope.point(step.from),
+		lengthOf(step.by, stand.scope),
+		COMPASS[step.go]
+	];
+	const [lengths, starts] = [lengthParts(step.by, stand), startParts(step.from, stand)];
+	const ways = [...wrongWays(step), ...alongSlopes(step, stand, start), ...squareToGuide(step, stand)];
+	const lay = (by: Mm): SheetPoint => moved(start, way, by);
+	const besideStart = starts.filter(({ value }) => mayLieOn(stand, value, way));
+	const besideWays = ways.filter(({ value }) => mayLieOn(stand, start, value));
+	return [
+		...laid(stand, lengths, lay),
+		...laid(stand, starts, (from) => moved(from, way, length)),
+		...laid(stand, ways, (other) => moved(start, other, length)),
+		...(mayLieOn(stand, start, way) ? twoTerms(step.by, lengths, stand, lay) : []),
+		...laidTogether(stand, lengths, besideStart, (by, from) => moved(from, way, by)),
+		...laidTogether(stand, lengths, besideWays, (by, other) => moved(start, other, by)),
+		...laidTogether(stand, starts, ways, (from, other) => moved(from, other, length))
 	];
 };

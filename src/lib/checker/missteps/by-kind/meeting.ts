@@ -1,8 +1,9 @@
 import { SAME_PLACE } from '#shared/tolerances.ts';
 import { at, distance } from '#geometry/point.ts';
 import { slip, type Misstep } from '../misstep.ts';
+import { laid, startParts } from '../parts.ts';
 import { PRIORS } from '../priors.ts';
-import { wronglyStarted, type KindMissteps } from './kind-missteps.ts';
+import type { KindMissteps } from './kind-missteps.ts';
 
 /**
  * Points above one another give the same line down, and points beside one another the same line across:
@@ -21,8 +22,8 @@ const oneForEachLine = (candidates: readonly Misstep[]): readonly Misstep[] =>
 export const meetingMissteps: KindMissteps<'meeting'> = ({ down, across }, stand) => {
 	const [above, beside] = [stand.scope.point(down), stand.scope.point(across)];
 	return [
-		...oneForEachLine(wronglyStarted(down, stand, ({ x }) => at(x, beside.y), 1 / 2)),
-		...oneForEachLine(wronglyStarted(across, stand, ({ y }) => at(above.x, y), 1 / 2)),
+		...oneForEachLine(laid(stand, startParts(down, stand, 1 / 2), ({ x }) => at(x, beside.y))),
+		...oneForEachLine(laid(stand, startParts(across, stand, 1 / 2), ({ y }) => at(above.x, y))),
 		{
 			note: 'direction:crossed',
 			prior: PRIORS.crossed,

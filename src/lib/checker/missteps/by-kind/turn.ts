@@ -4,11 +4,12 @@ import { turnAngle } from '#drafting/steps/motion.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
 import { movedBy, turning } from '#geometry/motion.ts';
 import { distance, type SheetPoint } from '#geometry/point.ts';
-import { FRACTIONS, fractionOf, fractionWeight } from '../fractions.ts';
+import { FRACTIONS, RARE_FRACTIONS, fractionOf, fractionWeight } from '../fractions.ts';
 import { slip, type Misstep } from '../misstep.ts';
+import { laid, lengthParts } from '../parts.ts';
 import { PRIORS } from '../priors.ts';
-import type { Stand } from '../stand.ts';
-import { wronglyWorked, type KindMissteps } from './kind-missteps.ts';
+import { othersThan, type Stand } from '../stand.ts';
+import type { KindMissteps } from './kind-missteps.ts';
 
 /** Where the moving point lies once it is turned by so much. */
 type Turned = (angle: Radians) => SheetPoint;
@@ -77,14 +78,17 @@ const wronglyClosed = (
 	const [about, from, goal] = [step.about, step.move, onto].map((name) => stand.scope.point(name));
 	if (!about || !from || !goal) return [];
 	const right = fractionOf(numberOf(step.share, stand.scope));
+	const shares = stand.placed ? [...FRACTIONS, ...RARE_FRACTIONS] : FRACTIONS;
 	const whole = turnAngle(about, from, goal);
 	return [
-		...FRACTIONS.filter((wrong) => isFolded(wrong.share, right.share)).map((wrong) => ({
-			note: `fraction:${wrong.name}-for-${right.name}`,
-			prior: PRIORS.fraction * fractionWeight(wrong, right),
-			place: turned(radians(whole * wrong.share)),
-			slips: [slip('turnedShare', { wrong: wrong.name, right: right.name, onto })]
-		})),
+		...shares
+			.filter((wrong) => isFolded(wrong.share, right.share))
+			.map((wrong) => ({
+				note: `fraction:${wrong.name}-for-${right.name}`,
+				prior: PRIORS.fraction * fractionWeight(wrong, right),
+				place: turned(radians(whole * wrong.share)),
+				slips: [slip('turnedShare', { wrong: wrong.name, right: right.name, onto })]
+			})),
 		{
 			note: 'straight-onto',
 			prior: PRIORS.straightOnto,
@@ -92,6 +96,29 @@ const wronglyClosed = (
 			slips: [slip('straightOnto', { point: step.move, onto, about: step.about })]
 		}
 	];
+};
+
+/** Turned about another point, or until it lies on the way to another: looked for only where a mark is to be explained. */
+const otherTurns = (step: StepOf<'turn'>, stand: Stand, turned: Turned): readonly Misstep[] => {
+	const { onto } = step;
+	if (!stand.placed || onto === undefined) return [];
+	const [about, from, goal] = [step.about, step.move, onto].map((name) => stand.scope.point(name));
+	if (!about || !from || !goal) return [];
+	const others = othersThan(stand, step.about, step.move, onto);
+	return others.flatMap(({ name, place, share }) => [
+		{
+			note: `about:${name}-for-${step.about}`,
+			prior: PRIORS.otherCentre * share,
+			place: movedBy(turning(place, turnAngle(place, from, goal)), from),
+			slips: [slip('turnedAbout', { wrong: name, right: step.about })]
+		},
+		{
+			note: `onto:${name}-for-${onto}`,
+			prior: PRIORS.otherGoal * share,
+			place: turned(turnAngle(about, from, place)),
+			slips: [slip('turnedOnto', { wrong: name, right: onto })]
+		}
+	]);
 };
 
 /** A slash opened by a wrongly worked width. */
@@ -104,7 +131,7 @@ const wronglyOpened = (
 	if (!step.opening) return [];
 	const radius = distance(stand.scope.point(step.about), stand.scope.point(step.move));
 	const width = lengthOf(step.opening, stand.scope);
-	return wronglyWorked(step.opening, stand, (by) => {
+	return laid(stand, lengthParts(step.opening, stand), (by) => {
 		const half = by / 2 / radius;
 		return Math.abs(half) > 1 || width === 0
 			? undefined
@@ -122,6 +149,7 @@ export const turnMissteps: KindMissteps<'turn'> = (step, stand) => {
 		...(step.onto === undefined
 			? wronglyOpened(step, stand, turned, angle)
 			: wronglyClosed(step, step.onto, stand, turned)),
-		...otherDarts(stand, angle, turned)
+		...otherDarts(stand, angle, turned),
+		...otherTurns(step, stand, turned)
 	];
 };

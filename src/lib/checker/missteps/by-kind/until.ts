@@ -1,29 +1,36 @@
 import { UNSPOKEN } from '#shared/tolerances.ts';
-import { radians, type Mm } from '#shared/units.ts';
+import { mm, radians, type Mm } from '#shared/units.ts';
 import { lengthOf, type Scope } from '#drafting/formula/value.ts';
 import { formulaLengths } from '#drafting/formula/formula.ts';
 import { isPointName } from '#drafting/names.ts';
+import { COMPASS } from '#drafting/steps/compass.ts';
 import { turnAngle } from '#drafting/steps/motion.ts';
-import { asideOfWay, placesByLength } from '#drafting/steps/until.ts';
+import { lengthWith, placesByLength } from '#drafting/steps/until.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
 import { movedBy, turning } from '#geometry/motion.ts';
 import { pathLength } from '#geometry/path.ts';
-import { at, distance, type SheetPoint } from '#geometry/point.ts';
+import { at, distance, moved, type SheetPoint } from '#geometry/point.ts';
 import { slip, type Misstep } from '../misstep.ts';
+import { laid, laidTogether, lengthParts, startParts, twoTerms } from '../parts.ts';
 import { PRIORS, STRAY } from '../priors.ts';
 import type { Stand } from '../stand.ts';
 import { lineOf } from '../taken.ts';
-import { wronglyStarted, wronglyWorked, type KindMissteps } from './kind-missteps.ts';
+import type { KindMissteps } from './kind-missteps.ts';
+import { asideOfWay, placesNear } from './until-near.ts';
 
-/**
- * Where the point would come to lie with a curve of another length, seen from a start; nowhere where the learner's
- * point lies beside the whole way, since finding each place draws its curve some ten times and, where there is none, fifty.
- */
-const placesFrom = (step: StepOf<'until'>, { placed }: Stand, scope: Scope) =>
-	placed && asideOfWay(step, scope, placed) > 2 * STRAY ? () => undefined : placesByLength(step, scope);
+/** Where the point would come to lie with a curve of another length, seen from a start; for a mark, only near it. */
+const placesFrom = (
+	step: StepOf<'until'>,
+	{ placed }: Stand,
+	scope: Scope
+): ((length: Mm) => SheetPoint | undefined) => {
+	if (!placed) return placesByLength(step, scope);
+	if (asideOfWay(step, scope, placed) > 2 * STRAY) return () => undefined;
+	return placesNear(step, scope, placed, mm(2 * STRAY));
+};
 
 /** The lines that the length could be taken from by mistake: those drawn before, and the edges of the draft that the rule borrows from. */
-const otherLines = (step: StepOf<'until'>, { method, scope }: Stand): readonly string[] => {
+const edges = (step: StepOf<'until'>, { method, scope }: Stand): readonly string[] => {
 	const named = formulaLengths(step.length).flatMap((leaf) => (leaf.kind === 'length' ? [leaf.line] : []));
 	const own = method.steps.slice(
 		0,
@@ -43,7 +50,7 @@ const asLongAsOthers = (
 	stand: Stand,
 	placeAt: (length: Mm) => SheetPoint | undefined
 ): readonly Misstep[] => {
-	const lines = otherLines(step, stand).flatMap((line) => {
+	const lines = edges(step, stand).flatMap((line) => {
 		const place = placeAt(pathLength(stand.scope.line(line)));
 		return place ? [{ line, place }] : [];
 	});
@@ -81,18 +88,48 @@ const wrongWays = (step: StepOf<'until'>, stand: Stand): readonly Misstep[] => {
 	];
 };
 
-/** A point that goes on until its curve is long enough: from elsewhere, as long as another line, or the other way. */
+/** Straight on by the whole length, or by what the curve lacks; straight where the rule goes round a point: only for a mark. */
+const straightOn = (step: StepOf<'until'>, stand: Stand, length: Mm): readonly Misstep[] => {
+	const { placed, scope } = stand;
+	if (!placed) return [];
+	const [start, way] = [scope.point(step.from), COMPASS[step.go]];
+	const first = step.through.find(({ point }) => point !== step.name);
+	const begin = first && scope.point(first.point);
+	const lacks = mm(length - lengthWith(step, start, scope));
+	const unswung = placesFrom({ ...step, about: undefined }, stand, scope)(length);
+	const places = [
+		{ place: moved(start, way, length), how: 'byWhole' as const },
+		{ place: moved(start, way, lacks), how: 'byWhatLacks' as const },
+		...(begin ? [{ place: moved(at(begin.x, start.y), way, length), how: 'byWhole' as const }] : []),
+		...(step.about !== undefined && unswung ? [{ place: unswung, how: 'notRound' as const }] : [])
+	];
+	return places.map(({ place, how }) => ({
+		note: `straight-on:${how}`,
+		prior: PRIORS.slope / 2,
+		place,
+		slips: [slip('straightOn', { how })]
+	}));
+};
+
+/** A point that goes on until its curve is long enough: from elsewhere, as long as another line, straight on, or the other way. */
 export const untilMissteps: KindMissteps<'until'> = (step, stand) => {
 	const placeAt = placesFrom(step, stand, stand.scope);
 	const length = lengthOf(step.length, stand.scope);
-	const from = (start: SheetPoint): Scope => ({
-		...stand.scope,
-		point: (name) => (name === step.from ? start : stand.scope.point(name))
-	});
+	const from = (start: SheetPoint): ((wanted: Mm) => SheetPoint | undefined) =>
+		placesFrom(step, stand, {
+			...stand.scope,
+			point: (name) => (name === step.from ? start : stand.scope.point(name))
+		});
+	const [lengths, starts] = [lengthParts(step.length, stand), startParts(step.from, stand)];
+	// Seen from each start once: what is measured there serves all the lengths.
+	const begun = starts.map((start) => ({ ...start, value: from(start.value) }));
 	return [
-		...wronglyWorked(step.length, stand, placeAt),
-		...wronglyStarted(step.from, stand, (start) => placesFrom(step, stand, from(start))(length)),
+		...laid(stand, lengths, placeAt),
+		...laid(stand, begun, (places) => places(length)),
+		...laidTogether(stand, begun, lengths, (places, wanted) => places(wanted)),
+		...twoTerms(step.length, lengths, stand, placeAt),
 		...asLongAsOthers(step, stand, placeAt),
+		...straightOn(step, stand, length),
 		...wrongWays(step, stand)
 	];
 };
