@@ -11,7 +11,7 @@ test('a wrong point is told how far and which way, with the rule, and can be put
 	await desk.click([9, 224]);
 	await desk.button('Check').click();
 	await expect(desk.verdict).toHaveAttribute('data-answer', 'wrong');
-	await expect(desk.verdict).toContainText('9 mm too far out, 2 mm too low');
+	await expect(desk.verdict).toContainText('9 mm too far out.');
 	await expect(desk.verdict, 'a first wrong answer does not tell all').not.toContainText('22.2');
 	await expect(desk.sheet.locator('.arrow')).toHaveCount(0);
 	await expect(page.locator('.step.active .state')).toHaveText('not right yet');

@@ -1,6 +1,7 @@
 import type { Compass } from '../../method.ts';
 import type { MeasurementKey } from '../../measurements.ts';
 import { did, misdoneOf, type Misdone } from '../misdone.ts';
+import type { Mm } from '../../units.ts';
 import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
 import { the } from './grammar.ts';
@@ -39,6 +40,7 @@ export type Taken =
 	| { readonly kind: 'allowance'; readonly key: string; readonly noun?: Noun | undefined }
 	| { readonly kind: 'apart'; readonly from: string; readonly to: string }
 	| { readonly kind: 'line'; readonly line: Line }
+	| { readonly kind: 'difference'; readonly one: Taken; readonly other: Taken }
 	| { readonly kind: 'distance' }
 	| { readonly kind: 'length' };
 
@@ -98,6 +100,11 @@ const nounOf = (taken: Taken): Noun => {
 			return { article: 'the', name: `distance ${taken.from}–${taken.to}` };
 		case 'line':
 			return { article: 'the', name: `length of ${lineWords(taken.line)}` };
+		case 'difference':
+			return {
+				article: 'the',
+				name: `difference between ${said(taken.one)} and ${said(taken.other)}`
+			};
 		case 'distance':
 		case 'length':
 			return { article: 'the', name: taken.kind };
@@ -115,10 +122,20 @@ const timesAs = (times: number): string => {
 /** The name of a draft within a sentence: "the front block". */
 const small = (name: string): string => name.charAt(0).toLowerCase() + name.slice(1);
 
+/** A length that was misread: what it should be, and what it became. */
+interface Misread {
+	readonly what: Taken;
+	readonly asRead?: readonly [right: Mm, wrong: Mm];
+}
+
+/** The rule, where its share has a name. */
+const ruleShare = (right: Share): string | undefined =>
+	right === 'part' ? undefined : `the rule is ${ALONE[right]}`;
+
 /** What may have gone wrong, by kind. */
-const slips = {
+const slipsIn = (v: Voice) => ({
 	fraction: ({ wrong, right, of }: { wrong: Share; right: Share; of: readonly Taken[] }) =>
-		did(`took ${OF[wrong]} ${of.map(said).join(' and of ')}`, `the rule is ${ALONE[right]}`),
+		did(`took ${OF[wrong]} ${of.map(said).join(' and of ')}`, ruleShare(right)),
 	leftOut: ({ what }: { what: Taken }) => did(`left out ${said(what)}`),
 	twice: ({ what, how }: { what: Taken; how: 'added' | 'takenOff' | 'taken' }) =>
 		did(`${{ added: 'added', takenOff: 'took off', taken: 'took' }[how]} ${said(what)} twice`),
@@ -132,11 +149,14 @@ const slips = {
 		did(`took ${said(wrong)}`, `the rule takes ${said(right)}`),
 	farEnd: ({ from, wrong, right }: { from: string; wrong: string; right: string }) =>
 		did(`took the distance from ${from} to ${wrong}`, `the rule takes it to ${right}`),
-	inInches: ({ what }: { what: Taken }) => did(`took ${said(what)} in inches instead of centimetres`),
-	inCentimetres: ({ what }: { what: Taken }) => did(`took ${said(what)} in centimetres instead of inches`),
-	decimal: ({ what }: { what: Taken }) => did(`put the decimal point of ${said(what)} one place off`),
-	tape: ({ what }: { what: Taken }) => did(`read ${said(what)} 10 cm off, as from the wrong end of the tape`),
-	digits: ({ what }: { what: Taken }) => did(`swapped two digits of ${said(what)}`),
+	inInches: ({ what }: Misread) => did(`read ${said(what)} on the inch side of the tape`),
+	inCentimetres: ({ what }: Misread) => did(`read ${said(what)} on the centimetre side of the tape`),
+	decimal: ({ what }: Misread) => did(`put the decimal point of ${said(what)} one place off`),
+	tape: ({ what }: Misread) => did(`read ${said(what)} one ten off on the tape`),
+	digits: ({ what, asRead }: Misread) =>
+		did(
+			`swapped two digits of ${said(what)}${asRead ? ` (${asRead.map((each) => v.bare(each)).join(', ')})` : ''}`
+		),
 	start: ({ wrong, right }: { wrong: string; right: string }) =>
 		did(`started from ${wrong}`, `the rule starts from ${right}`),
 	toward: ({ wrong, right }: { wrong: string; right: string }) =>
@@ -158,7 +178,7 @@ const slips = {
 	panel: ({ wrong, right }: { wrong: Noun; right: string }) =>
 		did(`followed the rule of ${the(wrong)}`, `this is ${small(right)}`),
 	share: ({ wrong, right, from, to }: { wrong: Share; right: Share; from: string; to: string }) =>
-		did(`went ${wayShare(wrong)} from ${from} to ${to}`, `the rule is ${ALONE[right]}`),
+		did(`went ${wayShare(wrong)} from ${from} to ${to}`, ruleShare(right)),
 	fromFarEnd: ({ from, to }: { from: string; to: string }) =>
 		did(`measured from ${to} toward ${from}`, `the rule goes from ${from} to ${to}`),
 	squaresExchanged: ({ down, across }: { down: string; across: string }) =>
@@ -187,7 +207,7 @@ const slips = {
 	turnedForBoth: ({ other }: { other: string }) =>
 		did(`turned as far as for ${other} and this dart together`, 'the rule closes this dart'),
 	turnedShare: ({ wrong, right, onto }: { wrong: Share; right: Share; onto: string }) =>
-		did(`turned ${wayShare(wrong)} onto ${onto}`, `the rule is ${ALONE[right]}`),
+		did(`turned ${wayShare(wrong)} onto ${onto}`, ruleShare(right)),
 	straightOnto: ({ point, onto, about }: { point: string; onto: string; about: string }) =>
 		did(`moved ${point} straight onto ${onto}`, `a part that turns keeps its distance from ${about}`),
 	asLongAs: ({ line }: { line: Line }) =>
@@ -280,34 +300,37 @@ const slips = {
 			'the rule does something else from there'
 		),
 	halfway: ({ from, to }: { from: string; to: string }) => did(`took the middle from ${from} to ${to}`)
-};
+});
 
 /** Several slips at once. */
 const together = (all: readonly Misdone[]): string => all.map(({ did }) => did).join(' and ');
 
 /** What may have gone wrong at a step. */
-export const missteps = (_voice: Voice) => ({
-	slips,
-	/** To whoever did it. */
-	yours: (misdone: Misdone) => misdoneOf('You', misdone),
-	/** Of whoever did it. */
-	theirs: (misdone: Misdone) => misdoneOf('They', misdone),
-	/** The same, of a slip that was handed on as data. */
-	theirSlip: ({ key, values }: { key: keyof typeof slips; values: readonly unknown[] }) =>
-		misdoneOf('They', (slips[key] as (...values: readonly unknown[]) => Misdone)(...values)),
-	/** What would lead to where a mark lies: any of several, each one slip or several at once. */
-	wouldLie: (any: readonly (readonly Misdone[])[]) => {
-		const [rule, ...more] = any.flat().flatMap((each) => each.rule ?? []);
-		const told = any.flat().length === 1 && rule !== undefined && more.length === 0 ? `; ${rule}` : '';
-		return `It would lie there if you ${any.map(together).join(', or if you ')}${told}.`;
-	},
-	/** The one thing that was likely done, without certainty. */
-	perhaps: (all: readonly Misdone[]) => {
-		const [only, ...more] = all;
-		const told = only?.rule !== undefined && more.length === 0 ? `; ${only.rule}` : '';
-		return `Perhaps you ${together(all)}${told}.`;
-	},
-	/** One of several. */
-	either: (any: readonly (readonly Misdone[])[]) =>
-		`Either ${any.map((all) => `you ${together(all)}`).join(', or ')}.`
-});
+export const missteps = (v: Voice) => {
+	const slips = slipsIn(v);
+	return {
+		slips,
+		/** To whoever did it. */
+		yours: (misdone: Misdone) => misdoneOf('You', misdone),
+		/** Of whoever did it. */
+		theirs: (misdone: Misdone) => misdoneOf('They', misdone),
+		/** The same, of a slip that was handed on as data. */
+		theirSlip: ({ key, values }: { key: keyof ReturnType<typeof slipsIn>; values: readonly unknown[] }) =>
+			misdoneOf('They', (slips[key] as (...values: readonly unknown[]) => Misdone)(...values)),
+		/** What would lead to where a mark lies: any of several, each one slip or several at once. */
+		wouldLie: (any: readonly (readonly Misdone[])[]) => {
+			const [rule, ...more] = any.flat().flatMap((each) => each.rule ?? []);
+			const told = any.flat().length === 1 && rule !== undefined && more.length === 0 ? `; ${rule}` : '';
+			return `It would lie there if you ${any.map(together).join(', or if you ')}${told}.`;
+		},
+		/** The one thing that was likely done, without certainty. */
+		perhaps: (all: readonly Misdone[]) => {
+			const [only, ...more] = all;
+			const told = only?.rule !== undefined && more.length === 0 ? `; ${only.rule}` : '';
+			return `Perhaps you ${together(all)}${told}.`;
+		},
+		/** One of several. */
+		either: (any: readonly (readonly Misdone[])[]) =>
+			`Either ${any.map((all) => `you ${together(all)}`).join(', or ')}.`
+	};
+};

@@ -24,8 +24,11 @@ export const wayOff = (v: Voice, { across, down, limit }: Off): string => {
 		{ length: across, ahead: 'too far out', back: 'too far in' },
 		{ length: down, ahead: 'too low', back: 'too high' }
 	].filter(({ length }) => Math.abs(length) >= UNSPOKEN);
-	const words = spoken.map(({ length, ahead, back }) => {
-		const size = overIn(v, mm(Math.abs(length)), spoken.length === 1 ? limit : undefined);
+	// What keeps its limit is not worth a word beside what does not.
+	const over = spoken.filter(({ length }) => limit !== undefined && Math.abs(length) > limit);
+	const told = over.length > 0 ? over : spoken;
+	const words = told.map(({ length, ahead, back }) => {
+		const size = overIn(v, mm(Math.abs(length)), told.length === 1 ? limit : undefined);
 		return `${size} ${length > 0 ? ahead : back}`;
 	});
 	return words.join(', ') || 'a hair off';

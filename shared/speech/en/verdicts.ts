@@ -74,7 +74,7 @@ export const verdicts = (v: Voice) => {
 		course: ({ across, down, away, tolerance }: FindingOf<'course'>) => {
 			const bothWays = Math.min(Math.abs(across), Math.abs(down)) >= UNSPOKEN;
 			const together = bothWays ? `, together ${over(away, tolerance)}` : '';
-			return `At its worst it runs ${way({ across, down, limit: tolerance })}${together}; up to ${small(tolerance)} is allowed.`;
+			return `At its worst it runs ${way({ across, down, limit: bothWays ? undefined : tolerance })}${together}; up to ${small(tolerance)} is allowed.`;
 		},
 		length: ({ by, tolerance }: FindingOf<'length' | 'reach'>) =>
 			`It is ${over(mm(Math.abs(by)), tolerance)} too ${by > 0 ? 'long' : 'short'}; up to ${small(tolerance)} is allowed.`,

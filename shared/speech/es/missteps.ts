@@ -2,6 +2,7 @@ import type { Compass } from '../../method.ts';
 import type { Line, missteps as english, Share, Taken, TapeSlip } from '../en/missteps.ts';
 import { did, misdoneOf, type Misdone } from '../misdone.ts';
 import type { Noun } from '../noun.ts';
+import type { Voice } from '../voice.ts';
 import { del, el } from './grammar.ts';
 import { allowanceNoun, measurementNoun, partOf } from './nouns.ts';
 
@@ -56,6 +57,12 @@ const nounOf = (taken: Taken): Noun => {
 			return { article: 'la', name: `distancia de ${taken.from} a ${taken.to}`, gender: 'f' };
 		case 'line':
 			return { article: 'la', name: `longitud ${del(lineNoun(taken.line))}`, gender: 'f' };
+		case 'difference':
+			return {
+				article: 'la',
+				name: `diferencia entre ${said(taken.one)} y ${said(taken.other)}`,
+				gender: 'f'
+			};
 		case 'distance':
 			return { article: 'la', name: 'distancia', gender: 'f' };
 		case 'length':
@@ -74,9 +81,13 @@ const shareOf = (share: Share, of: readonly Taken[]): string =>
 const wayShare = (share: Share): string =>
 	share === 'whole' ? 'todo el camino' : `${share === 'part' ? 'una parte' : ALONE[share]} del camino`;
 
+/** The rule, where its share has a name. */
+const ruleShare = (right: Share): string | undefined =>
+	right === 'part' ? undefined : `la regla es ${ALONE[right]}`;
+
 /** What may have gone wrong; each follows «has» or «ha». */
-const slips: ReturnType<typeof english>['slips'] = {
-	fraction: ({ wrong, right, of }) => did(`tomado ${shareOf(wrong, of)}`, `la regla es ${ALONE[right]}`),
+const slipsIn = (v: Voice): ReturnType<typeof english>['slips'] => ({
+	fraction: ({ wrong, right, of }) => did(`tomado ${shareOf(wrong, of)}`, ruleShare(right)),
 	leftOut: ({ what }) => did(`olvidado ${said(what)}`),
 	twice: ({ what, how }) =>
 		did(`${{ added: 'sumado', takenOff: 'restado', taken: 'tomado' }[how]} dos veces ${said(what)}`),
@@ -92,12 +103,14 @@ const slips: ReturnType<typeof english>['slips'] = {
 	instead: ({ wrong, right }) => did(`tomado ${said(wrong)}`, `la regla toma ${said(right)}`),
 	farEnd: ({ from, wrong, right }) =>
 		did(`tomado la distancia de ${from} a ${wrong}`, `la regla la toma hasta ${right}`),
-	inInches: ({ what }) => did(`tomado ${said(what)} en pulgadas en vez de centímetros`),
-	inCentimetres: ({ what }) => did(`tomado ${said(what)} en centímetros en vez de pulgadas`),
+	inInches: ({ what }) => did(`leído ${said(what)} por el lado de las pulgadas de la cinta métrica`),
+	inCentimetres: ({ what }) => did(`leído ${said(what)} por el lado de los centímetros de la cinta métrica`),
 	decimal: ({ what }) => did(`corrido un lugar la coma decimal ${ofIt(what)}`),
-	tape: ({ what }) =>
-		did(`leído ${said(what)} con 10 cm de diferencia, como desde el extremo equivocado de la cinta métrica`),
-	digits: ({ what }) => did(`cambiado de orden dos cifras ${ofIt(what)}`),
+	tape: ({ what }) => did(`leído ${said(what)} con una decena de más o de menos en la cinta métrica`),
+	digits: ({ what, asRead }) =>
+		did(
+			`cambiado de orden dos cifras ${ofIt(what)}${asRead ? ` (${asRead.map((each) => v.bare(each)).join('; ')})` : ''}`
+		),
 	start: ({ wrong, right }) => did(`empezado en ${wrong}`, `la regla empieza en ${right}`),
 	toward: ({ wrong, right }) => did(`ido hacia ${wrong}`, `la regla va hacia ${right}`),
 	way: ({ wrong, right }) => did(`ido ${WAYS[wrong]}`, `la regla va ${WAYS[right]}`),
@@ -114,7 +127,7 @@ const slips: ReturnType<typeof english>['slips'] = {
 	otherPoint: ({ wrong, right }) => did(`colocado ${wrong}`, `este paso pide ${right}`),
 	panel: ({ wrong, right }) => did(`seguido la regla ${del(wrong)}`, `este trazado es «${right}»`),
 	share: ({ wrong, right, from, to }) =>
-		did(`recorrido ${wayShare(wrong)} de ${from} a ${to}`, `la regla es ${ALONE[right]}`),
+		did(`recorrido ${wayShare(wrong)} de ${from} a ${to}`, ruleShare(right)),
 	fromFarEnd: ({ from, to }) => did(`medido de ${to} hacia ${from}`, `la regla va de ${from} a ${to}`),
 	squaresExchanged: ({ down, across }) =>
 		did(
@@ -142,8 +155,7 @@ const slips: ReturnType<typeof english>['slips'] = {
 	turnedFor: ({ other }) => did(`girado tanto como para ${other}`, 'la regla cierra esta pinza, y nada más'),
 	turnedForBoth: ({ other }) =>
 		did(`girado tanto como para ${other} y esta pinza juntas`, 'la regla cierra esta pinza'),
-	turnedShare: ({ wrong, right, onto }) =>
-		did(`girado ${wayShare(wrong)} hasta ${onto}`, `la regla es ${ALONE[right]}`),
+	turnedShare: ({ wrong, right, onto }) => did(`girado ${wayShare(wrong)} hasta ${onto}`, ruleShare(right)),
 	straightOnto: ({ point, onto, about }) =>
 		did(`llevado ${point} derecho a ${onto}`, `una parte que gira conserva su distancia a ${about}`),
 	asLongAs: ({ line }) =>
@@ -230,31 +242,34 @@ const slips: ReturnType<typeof english>['slips'] = {
 			'la regla hace otra cosa desde ahí'
 		),
 	halfway: ({ from, to }) => did(`tomado la mitad de ${from} a ${to}`)
-};
+});
 
 /** Varias a la vez. */
 const together = (all: readonly Misdone[]): string => all.map(({ did }) => did).join(' y ');
 
 /** What may have gone wrong at a step. */
-export const missteps: typeof english = () => ({
-	slips,
-	yours: (misdone) => misdoneOf('Has', misdone),
-	theirs: (misdone) => misdoneOf('Ha', misdone),
-	theirSlip: ({ key, values }) =>
-		misdoneOf('Ha', (slips[key] as (...values: readonly unknown[]) => Misdone)(...values)),
-	wouldLie: (any) => {
-		const [rule, ...more] = any.flat().flatMap((each) => each.rule ?? []);
-		const told = any.flat().length === 1 && rule !== undefined && more.length === 0 ? `; ${rule}` : '';
-		return `Estaría ahí si hubieras ${any.map(together).join(', o si hubieras ')}${told}.`;
-	},
-	perhaps: (all) => {
-		const [only, ...more] = all;
-		const told = only?.rule !== undefined && more.length === 0 ? `; ${only.rule}` : '';
-		return `Quizá hayas ${together(all)}${told}.`;
-	},
-	either: (any) =>
-		any
-			.map((all, i) => `${i === 0 ? 'O' : 'o'} bien has ${together(all)}`)
-			.join(', ')
-			.concat('.')
-});
+export const missteps: typeof english = (v) => {
+	const slips = slipsIn(v);
+	return {
+		slips,
+		yours: (misdone) => misdoneOf('Has', misdone),
+		theirs: (misdone) => misdoneOf('Ha', misdone),
+		theirSlip: ({ key, values }) =>
+			misdoneOf('Ha', (slips[key] as (...values: readonly unknown[]) => Misdone)(...values)),
+		wouldLie: (any) => {
+			const [rule, ...more] = any.flat().flatMap((each) => each.rule ?? []);
+			const told = any.flat().length === 1 && rule !== undefined && more.length === 0 ? `; ${rule}` : '';
+			return `Estaría ahí si hubieras ${any.map(together).join(', o si hubieras ')}${told}.`;
+		},
+		perhaps: (all) => {
+			const [only, ...more] = all;
+			const told = only?.rule !== undefined && more.length === 0 ? `; ${only.rule}` : '';
+			return `Quizá hayas ${together(all)}${told}.`;
+		},
+		either: (any) =>
+			any
+				.map((all, i) => `${i === 0 ? 'O' : 'o'} bien has ${together(all)}`)
+				.join(', ')
+				.concat('.')
+	};
+};

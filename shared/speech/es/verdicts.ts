@@ -55,7 +55,7 @@ export const verdicts: typeof english = (v) => {
 		course: ({ across, down, away, tolerance }) => {
 			const bothWays = Math.min(Math.abs(across), Math.abs(down)) >= UNSPOKEN;
 			const together = bothWays ? `, en total ${over(away, tolerance)}` : '';
-			return `En el peor punto pasa ${way({ across, down, limit: tolerance })}${together}; se admiten hasta ${small(tolerance)}.`;
+			return `En el peor punto pasa ${way({ across, down, limit: bothWays ? undefined : tolerance })}${together}; se admiten hasta ${small(tolerance)}.`;
 		},
 		length: ({ by, tolerance }) =>
 			`Mide ${over(mm(Math.abs(by)), tolerance)} de ${by > 0 ? 'más' : 'menos'}; se admiten hasta ${small(tolerance)}.`,

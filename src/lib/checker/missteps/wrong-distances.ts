@@ -1,6 +1,7 @@
 import { isChoice } from '#shared/allowances.ts';
 import { MM_PER, mm, type Mm } from '#shared/units.ts';
 import type { Body } from '#shared/body.ts';
+import type { Taken } from '#shared/speech/en/missteps.ts';
 import type { MeasurementKey } from '#shared/measurements.ts';
 import type { Formula } from '#drafting/formula/formula.ts';
 import type { Scope } from '#drafting/formula/value.ts';
@@ -56,6 +57,14 @@ const isShared = (term: Term): boolean =>
 
 const nearly = (a: number, b: number): boolean => Math.abs(a - b) < 1e-9;
 
+/** What a share is taken of at once: lengths one after the other, or the difference of two. */
+const takenTogether = (terms: readonly Term[], method: Method): readonly Taken[] => {
+	const of = terms.map(({ leaf }) => takenOf(leaf, method));
+	const [one, other, ...more] = of;
+	const isDifference = (terms[0]?.share ?? 0) * (terms[1]?.share ?? 0) < 0;
+	return one && other && more.length === 0 && isDifference ? [{ kind: 'difference', one, other }] : of;
+};
+
 /** Another share for some of the terms that all have the same one. */
 const fractionsOf = (
 	terms: readonly Term[],
@@ -67,7 +76,10 @@ const fractionsOf = (
 	if (!first) return [];
 	const right = fractionOf(first.share);
 	const end = chosen.length > 1 ? '' : suffix(first, chosen[0] ?? 0);
-	const of = chosen.flatMap((i) => (terms[i] ? [takenOf(terms[i].leaf, method)] : []));
+	const of = takenTogether(
+		chosen.flatMap((i) => terms[i] ?? []),
+		method
+	);
 	const others = FRACTIONS.filter(({ share }) => Math.abs(share - right.share) > 1e-9);
 	return others.map((wrong) => ({
 		note: `fraction:${wrong.name}-for-${right.name}${end}`,
@@ -287,7 +299,7 @@ const wrongReadings = (terms: readonly Term[], working: Working): WrongDistance[
 			terms: inParts
 				? terms.map((term) => ({ ...term, base: mm((term.base * length) / whole) }))
 				: [{ leaf: result, base: length, share: 1 }],
-			slip: slip(key, { what: { kind: 'distance' } })
+			slip: slip(key, { what: { kind: 'distance' }, asRead: [whole, length] })
 		})),
 		...terms.flatMap((term, i) =>
 			isMeasured(term)
@@ -299,7 +311,7 @@ const wrongReadings = (terms: readonly Term[], working: Working): WrongDistance[
 							(_, k) => k === i,
 							(each) => ({ ...each, base })
 						),
-						slip: slip(key, { what: takenOf(term.leaf, working.method) }),
+						slip: slip(key, { what: takenOf(term.leaf, working.method), asRead: [term.base, base] }),
 						term: i
 					}))
 				: []
