@@ -31,6 +31,8 @@ export default defineConfig({
 	webServer: {
 		command: `node src/cli/square-across.js serve --port ${String(PORT)}`,
 		url: ADDRESS,
+		// What tests of classes need they serve themselves.
+		env: { SQUARE_ACROSS_DATA: 'none' },
 		timeout: 400_000,
 		gracefulShutdown: { signal: 'SIGTERM', timeout: 5_000 },
 		stdout: 'pipe'

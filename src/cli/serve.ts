@@ -10,6 +10,7 @@ import { BAD_USE } from './exit-code.ts';
 import { parsedWords } from './options.ts';
 import { complain } from './output.ts';
 import { sendToLanguage } from './page-language.ts';
+import { prepareClasses } from './store-place.ts';
 
 /** Free on most machines, and easy to remember. */
 const USUAL_PORT = 4180;
@@ -128,12 +129,16 @@ const untilStopped = (server: Server): Promise<void> =>
 		process.once('SIGTERM', stop);
 	});
 
-const addressInWords = (server: Server, host: string, { command }: Speech['words']): string => {
+/** Where a server is, as a person types it. */
+const addressOf = (
+	server: Server,
+	host: string
+): { readonly address: string; readonly everywhere: boolean } => {
 	const address = server.address();
 	const port = typeof address === 'object' && address !== null ? address.port : '';
 	const everywhere = host === '0.0.0.0' || host === '::';
 	const name = everywhere ? 'localhost' : host.includes(':') ? `[${host}]` : host;
-	return command.serving({ address: `http://${name}:${String(port)}`, everywhere });
+	return { address: `http://${name}:${String(port)}`, everywhere };
 };
 
 /**
@@ -145,11 +150,16 @@ export const serveCommand = async (words: readonly string[], speech: Speech): Pr
 		const address = readAddress(words, speech.words);
 		const folder = await ensureBuilt(console.log, speech);
 		keepWhileServing(folder);
+		const first = await prepareClasses(speech);
 		const server = createServer(await loadApp(folder));
 		boundConnections(server);
 		await listenSomewhere(server, address, speech.words);
 		const stopped = untilStopped(server);
-		console.log(addressInWords(server, address.host, speech.words));
+		console.log(speech.words.command.serving(addressOf(server, address.host)));
+		if (first !== undefined)
+			console.log(
+				speech.words.server.firstTeacher({ address: addressOf(server, address.host).address + first })
+			);
 		await stopped;
 		return 0;
 	} catch (problem) {

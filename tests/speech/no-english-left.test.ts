@@ -34,6 +34,16 @@ const EXCEPTIONS: readonly Exception[] = [
 		because: 'the place of an error in a file, the same in every language'
 	},
 	{ file: /server\/store\//, words: /^[a-z]|^PRAGMA/, because: 'said to a database' },
+	{
+		file: /pages\/class\/\w+\.svelte$/,
+		words: /^[a-z?][\w/?-]*$/,
+		because: 'what a form sends and where, and how a browser fills it in'
+	},
+	{
+		file: /\+server\.ts$|hooks\.server\.ts$/,
+		words: /no-store$|^attachment; /,
+		because: 'headers of HTTP'
+	},
 	{ file: /page-language\.ts$/, words: /; SameSite=Lax$/, because: 'a header of HTTP' }
 ];
 

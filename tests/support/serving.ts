@@ -6,6 +6,8 @@ export interface Serving {
 	readonly child: ChildProcess;
 	/** Where it is: http://localhost:PORT. */
 	readonly address: string;
+	/** All that it has said so far. */
+	said(): string;
 	/** Stops it, and waits until it has ended. */
 	stop(): Promise<void>;
 }
@@ -14,17 +16,24 @@ export interface Serving {
  * Serves the app of a project's folder on a free port, and waits until it says its address; it is built first when it must be.
  *
  * @param limits what a shell is to say before, as `ulimit -n 256`
+ * @param env variables of its own; without them it serves no classes, which would be kept in the project's folder
  * @throws Error with all that it said where it ends instead
  */
-export const serveFrom = (folder: string, limits?: string): Promise<Serving> =>
+export const serveFrom = (
+	folder: string,
+	limits?: string,
+	env: Readonly<Record<string, string>> = { SQUARE_ACROSS_DATA: 'none' }
+): Promise<Serving> =>
 	new Promise((resolve, reject) => {
+		const how = {
+			stdio: ['ignore', 'pipe', 'pipe'] as ['ignore', 'pipe', 'pipe'],
+			env: { ...process.env, ...env }
+		};
 		const words = [path.join(folder, 'src/cli/square-across.js'), 'serve', '--port', '0'];
 		const child =
 			limits === undefined
-				? spawn(process.execPath, words, { stdio: ['ignore', 'pipe', 'pipe'] })
-				: spawn('sh', ['-c', `${limits} && exec "$0" "$@"`, process.execPath, ...words], {
-						stdio: ['ignore', 'pipe', 'pipe']
-					});
+				? spawn(process.execPath, words, how)
+				: spawn('sh', ['-c', `${limits} && exec "$0" "$@"`, process.execPath, ...words], how);
 		const ended = new Promise<void>((done) => child.once('exit', () => done()));
 		let said = '';
 		const listen = (part: Buffer): void => {
@@ -34,6 +43,7 @@ export const serveFrom = (folder: string, limits?: string): Promise<Serving> =>
 			resolve({
 				child,
 				address,
+				said: () => said,
 				stop: async () => {
 					child.kill();
 					await ended;

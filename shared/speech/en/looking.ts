@@ -73,6 +73,8 @@ export const looking = (v: Voice) => {
 		inLesson: ({ standing, step, lesson }: { standing: string; step: string; lesson: string }) =>
 			`${standing}: ${step}, in the lesson ${lesson}`,
 		fromOwn: ', from your own earlier mark',
-		shown: ', drafted for you'
+		shown: ', drafted for you',
+		/** Leads to the pages of classes. */
+		classes: 'A school’s classes: join yours, or teach'
 	};
 };

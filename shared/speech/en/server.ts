@@ -44,6 +44,9 @@ export const server = (v: Voice) => {
 			`the backup ends after line ${line}, before its last one; nothing was put back`,
 		otherVersion: ({ has, backup }: { has: number; backup: number }) =>
 			`the backup is of step ${backup} of the schema and this store stands at ${has}; put it back into a new one`,
+		withoutClasses: ({ because }: { because: string }) => `${because}. The site is served without classes.`,
+		firstTeacher: ({ address }: { address: string }) =>
+			`No teacher is here yet. This link makes the first one, once: ${address}`,
 		noStore: 'SQUARE_ACROSS_DATA is none, so there are no classes',
 		backedUp: ({ to, counts }: { to: string; counts: Counts }) => `${to}: ${byTable(counts)}`,
 		restored: ({ to, counts }: { to: string; counts: Counts }) => `Put back into ${to}: ${byTable(counts)}`,

@@ -63,6 +63,8 @@ export const looking: typeof english = (v) => {
 		},
 		inLesson: ({ standing, step, lesson: title }) => `${standing}: ${step}, en la lección «${title}»`,
 		fromOwn: ', a partir de una marca anterior tuya',
-		shown: ', trazado por el programa'
+		shown: ', trazado por el programa',
+		/** Leads to the pages of classes. */
+		classes: 'Las clases de una escuela: entra en la tuya, o da clase'
 	};
 };

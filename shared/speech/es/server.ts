@@ -40,6 +40,9 @@ export const server: typeof english = (v) => {
 			`la copia termina tras la línea ${line}, antes de la última; no se ha recuperado nada`,
 		otherVersion: ({ has, backup }) =>
 			`la copia es del paso ${backup} del esquema y aquí se está en el ${has}; recupérala en un sitio nuevo`,
+		withoutClasses: ({ because }) => `${because}. El sitio se sirve sin clases.`,
+		firstTeacher: ({ address }) =>
+			`Aún no hay docentes. Este enlace sirve, una vez, para el primero: ${address}`,
 		noStore: 'SQUARE_ACROSS_DATA es none, así que no hay clases',
 		backedUp: ({ to, counts }) => `${to}: ${byTable(counts)}`,
 		restored: ({ to, counts }) => `Recuperado en ${to}: ${byTable(counts)}`,

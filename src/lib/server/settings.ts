@@ -17,7 +17,7 @@ export const DATA = 'SQUARE_ACROSS_DATA';
 const DATABASE = 'DATABASE_URL';
 
 /** The value of DATA that turns the class server off. */
-const NO_DATA = 'none';
+export const NO_DATA = 'none';
 
 /** Reads the address of a PostgreSQL database. Throws BadInput at `place`, without the password that may stand in it. */
 export const readDatabaseUrl = (text: string, place: string): StorePlace => {

@@ -21,6 +21,7 @@ export const load: PageServerLoad = async ({ url }) => {
 		lessons,
 		methods,
 		made: { title: pattern.whatYouMake, about: pattern.followsBody, garments: made },
+		classes: looking.classes,
 		living: { title: looking.livingTitle, about: looking.livingAbout }
 	};
 };

@@ -52,3 +52,21 @@ export const openStore = async (place: StorePlace): Promise<Store> => {
 		throw new BadInput(placeWords(place), message('server', 'cannotOpen', { code: codeOf(problem) }));
 	}
 };
+
+/** SQLite's own numbers for a second row of what may be there once: by a unique index, by the primary key. */
+const TAKEN = [2067, 1555];
+
+/** Whether a database says that something is there already which may be there once. */
+export const isTaken = (problem: unknown): boolean =>
+	codeOf(problem) === '23505' ||
+	TAKEN.includes((problem as { readonly sqliteExtendedCode?: number }).sqliteExtendedCode ?? 0);
+
+/** What databases and the system say where a store cannot be reached, or cannot keep anything more just now. */
+const OUT_OF_REACH =
+	/^(E(CONN|TIMEDOUT|PIPE|NOTFOUND|NOSPC)|08|53|57P|SQLITE_(FULL|BUSY|IOERR|CANTOPEN|READONLY))/;
+/** What the client of PostgreSQL says of a connection without any code. */
+const CUT_OFF = /connection (terminated|timeout)|timeout exceeded/i;
+
+/** Whether a store was not to be reached: what was asked may go well another time. */
+export const isOutOfReach = (problem: unknown): boolean =>
+	OUT_OF_REACH.test(codeOf(problem)) || (problem instanceof Error && CUT_OFF.test(problem.message));

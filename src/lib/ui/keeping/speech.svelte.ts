@@ -26,7 +26,7 @@ export const provideSpeech = (catalogue: () => Catalogue, learner: Learner): Pag
 		},
 		later: async () => {
 			// Also asked from a template, where nothing may be set and which is not to ask again.
-			if (untrack(() => more)) return;
+			if (untrack(() => own.ready)) return;
 			more = await pageWords(untrack(() => now.language));
 		},
 		to: (path) => addressIn(now.language, path)

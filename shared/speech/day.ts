@@ -1,0 +1,5 @@
+import { LOCALES, type Language } from './language.ts';
+
+/** A day as a language writes it: `3 December 2026`, `3 de diciembre de 2026`. */
+export const dayIn = (language: Language, at: number): string =>
+	new Intl.DateTimeFormat(LOCALES[language], { dateStyle: 'long' }).format(at);

@@ -1,0 +1,84 @@
+import { dayIn } from '../day.ts';
+import type { Voice } from '../voice.ts';
+
+/** What the pages of a school's classes say. */
+export const classroom = (v: Voice) => {
+	const learners = (count: number): string =>
+		v.plural(count, { one: '1 learner', other: `${count} learners` });
+	return {
+		heading: 'Your class',
+		learnerTitle: 'I am a learner',
+		learnerAbout: 'Your teacher has written the code of your class on the board.',
+		code: 'Class code',
+		name: 'Your name',
+		passphrase: 'Passphrase',
+		passphraseAbout: 'A short sentence that only you know: at least 8 letters.',
+		join: 'Join for the first time',
+		comeBack: 'Come back',
+		teacherTitle: 'I teach',
+		teacherAbout: 'A colleague invites you with a link; whoever started this server was given the first one.',
+		signIn: 'Sign in first.',
+		enter: 'Sign in',
+		signOut: 'Sign out',
+		keptTitle: 'What is kept of a learner',
+		kept:
+			'The name that you go by in the class, your passphrase as a number from which nobody can read it, when you ' +
+			'joined, and what you hand in. No e-mail address and no age. Your measurements stay on this device unless ' +
+			'you hand in work for them. You can see all of it, and have it removed, whenever you like.',
+
+		becomeTeacher: 'Become a teacher here',
+		becomeTeacherAbout: 'This link is good once. Choose the name that you will sign in with.',
+
+		hello: ({ name }: { name: string }) => `Hello, ${name}`,
+		inClass: ({ name }: { name: string }) => `You are in ${name}.`,
+		yourData: 'All that is kept, as a file',
+		leave: 'Remove me and all of it',
+		reallyLeave: 'Yes, remove all of it for good',
+		keep: 'Keep it',
+
+		yourClasses: 'Your classes',
+		noClassesYet: 'You have no class yet. Begin one, then write its code on the board.',
+		newClass: 'Name of a new class',
+		begin: 'Begin the class',
+		learners: ({ count }: { count: number }) => learners(count),
+		invite: 'Invite another teacher',
+		inviteAbout: 'Send this link to one colleague. It makes one teacher, and is good for a week.',
+		toClasses: 'All your classes',
+		openUntil: ({ day }: { day: string }) => `Whoever knows this code may join until ${day}.`,
+		closed: 'Nobody new may join. Whoever is in the class comes back with this code.',
+		closeClass: 'Close to new learners',
+		openClass: 'Open with a new code',
+		noLearners: 'Nobody has joined yet.',
+		joined: 'Joined',
+		rename: 'Rename',
+		newName: 'New name',
+		newPassphrase: 'New passphrase',
+		passphraseIs: ({ name, passphrase }: { name: string; passphrase: string }) =>
+			`The new passphrase of ${name} is ${passphrase}. It is shown this once.`,
+		data: 'All data',
+		remove: 'Remove',
+		more: ({ name }: { name: string }) => `More for ${name}`,
+		reallyRemove: ({ name }: { name: string }) => `Yes, remove ${name} and all work for good`,
+		removeClass: 'Remove this class',
+		day: ({ at }: { at: number }) => dayIn(v.language, at),
+
+		noClasses: 'There are no classes on this site.',
+		outOfReach:
+			'The classes cannot be reached just now. Nothing that was saved is lost; try again in a moment.',
+		notForRole: 'This is not for you to do.',
+		notThere: 'There is no such thing here.',
+		noOpenClass: 'No class that you could join has this code. Ask your teacher.',
+		notTogether: 'The name, the passphrase and the code do not belong together.',
+		nameTaken: 'Somebody here has this name already. Choose another, or come back with your passphrase.',
+		linkUsed: 'This link was used already, or is too old. Ask for another.',
+		classFull: 'This class is full.',
+		tooMany: 'Too many tries. Wait ten minutes.',
+		otherSite: 'This was sent from a page of another site, and was not done.',
+		/** What is wrong with a field, by its name. */
+		wrongField: {
+			name: 'Give a name of at most 60 letters.',
+			passphrase: 'A passphrase has 8 letters or more.'
+		} as Readonly<Record<string, string>>,
+		wrongForm: 'This form was not filled in as it should be.'
+	};
+};

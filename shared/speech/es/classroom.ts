@@ -1,0 +1,82 @@
+import { dayIn } from '../day.ts';
+import type { classroom as english } from '../en/classroom.ts';
+
+/** Lo que dicen las páginas de las clases de una escuela. */
+export const classroom: typeof english = (v) => {
+	const learners = (count: number): string => v.plural(count, { one: '1 alumno', other: `${count} alumnos` });
+	return {
+		heading: 'Tu clase',
+		learnerTitle: 'Aprendo en una clase',
+		learnerAbout: 'En la pizarra está el código de tu clase.',
+		code: 'Código de la clase',
+		name: 'Tu nombre',
+		passphrase: 'Frase secreta',
+		passphraseAbout: 'Una frase corta que solo sabes tú: al menos 8 letras.',
+		join: 'Entrar por primera vez',
+		comeBack: 'Volver a mi clase',
+		teacherTitle: 'Doy clase',
+		teacherAbout: 'Te invita otro docente con un enlace; quien arrancó este servidor recibió el primero.',
+		signIn: 'Primero identifícate.',
+		enter: 'Entrar',
+		signOut: 'Salir',
+		keptTitle: 'Qué se guarda de quien aprende',
+		kept:
+			'El nombre que usas en la clase, tu frase secreta como un número del que nadie puede leerla, cuándo entraste y lo ' +
+			'que entregas. Ni correo electrónico ni edad. Tus medidas se quedan en este aparato, salvo que entregues un ' +
+			'trabajo hecho con ellas. Puedes verlo todo, y pedir que se borre, cuando quieras.',
+
+		becomeTeacher: 'Empieza a dar clase aquí',
+		becomeTeacherAbout: 'Este enlace vale una sola vez. Elige el nombre con el que entrarás.',
+
+		hello: ({ name }) => `Hola, ${name}`,
+		inClass: ({ name }) => `Estás en ${name}.`,
+		yourData: 'Todo lo guardado, en un archivo',
+		leave: 'Bórrame, con todo lo mío',
+		reallyLeave: 'Sí, bórralo todo para siempre',
+		keep: 'Conservar',
+
+		yourClasses: 'Tus clases',
+		noClassesYet: 'Aún no tienes ninguna clase. Empieza una y escribe su código en la pizarra.',
+		newClass: 'Nombre de una clase nueva',
+		begin: 'Empezar la clase',
+		learners: ({ count }) => learners(count),
+		invite: 'Invitar a otro docente',
+		inviteAbout: 'Envía este enlace a una sola persona: con él podrá dar clase aquí. Vale una semana.',
+		toClasses: 'Todas tus clases',
+		openUntil: ({ day }) => `Quien sepa este código puede entrar hasta el ${day}.`,
+		closed: 'No puede entrar nadie nuevo. Quien ya está en la clase vuelve con este código.',
+		closeClass: 'Cerrar a nuevos alumnos',
+		openClass: 'Abrir con un código nuevo',
+		noLearners: 'Aún no ha entrado nadie.',
+		joined: 'Entró',
+		rename: 'Cambiar el nombre',
+		newName: 'Nombre nuevo',
+		newPassphrase: 'Frase secreta nueva',
+		passphraseIs: ({ name, passphrase }) =>
+			`La nueva frase secreta de ${name} es ${passphrase}. Solo se muestra esta vez.`,
+		data: 'Todos los datos',
+		remove: 'Borrar',
+		more: ({ name }) => `Más sobre ${name}`,
+		reallyRemove: ({ name }) => `Sí, borrar a ${name} y todo su trabajo para siempre`,
+		removeClass: 'Borrar esta clase',
+		day: ({ at }) => dayIn(v.language, at),
+
+		noClasses: 'En este sitio no hay clases.',
+		outOfReach:
+			'Ahora no se puede llegar a las clases. No se ha perdido nada de lo guardado; prueba dentro de un momento.',
+		notForRole: 'Esto no te toca a ti.',
+		notThere: 'Aquí no hay nada así.',
+		noOpenClass: 'Ninguna clase en la que puedas entrar tiene este código. Pregunta a quien te da clase.',
+		notTogether: 'El nombre, la frase secreta y el código no van juntos.',
+		nameTaken: 'Alguien tiene ya este nombre aquí. Elige otro, o vuelve con tu frase secreta.',
+		linkUsed: 'Este enlace ya se usó o es demasiado antiguo. Pide otro.',
+		classFull: 'Esta clase está llena.',
+		tooMany: 'Demasiados intentos. Espera diez minutos.',
+		otherSite: 'Esto se envió desde una página de otro sitio y no se ha hecho.',
+		wrongField: {
+			name: 'Da un nombre de 60 letras como mucho.',
+			passphrase: 'Una frase secreta tiene 8 letras o más.'
+		},
+		wrongForm: 'Este formulario no se ha rellenado como debe.'
+	};
+};

@@ -1,0 +1,33 @@
+import { message, type Message } from '#shared/speech/message.ts';
+
+/** Why a use case is refused to somebody, with the status of HTTP that says so to a program. */
+const STATUS = {
+	/** Nobody is signed in. */
+	signIn: 401,
+	/** The other role may. */
+	notForRole: 403,
+	/** There is none, or it is somebody else's: who asks is not told which. */
+	notThere: 404,
+	/** No open class has this code: wrong and closed are one. */
+	noOpenClass: 400,
+	/** A name, a code and a passphrase do not belong together: which one is wrong is not told. */
+	notTogether: 400,
+	nameTaken: 409,
+	linkUsed: 410,
+	classFull: 409,
+	tooMany: 429
+} as const;
+
+export type Refusal = keyof typeof STATUS;
+
+/** A refusal that the person who asks can understand; `slip` says it. */
+export class Refused extends Error {
+	readonly status: number;
+	readonly slip: Message;
+
+	constructor(readonly refusal: Refusal) {
+		super(refusal);
+		this.status = STATUS[refusal];
+		this.slip = message('classroom', refusal);
+	}
+}

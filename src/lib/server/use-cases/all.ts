@@ -1,0 +1,27 @@
+import * as classes from './classes.ts';
+import * as entering from './entering.ts';
+import * as learners from './learners.ts';
+
+const { becomeTeacher, signIn, comeBack, join, signOut } = entering;
+const { startClass, ownClasses, readClass, setJoining, removeClass, inviteTeacher } = classes;
+const { renameLearner, resetPassphrase, removeLearner, exportLearner, ownPage } = learners;
+
+/** Everything that anybody can do, by name: routes call these and nothing else. */
+export const USE_CASES = {
+	becomeTeacher,
+	signIn,
+	comeBack,
+	join,
+	signOut,
+	startClass,
+	ownClasses,
+	readClass,
+	setJoining,
+	removeClass,
+	inviteTeacher,
+	renameLearner,
+	resetPassphrase,
+	removeLearner,
+	exportLearner,
+	ownPage
+};

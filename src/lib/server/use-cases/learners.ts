@@ -1,0 +1,111 @@
+import { z } from 'zod';
+import { newCode } from '../people/ids.ts';
+import { hashPassphrase } from '../people/passphrases.ts';
+import { id, knownAs, name } from '../people/shapes.ts';
+import { Refused } from '../refused.ts';
+import type { PersonRow } from '../store/tables.ts';
+import { isTaken } from '../store/store.ts';
+import { useCase } from '../use-case.ts';
+import type { Caller, World } from '../world.ts';
+import { taught } from './classes.ts';
+
+const oneLearner = z.strictObject({ learner: id });
+
+/** A learner of a class that the caller teaches, or the caller's own self. Throws Refused where there is none, or it is another's. */
+const within = async (world: World, caller: Caller, wanted: string): Promise<PersonRow> => {
+	const row = await world.store.db
+		.selectFrom('people')
+		.selectAll()
+		.where('id', '=', wanted)
+		.where('role', '=', 'learner')
+		.executeTakeFirst();
+	if (!row?.class) throw new Refused('notThere');
+	if (caller.role === 'teacher') await taught(world, caller, row.class);
+	else if (caller.id !== row.id) throw new Refused('notThere');
+	return row;
+};
+
+/** Gives a learner another name. */
+export const renameLearner = useCase({
+	who: 'teacher',
+	input: z.strictObject({ learner: id, name }),
+	run: async (typed, { world, caller }): Promise<void> => {
+		const { id: found } = await within(world, caller, typed.learner);
+		try {
+			await world.store.db
+				.updateTable('people')
+				.set({ name: typed.name, known_as: knownAs(typed.name) })
+				.where('id', '=', found)
+				.execute();
+		} catch (problem) {
+			if (isTaken(problem)) throw new Refused('nameTaken');
+			throw problem;
+		}
+	}
+});
+
+/** Gives a learner who has forgotten theirs a new passphrase, which is shown once; whoever is signed in as them is signed out. */
+export const resetPassphrase = useCase({
+	who: 'teacher',
+	input: oneLearner,
+	run: async (typed, { world, caller }): Promise<{ readonly passphrase: string; readonly name: string }> => {
+		const { id: found, name: shown } = await within(world, caller, typed.learner);
+		const passphrase = newCode();
+		const hash = await hashPassphrase(passphrase, world.cost);
+		await world.store.db.transaction().execute(async (whole) => {
+			await whole.updateTable('people').set({ passphrase: hash }).where('id', '=', found).execute();
+			await whole.deleteFrom('sessions').where('person', '=', found).execute();
+		});
+		return { passphrase, name: shown };
+	}
+});
+
+/** Removes a learner with everything that is kept of them: by their teacher, or by themselves. */
+export const removeLearner = useCase({
+	who: 'member',
+	input: oneLearner,
+	run: async (typed, { world, caller }): Promise<void> => {
+		const { id: found } = await within(world, caller, typed.learner);
+		await world.store.db.deleteFrom('people').where('id', '=', found).execute();
+	}
+});
+
+/** Everything that is kept of a learner, for themselves or their teacher; of a passphrase there is only that it is hashed. */
+export const exportLearner = useCase({
+	who: 'member',
+	input: oneLearner,
+	run: async (typed, { world, caller }) => {
+		const { db } = world.store;
+		const {
+			class: inClass,
+			passphrase: _,
+			known_as: __,
+			...person
+		} = await within(world, caller, typed.learner);
+		const { name: className } = await db
+			.selectFrom('classes')
+			.select('name')
+			.where('id', '=', inClass)
+			.executeTakeFirstOrThrow();
+		const sessions = await db
+			.selectFrom('sessions')
+			.select('until')
+			.where('person', '=', person.id)
+			.execute();
+		return { person: { ...person, class: className }, signedInUntil: sessions.map(({ until }) => until) };
+	}
+});
+
+/** Who the learner is, and their class, for their own page. */
+export const ownPage = useCase({
+	who: 'learner',
+	input: z.strictObject({}),
+	run: async (_, { world, caller }): Promise<{ readonly name: string; readonly class: string }> => {
+		const { name: className } = await world.store.db
+			.selectFrom('classes')
+			.select('name')
+			.where('id', '=', caller.class)
+			.executeTakeFirstOrThrow();
+		return { name: caller.name, class: className };
+	}
+});

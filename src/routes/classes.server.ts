@@ -1,0 +1,152 @@
+import { error, fail, redirect, type ActionFailure, type RequestEvent } from '@sveltejs/kit';
+import { BadInput } from '#shared/bad-input.ts';
+import { addressIn, languageOf } from '#shared/speech/language.ts';
+import { serverWords } from '#shared/speech/school-words.ts';
+import { speechOf, type Speech } from '#shared/speech/speech.ts';
+import { COST } from '#server/people/passphrases.ts';
+import { callerOf, STAYS } from '#server/people/sessions.ts';
+import { Refused } from '#server/refused.ts';
+import { readSettings } from '#server/settings.ts';
+import { isOutOfReach, openStore } from '#server/store/store.ts';
+import { carryOut, type UseCase } from '#server/use-case.ts';
+import type { World } from '#server/world.ts';
+
+/** What routes of a school's classes have in common: they ask a use case, and say what came of it. */
+
+/** Under which name a browser keeps who is signed in. */
+const SESSION = 'square-across-session';
+
+const open = async (): Promise<World | undefined> => {
+	const { place } = readSettings(process.env);
+	return place && { store: await openStore(place), now: Date.now, cost: COST };
+};
+let opened: Promise<World | undefined> | undefined;
+
+/** Opens the store, when the server starts. Throws BadInput where it cannot be opened. */
+export const openClasses = async (): Promise<void> => {
+	opened = open();
+	await opened;
+};
+
+type Event = Pick<RequestEvent, 'cookies' | 'url' | 'getClientAddress'>;
+
+const speechAt = async (url: URL): Promise<Speech> =>
+	speechOf(await serverWords(languageOf(url.pathname)), 'cm');
+
+/** What somebody who asked for something is told that was not done, with its status; undefined where it is a fault of ours. */
+const toldOf = async (
+	problem: unknown,
+	url: URL
+): Promise<{ readonly status: number; readonly told: string } | undefined> => {
+	const speech = await speechAt(url);
+	const { classroom } = speech.words;
+	if (problem instanceof Refused) return { status: problem.status, told: speech.tell(problem.slip) };
+	if (problem instanceof BadInput)
+		return { status: 400, told: classroom.wrongField[problem.place] ?? classroom.wrongForm };
+	return isOutOfReach(problem) ? { status: 503, told: classroom.outOfReach } : undefined;
+};
+
+const worldAt = async (url: URL): Promise<World> => {
+	const world = await opened;
+	if (!world) return error(404, (await speechAt(url)).words.classroom.noClasses);
+	return world;
+};
+
+const did = async <I, O>(
+	use: UseCase<I, O>,
+	{ url, cookies, getClientAddress }: Event,
+	input: unknown
+): Promise<O> => {
+	const world = await worldAt(url);
+	const secret = cookies.get(SESSION);
+	const caller = secret === undefined ? undefined : await callerOf(world, secret);
+	return carryOut(use, world, { caller, address: getClientAddress() }, input);
+};
+
+/** Who is signed in, for a page that shows another thing to each; undefined for nobody. */
+export const callerAt = async ({
+	url,
+	cookies
+}: Event): Promise<{ readonly role: 'teacher' | 'learner'; readonly id: string } | undefined> => {
+	const world = await worldAt(url);
+	const secret = cookies.get(SESSION);
+	try {
+		return secret === undefined ? undefined : await callerOf(world, secret);
+	} catch (problem) {
+		const told = await toldOf(problem, url);
+		throw told ? error(told.status, told.told) : problem;
+	}
+};
+
+/** Asks a use case for what a page shows. What is refused ends the request: whoever is not signed in is sent to do so. */
+export const asked = async <I, O>(use: UseCase<I, O>, event: Event, input: unknown): Promise<O> => {
+	try {
+		return await did(use, event, input);
+	} catch (problem) {
+		if (problem instanceof Refused && problem.refusal === 'signIn')
+			redirect(303, addressIn(languageOf(event.url.pathname), '/class'));
+		const told = await toldOf(problem, event.url);
+		throw told ? error(told.status, told.told) : problem;
+	}
+};
+
+/** What a form sent: its texts by name. */
+const sent = async (request: Request): Promise<Readonly<Record<string, string>>> =>
+	Object.fromEntries(
+		[...(await request.formData())].flatMap(([name, value]) =>
+			typeof value === 'string' ? [[name, value]] : []
+		)
+	);
+
+/** What a form is told that was refused. */
+export type Told = ActionFailure<{
+	readonly told: string;
+	/** What was typed and need not be typed again. */
+	readonly typed: { readonly code: string | undefined; readonly name: string | undefined };
+}>;
+
+/**
+ * Does what a form asks for; what is refused is told beside the form.
+ *
+ * @param read makes the input of what the form sent, where it is another
+ */
+export const done = async <I, O>(
+	use: UseCase<I, O>,
+	event: RequestEvent,
+	read: (form: Readonly<Record<string, string>>) => unknown = (form) => form
+): Promise<{ readonly done: O } | Told> => {
+	const form = await sent(event.request);
+	try {
+		return { done: await did(use, event, read(form)) };
+	} catch (problem) {
+		const told = await toldOf(problem, event.url);
+		if (!told) throw problem;
+		const { code, name } = form;
+		return fail(told.status, { told: told.told, typed: { code, name } });
+	}
+};
+
+/** The same for whoever comes in: their browser keeps the secret, and goes to the class. */
+export const entered = async <I>(
+	use: UseCase<I, { readonly secret: string }>,
+	event: RequestEvent
+): Promise<Told> => {
+	const result = await done(use, event);
+	if (!('done' in result)) return result;
+	event.cookies.set(SESSION, result.done.secret, {
+		path: '/',
+		httpOnly: true,
+		sameSite: 'lax',
+		// A class may be served over plain http in its own house.
+		secure: event.url.protocol === 'https:',
+		maxAge: STAYS / 1000
+	});
+	return toClass(event);
+};
+
+/** Goes to the page of whoever is signed in. */
+export const toClass = ({ url }: Pick<RequestEvent, 'url'>): never =>
+	redirect(303, addressIn(languageOf(url.pathname), '/class'));
+
+/** Forgets who is signed in, in their browser. */
+export const forgotten = ({ cookies }: Event): void => cookies.delete(SESSION, { path: '/' });

@@ -1,0 +1,116 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { expect, test, type Browser, type Page } from '@playwright/test';
+import { PROJECT } from '../architecture/tree-copy.ts';
+import { serveFrom, type Serving } from '../support/serving.ts';
+
+/** A server with classes of its own, in a folder that is thrown away. */
+let serving: Serving;
+let folder: string;
+
+test.beforeAll(async () => {
+	folder = mkdtempSync(path.join(tmpdir(), 'square-across-class-'));
+	serving = await serveFrom(PROJECT, undefined, { SQUARE_ACROSS_DATA: folder });
+});
+test.afterAll(async () => {
+	await serving.stop();
+	rmSync(folder, { recursive: true, force: true });
+});
+// One server has one first teacher.
+test.describe.configure({ mode: 'serial' });
+
+const PASSPHRASE = 'three blue buttons';
+
+/** A browser of somebody's own, in a language. */
+const somebody = async (browser: Browser, locale: string): Promise<Page> =>
+	(await browser.newContext({ baseURL: serving.address, locale })).newPage();
+
+const fill = async (page: Page, form: string, values: Readonly<Record<string, string>>): Promise<void> => {
+	for (const [name, value] of Object.entries(values))
+		await page.locator(`form[action="${form}"] [name="${name}"]`).fill(value);
+};
+
+let code = '';
+
+test('the link that the server prints makes the first teacher, who begins a class', async ({ browser }) => {
+	await expect.poll(() => serving.said()).toContain('?link=');
+	const link = /http\S+\?link=\S+/.exec(serving.said())?.[0] ?? '';
+	const teacher = await somebody(browser, 'en-GB');
+	await teacher.goto(link);
+	await teacher.getByLabel('Your name').fill('Ms Alder');
+	await teacher.getByLabel('Passphrase').fill(PASSPHRASE);
+	await teacher.getByRole('button', { name: 'Become a teacher here' }).click();
+	await teacher.getByLabel('Name of a new class').fill('Alder Row');
+	await teacher.getByRole('button', { name: 'Begin the class' }).click();
+	await teacher.getByRole('link', { name: 'Alder Row' }).click();
+	code = (await teacher.getByTestId('code').textContent()) ?? '';
+	expect(code).toMatch(/^\S{4} \S{4}$/);
+
+	// Once is all that the link is good for.
+	await teacher.context().clearCookies();
+	await teacher.goto(link);
+	await teacher.getByLabel('Your name').fill('Mr Birch');
+	await teacher.getByLabel('Passphrase').fill(PASSPHRASE);
+	await teacher.getByRole('button', { name: 'Become a teacher here' }).click();
+	await expect(teacher.getByRole('alert').filter({ hasText: 'already' })).toBeVisible();
+});
+
+test('a learner joins in Spanish, and what was refused keeps what was typed', async ({ browser }) => {
+	const learner = await somebody(browser, 'es-ES');
+	await learner.goto('/');
+	await learner.getByRole('link', { name: 'Las clases de una escuela' }).click();
+	await fill(learner, '?/join', { code: code.toLowerCase(), name: 'Inés', passphrase: 'corta' });
+	await learner.getByRole('button', { name: 'Entrar por primera vez' }).click();
+	await expect(learner.getByText('Una frase secreta tiene 8 letras o más.')).toBeVisible();
+	await expect(learner.locator('form[action="?/join"] [name="name"]')).toHaveValue('Inés');
+	await fill(learner, '?/join', { passphrase: 'tres botones azules' });
+	await learner.getByRole('button', { name: 'Entrar por primera vez' }).click();
+	await expect(learner.getByRole('heading', { name: 'Hola, Inés' })).toBeVisible();
+	await expect(learner.getByText('Estás en Alder Row.')).toBeVisible();
+
+	const got = learner.waitForEvent('download');
+	await learner.getByRole('link', { name: 'Todo lo guardado' }).click();
+	expect((await got).suggestedFilename()).toBe('square-across-learner.json');
+
+	await learner.getByRole('button', { name: 'Salir' }).click();
+	await fill(learner, '?/join', { code, name: 'inés', passphrase: 'tres botones azules' });
+	await learner.getByRole('button', { name: 'Volver a mi clase' }).click();
+	await expect(learner.getByRole('heading', { name: 'Hola, Inés' })).toBeVisible();
+});
+
+test('the teacher renames a learner, gives a new passphrase and removes them', async ({ browser }) => {
+	const teacher = await somebody(browser, 'en-GB');
+	await teacher.goto('/class');
+	await fill(teacher, '?/signIn', { name: 'ms alder', passphrase: PASSPHRASE });
+	await teacher.getByRole('button', { name: 'Sign in' }).click();
+	await teacher.getByRole('link', { name: 'Alder Row' }).click();
+	await teacher.getByLabel('More for Inés').click();
+	await teacher.getByLabel('New name').fill('Inés B.');
+	await teacher.getByRole('button', { name: 'Rename' }).click();
+	await teacher.getByLabel('More for Inés B.').click();
+	await teacher.getByRole('button', { name: 'New passphrase' }).click();
+	await expect(teacher.getByRole('status')).toContainText('The new passphrase of Inés B. is ');
+	await teacher.getByLabel('More for Inés B.').click();
+	await teacher.locator('summary', { hasText: 'Remove' }).first().click();
+	await teacher.getByRole('button', { name: 'Yes, remove Inés B.' }).click();
+	await expect(teacher.getByText('Nobody has joined yet.')).toBeVisible();
+});
+
+test('what another site sends is not done, and pages of a class are kept by nobody on the way', async () => {
+	const sent = (origin: string) =>
+		fetch(`${serving.address}/class?/signIn`, {
+			method: 'POST',
+			headers: { origin, 'content-type': 'application/x-www-form-urlencoded', accept: 'application/json' },
+			body: new URLSearchParams({ name: 'Ms Alder', passphrase: PASSPHRASE }),
+			redirect: 'manual'
+		});
+	const other = await sent('https://elsewhere.example');
+	expect(other.status).toBe(403);
+	expect(other.headers.get('set-cookie')).toBeNull();
+	const own = await sent(serving.address);
+	expect(own.headers.get('set-cookie')).toMatch(/HttpOnly/);
+	expect(own.headers.get('set-cookie')).toMatch(/SameSite=Lax/);
+	const page = await fetch(`${serving.address}/class`);
+	expect(page.headers.get('cache-control')).toBe('private, no-store');
+});

@@ -1,0 +1,141 @@
+import { readdir, readFile } from 'node:fs/promises';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { Refused } from '#server/refused.ts';
+import type { UseCase } from '#server/use-case.ts';
+import { USE_CASES } from '#server/use-cases/all.ts';
+import { PROJECT } from '../architecture/tree-copy.ts';
+import { newSchool, PASSPHRASE, type School } from './school.ts';
+import { onBoth } from './stores.ts';
+
+/** What each is told. `own` is of the class that the input names: its teacher, the learner that is named, another learner of it. */
+interface Row {
+	readonly nobody: string;
+	readonly teacher: string;
+	readonly learner: string;
+	readonly classmate: string;
+	readonly otherTeacher: string;
+	readonly otherLearner: string;
+	/** What is asked with. */
+	readonly input: (named: Named) => unknown;
+}
+interface Named {
+	readonly class: string;
+	readonly code: string;
+	readonly learner: string;
+	/** Another at each call. */
+	readonly fresh: string;
+}
+
+const everybody = (answer: string) => ({
+	nobody: answer,
+	teacher: answer,
+	learner: answer,
+	classmate: answer,
+	otherTeacher: answer,
+	otherLearner: answer
+});
+const anyTeacher = {
+	...everybody('notForRole'),
+	nobody: 'signIn',
+	teacher: 'done',
+	otherTeacher: 'done'
+};
+const classTeacher = { ...anyTeacher, otherTeacher: 'notThere' };
+const self = { ...classTeacher, learner: 'done', classmate: 'notThere', otherLearner: 'notThere' };
+
+const ROWS: Readonly<Record<keyof typeof USE_CASES, Row>> = {
+	becomeTeacher: {
+		...everybody('linkUsed'),
+		input: ({ fresh }) => ({ link: 'x', name: fresh, passphrase: PASSPHRASE })
+	},
+	signIn: { ...everybody('done'), input: () => ({ name: 'Ms Alder', passphrase: PASSPHRASE }) },
+	comeBack: { ...everybody('done'), input: ({ code }) => ({ code, name: 'Ada', passphrase: PASSPHRASE }) },
+	join: { ...everybody('done'), input: ({ code, fresh }) => ({ code, name: fresh, passphrase: PASSPHRASE }) },
+	signOut: { ...everybody('done'), nobody: 'signIn', input: () => ({}) },
+	startClass: { ...anyTeacher, input: ({ fresh }) => ({ name: fresh }) },
+	ownClasses: { ...anyTeacher, input: () => ({}) },
+	inviteTeacher: { ...anyTeacher, input: () => ({}) },
+	readClass: { ...classTeacher, input: ({ class: own }) => ({ class: own }) },
+	setJoining: { ...classTeacher, input: ({ class: own }) => ({ class: own, open: true }) },
+	removeClass: { ...classTeacher, input: ({ class: own }) => ({ class: own }) },
+	renameLearner: { ...classTeacher, input: ({ learner, fresh }) => ({ learner, name: fresh }) },
+	resetPassphrase: { ...classTeacher, input: ({ learner }) => ({ learner }) },
+	removeLearner: { ...self, input: ({ learner }) => ({ learner }) },
+	exportLearner: { ...self, input: ({ learner }) => ({ learner }) },
+	ownPage: {
+		...everybody('done'),
+		nobody: 'signIn',
+		teacher: 'notForRole',
+		otherTeacher: 'notForRole',
+		input: () => ({})
+	}
+};
+
+onBoth('every use case, tried by everybody and by nobody', (newStorePlace) => {
+	let school: School;
+	let teachers: { readonly own: string; readonly other: string };
+	let otherLearner: string;
+	beforeAll(async () => {
+		school = await newSchool(await newStorePlace());
+		teachers = { own: await school.teacher('Ms Alder'), other: await school.teacher('Mr Birch') };
+		otherLearner = (await school.learner((await school.newClass(teachers.other, 'Birch')).code, 'Ada'))
+			.secret;
+	});
+	afterAll(() => school.close());
+
+	it.each(Object.keys(ROWS) as (keyof typeof ROWS)[])('%s', async (name) => {
+		const { input, ...answers } = ROWS[name];
+		const found: Record<string, string> = {};
+		for (const who of Object.keys(answers)) {
+			// Each has a class of its own, since the use case may remove it or sign somebody out.
+			const { class: own, code } = await school.newClass(teachers.own, 'Alder');
+			const [learner, classmate] = [await school.learner(code, 'Ada'), await school.learner(code, 'Bea')];
+			const secrets: Readonly<Record<string, string | undefined>> = {
+				teacher: teachers.own,
+				otherTeacher: teachers.other,
+				learner: learner.secret,
+				classmate: classmate.secret,
+				otherLearner
+			};
+			const use = USE_CASES[name] as unknown as UseCase<unknown, unknown>;
+			const given = input({ class: own, code, learner: learner.id, fresh: `${name} ${who}` });
+			try {
+				await school.ask(use, secrets[who], given);
+				found[who] = 'done';
+			} catch (problem) {
+				if (!(problem instanceof Refused)) throw problem;
+				found[who] = problem.refusal;
+			}
+			if (name === 'signOut' && who !== 'nobody') await signInAgain(who);
+			school.later(11 * 60_000);
+		}
+		expect(found).toEqual(answers);
+	});
+
+	const signInAgain = async (who: string): Promise<void> => {
+		const back = async (name: string) =>
+			(await school.ask(USE_CASES.signIn, undefined, { name, passphrase: PASSPHRASE })).secret;
+		if (who === 'teacher') teachers = { ...teachers, own: await back('Ms Alder') };
+		if (who === 'otherTeacher') teachers = { ...teachers, other: await back('Mr Birch') };
+		if (who === 'otherLearner')
+			otherLearner = (await school.learner((await school.newClass(teachers.other, 'Birch')).code, 'Ada'))
+				.secret;
+	};
+});
+
+describe('routes', () => {
+	it('ask use cases and nothing else: none looks into the store', async () => {
+		const folder = path.join(PROJECT, 'src/routes');
+		const files = await readdir(folder, { recursive: true });
+		const servers = files.filter((file) => file.includes('(class)') && /server\.ts$/.test(file));
+		expect(servers.length).toBeGreaterThan(2);
+		const used = new Set<string>();
+		for (const file of servers) {
+			const text = await readFile(path.join(folder, file), 'utf8');
+			expect(text, file).not.toMatch(/#server\/(?!use-cases\/all\.ts')/);
+			for (const [, name = ''] of text.matchAll(/USE_CASES\.(\w+)/g)) used.add(name);
+		}
+		expect([...used].sort()).toEqual(Object.keys(USE_CASES).sort());
+	});
+});

@@ -1,0 +1,70 @@
+import type { StorePlace } from '#server/settings.ts';
+import { firstTeacherPath } from '#server/people/invitations.ts';
+import { callerOf } from '#server/people/sessions.ts';
+import { openStore } from '#server/store/store.ts';
+import { carryOut, type UseCase } from '#server/use-case.ts';
+import { USE_CASES } from '#server/use-cases/all.ts';
+import type { World } from '#server/world.ts';
+
+/** A school in a store of its own, whose time stands still until it is moved on. */
+export interface School {
+	readonly world: World;
+	/** Moves the time on, in milliseconds. */
+	later(by: number): void;
+	/** Asks a use case, as whoever a browser's secret belongs to; nobody where it is undefined. */
+	ask<I, O>(use: UseCase<I, O>, secret: string | undefined, input: unknown, address?: string): Promise<O>;
+	/** Makes a teacher, and gives their secret. The first comes by the server's own link. */
+	teacher(name: string): Promise<string>;
+	/** Makes a class of a teacher, and gives its id and its code. */
+	newClass(teacher: string, name: string): Promise<{ readonly class: string; readonly code: string }>;
+	/** Makes a learner in a class, and gives their secret and id. */
+	learner(code: string, name: string): Promise<{ readonly secret: string; readonly id: string }>;
+	close(): Promise<void>;
+}
+
+/** The passphrase of everybody in it. */
+export const PASSPHRASE = 'three blue buttons';
+
+/** Opens a school in an empty place. */
+export const newSchool = async (place: StorePlace): Promise<School> => {
+	const store = await openStore(place);
+	let time = Date.UTC(2026, 10, 28);
+	const world: World = { store, now: () => time, cost: { N: 16, r: 1, p: 1 } };
+	let first: string | undefined;
+	const ask: School['ask'] = async (use, secret, input, address = '192.0.2.1') => {
+		const caller = secret === undefined ? undefined : await callerOf(world, secret);
+		return carryOut(use, world, { caller, address }, input);
+	};
+	const linkIn = (path: string): string => path.split('link=')[1] ?? '';
+	return {
+		world,
+		later: (by) => {
+			time += by;
+		},
+		ask,
+		teacher: async (name) => {
+			const path =
+				first === undefined
+					? await firstTeacherPath(world)
+					: (await ask(USE_CASES.inviteTeacher, first, {})).path;
+			const { secret } = await ask(USE_CASES.becomeTeacher, undefined, {
+				link: linkIn(path ?? ''),
+				name,
+				passphrase: PASSPHRASE
+			});
+			first ??= secret;
+			return secret;
+		},
+		newClass: async (teacher, name) => {
+			const made = await ask(USE_CASES.startClass, teacher, { name });
+			const { code } = await ask(USE_CASES.readClass, teacher, made);
+			return { ...made, code };
+		},
+		learner: async (code, name) => {
+			const { secret } = await ask(USE_CASES.join, undefined, { code, name, passphrase: PASSPHRASE });
+			const caller = await callerOf(world, secret);
+			return { secret, id: caller?.id ?? '' };
+		},
+		close: () => store.close()
+	};
+};
