@@ -49,7 +49,7 @@ export const handle: Handle = async ({ event, resolve }) => {
 	const { page, classroom } = speechOf(await serverWords(language), 'cm').words;
 	if (isOfOtherSite(event)) error(403, classroom.otherSite);
 	// What a class sees is for one person, whoever asks next on the same way.
-	if (event.route.id?.includes('/(class)/')) event.setHeaders({ 'cache-control': 'private, no-store' });
+	if (event.route.id?.includes('/class/')) event.setHeaders({ 'cache-control': 'private, no-store' });
 	return resolve(event, {
 		transformPageChunk: ({ html }) =>
 			html

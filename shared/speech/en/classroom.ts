@@ -34,7 +34,6 @@ export const classroom = (v: Voice) => {
 		yourData: 'All that is kept, as a file',
 		leave: 'Remove me and all of it',
 		reallyLeave: 'Yes, remove all of it for good',
-		keep: 'Keep it',
 
 		yourClasses: 'Your classes',
 		noClassesYet: 'You have no class yet. Begin one, then write its code on the board.',

@@ -33,7 +33,6 @@ export const classroom: typeof english = (v) => {
 		yourData: 'Todo lo guardado, en un archivo',
 		leave: 'Bórrame, con todo lo mío',
 		reallyLeave: 'Sí, bórralo todo para siempre',
-		keep: 'Conservar',
 
 		yourClasses: 'Tus clases',
 		noClassesYet: 'Aún no tienes ninguna clase. Empieza una y escribe su código en la pizarra.',

@@ -16,7 +16,7 @@ export const newInvitation = async ({ store: { db }, now }: World, by: string | 
 };
 
 /** Where a link leads to. */
-export const invitationPath = (secret: string): string => `/class/teacher?link=${secret}`;
+export const invitationPath = (secret: string): string => `/class?link=${secret}`;
 
 /** The path that makes the first teacher, for whoever starts the server; undefined where there is one. An earlier one is no good any more. */
 export const firstTeacherPath = async (world: World): Promise<string | undefined> => {

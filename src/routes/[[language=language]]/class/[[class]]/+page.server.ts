@@ -1,0 +1,52 @@
+import { USE_CASES } from '#server/use-cases/all.ts';
+import { asked, callerAt, done, entered, forgotten, toClass } from '../../../classes.server.ts';
+import type { Actions, PageServerLoad } from './$types';
+
+/** The page is another for each person, so it cannot be made beforehand. */
+export const prerender = false;
+
+/** All pages of classes are one route: each route is told to every lesson's browser. */
+export const load: PageServerLoad = async (event) => {
+	const { params, url } = event;
+	if (params.class !== undefined)
+		return {
+			shows: 'class' as const,
+			found: await asked(USE_CASES.readClass, event, { class: params.class })
+		};
+	const caller = await callerAt(event);
+	const link = url.searchParams.get('link');
+	if (link !== null) return { shows: 'link' as const, link };
+	if (!caller) return { shows: 'door' as const };
+	if (caller.role === 'teacher')
+		return { shows: 'teacher' as const, classes: await asked(USE_CASES.ownClasses, event, {}) };
+	return { shows: 'learner' as const, id: caller.id, ...(await asked(USE_CASES.ownPage, event, {})) };
+};
+
+export const actions: Actions = {
+	become: (event) => entered(USE_CASES.becomeTeacher, event),
+	join: (event) => entered(USE_CASES.join, event),
+	comeBack: (event) => entered(USE_CASES.comeBack, event),
+	signIn: (event) => entered(USE_CASES.signIn, event),
+	signOut: async (event) => {
+		const result = await done(USE_CASES.signOut, event);
+		forgotten(event);
+		return 'done' in result ? toClass(event) : result;
+	},
+	startClass: (event) => done(USE_CASES.startClass, event),
+	invite: (event) => done(USE_CASES.inviteTeacher, event),
+	leave: async (event) => {
+		const result = await done(USE_CASES.removeLearner, event);
+		if (!('done' in result)) return result;
+		forgotten(event);
+		return toClass(event);
+	},
+	open: (event) => done(USE_CASES.setJoining, event, () => ({ class: event.params.class, open: true })),
+	close: (event) => done(USE_CASES.setJoining, event, () => ({ class: event.params.class, open: false })),
+	rename: (event) => done(USE_CASES.renameLearner, event),
+	reset: (event) => done(USE_CASES.resetPassphrase, event),
+	remove: (event) => done(USE_CASES.removeLearner, event),
+	removeClass: async (event) => {
+		const result = await done(USE_CASES.removeClass, event, () => ({ class: event.params.class }));
+		return 'done' in result ? toClass(event) : result;
+	}
+};
