@@ -5,8 +5,7 @@ export interface Misdone {
 }
 
 /** What was done, and its rule where there is one to say. */
-export const did = (did: string, rule?: string | undefined): Misdone =>
-	rule === undefined ? { did } : { did, rule };
+export const did = (did: string, rule?: string): Misdone => (rule === undefined ? { did } : { did, rule });
 
 /** The sentence of whoever did it; `who` is as a language begins it: "You", «Has». */
 export const misdoneOf = (who: string, { did, rule }: Misdone): string =>

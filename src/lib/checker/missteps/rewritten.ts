@@ -45,7 +45,7 @@ const misread = (formula: Formula, method: Method): readonly Rewritten[] => {
 };
 
 const within = (formula: Formula, method: Method): readonly Rewritten[] => {
-	const put = <K extends string>(part: Formula, field: K): readonly Rewritten[] =>
+	const put = (part: Formula, field: string): readonly Rewritten[] =>
 		rewritten(part, method).map((each) => ({
 			...each,
 			formula: { ...formula, [field]: each.formula } as Formula
