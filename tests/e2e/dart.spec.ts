@@ -107,7 +107,7 @@ test('a wrong turn is explained, kept, and followed through', async ({ page }) =
 	expect(far(goal, pin)).toBeGreaterThan(far(from, pin) + 5);
 	await desk.field.fill(`across ${(goal[0] / 10).toFixed(2)}, down ${(goal[1] / 10).toFixed(2)}`);
 	await page.keyboard.press('Enter');
-	await expect(page.getByTestId('likely')).toContainText('if you moved G2 straight onto G1');
+	await expect(page.getByTestId('likely')).toContainText('Perhaps you moved G2 straight onto G1');
 
 	await desk.button('Go on with it as it is').click();
 	await page.reload();

@@ -22,7 +22,7 @@ export const classroom: typeof english = (v) => {
 		keptTitle: 'Qué se guarda de quien aprende',
 		kept:
 			'El nombre que usas en la clase, tu frase secreta como un número del que nadie puede leerla, cuándo entraste y lo ' +
-			'que entregas. Ni correo electrónico ni edad. Tus medidas se quedan en este aparato, salvo que entregues un ' +
+			'que entregas. Ni correo electrónico ni edad. Tus medidas se quedan en este dispositivo, salvo que entregues un ' +
 			'trabajo hecho con ellas. Puedes verlo todo, y pedir que se borre, cuando quieras.',
 
 		becomeTeacher: 'Empieza a dar clase aquí',
