@@ -13,7 +13,7 @@ export default mergeConfig(
 		test: {
 			allowOnly: false,
 			// Many tests start the command line as a process of its own, which a busy machine may take long over.
-			testTimeout: 60_000,
+			testTimeout: 300_000,
 			hookTimeout: 60_000,
 			pool: 'threads',
 			// As many as the smallest machine has cores.
