@@ -1,6 +1,7 @@
 import type { AllowanceValues } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
+import { lastFor } from '#shared/kept.ts';
 import { message, type Message } from '#shared/speech/message.ts';
 import type { Noun } from '#shared/speech/noun.ts';
 import type { Speech } from '#shared/speech/speech.ts';
@@ -175,21 +176,11 @@ export const evaluate = (
 	return evaluation;
 };
 
-/** The last draft of each method, with all that it was worked from. */
-const lastOf = new WeakMap<Method, { readonly from: readonly unknown[]; readonly draft: Draft }>();
-
 /**
  * A draft that is worked from the same numbers as the last of its method, on the same drafts, is that one: what is made of it need not
  * be made again either, when a slider moves what the method does not read.
  */
-const workedAnew = (method: Method, from: readonly unknown[], work: () => Evaluation): Evaluation => {
-	const last = lastOf.get(method);
-	if (last && last.from.length === from.length && last.from.every((each, i) => each === from[i]))
-		return { kind: 'drafted', draft: last.draft };
-	const evaluation = work();
-	if (evaluation.kind === 'drafted') lastOf.set(method, { from, draft: evaluation.draft });
-	return evaluation;
-};
+const workedAnew = lastFor<Evaluation>();
 
 const worked = (
 	method: Method,

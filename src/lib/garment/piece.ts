@@ -1,4 +1,5 @@
 import type { CutCount, NotchStyle } from '#shared/garment.ts';
+import { lastFor } from '#shared/kept.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import { lengthOf, type Scope } from '#drafting/formula/value.ts';
@@ -60,25 +61,17 @@ const outlineOf = (edges: readonly PieceEdge[], piece: string): Path => {
 	return outline;
 };
 
-/** The last cutting line of each piece, with the edges that it was worked from. */
-const lastCut = new WeakMap<
-	PieceRule,
-	{ readonly edges: readonly PieceEdge[]; readonly cutting: CuttingLine }
->();
+/** The last one where a piece has the same stitching lines with the same allowances. */
+const cutAnew = lastFor<CuttingLine>();
 
-/** A piece's cutting line: the last one where it has the same stitching lines with the same allowances. */
-const cuttingOf = (rule: PieceRule, edges: readonly PieceEdge[]): CuttingLine => {
-	const last = lastCut.get(rule);
-	const isAsLast = last?.edges.every(
-		({ path, allowance }, i) => path === edges[i]?.path && allowance === edges[i].allowance
+/** A piece's cutting line. */
+const cuttingOf = (rule: PieceRule, edges: readonly PieceEdge[]): CuttingLine =>
+	cutAnew(
+		rule,
+		edges.flatMap(({ path, allowance }) => [path, allowance]),
+		() =>
+			cuttingLine(edges.map(({ corner, ...edge }) => ({ ...edge, ...(corner ? { endCorner: corner } : {}) })))
 	);
-	if (isAsLast && last?.edges.length === edges.length) return last.cutting;
-	const cutting = cuttingLine(
-		edges.map(({ corner, ...edge }) => ({ ...edge, ...(corner ? { endCorner: corner } : {}) }))
-	);
-	lastCut.set(rule, { edges, cutting });
-	return cutting;
-};
 
 /** A piece of a garment for a body, from its edges; its notches are found from the seams afterwards. */
 export const pieceOf = (

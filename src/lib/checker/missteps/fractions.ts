@@ -26,11 +26,15 @@ export const RARE_FRACTIONS: readonly Fraction[] = [
 	{ name: 'twice', share: 2 }
 ];
 
-const nearly = (a: number, b: number): boolean => Math.abs(a - b) < 1e-9;
+/** Shares closer than this are one: rounding moves them by less. */
+const SAME_SHARE = 1e-9;
+
+/** Whether two shares, or two ratios of them, are one. */
+export const isSameShare = (a: number, b: number): boolean => Math.abs(a - b) < SAME_SHARE;
 
 /** The share of this size (its sign left out), or one that is not named. */
 export const fractionOf = (share: number): Fraction =>
-	[...FRACTIONS, ...RARE_FRACTIONS].find((each) => nearly(each.share, Math.abs(share))) ?? {
+	[...FRACTIONS, ...RARE_FRACTIONS].find((each) => isSameShare(each.share, Math.abs(share))) ?? {
 		name: 'part',
 		share: Math.abs(share)
 	};
@@ -38,7 +42,7 @@ export const fractionOf = (share: number): Fraction =>
 /** How much less common this share is for that one than half for quarter. */
 export const fractionWeight = (wrong: Fraction, right: Fraction): number => {
 	const ratio = wrong.share / right.share;
-	const folded = nearly(ratio, 2) || nearly(ratio, 1 / 2) || nearly(wrong.share, 1);
+	const folded = isSameShare(ratio, 2) || isSameShare(ratio, 1 / 2) || isSameShare(wrong.share, 1);
 	const unfolded = RARE_FRACTIONS.includes(wrong) ? LOWERED.rareFraction : LOWERED.oddFraction;
-	return (folded ? 1 : unfolded) * (nearly(right.share, 1) ? LOWERED.unlikelyFraction : 1);
+	return (folded ? 1 : unfolded) * (isSameShare(right.share, 1) ? LOWERED.unlikelyFraction : 1);
 };

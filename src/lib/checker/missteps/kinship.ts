@@ -1,3 +1,4 @@
+import { keptFor } from '#shared/kept.ts';
 import type { Method } from '#drafting/method.ts';
 import { stepKeys } from '#drafting/steps/kinds.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
@@ -22,18 +23,14 @@ const areTwins = (a: readonly string[], b: readonly string[]): boolean => {
 	return panels.every((panel) => panel !== undefined) && panels[0] !== panels[1] && a.some(isShared);
 };
 
-/** The places in a method's sequence at which each allowance is used. It is asked some thousand times for one diagnosis, so each method is gone through once. */
-const usesIn = (method: Method): ReadonlyMap<string, readonly number[]> => {
-	const known = USES.get(method);
-	if (known) return known;
+/** The places in a method's sequence at which each allowance is used: asked for some thousand times in one diagnosis. */
+const usesIn = keptFor((method: Method): ReadonlyMap<string, readonly number[]> => {
 	const uses = new Map<string, number[]>();
 	method.steps.forEach((step, i) => {
 		for (const key of stepKeys(step, 'allowance')) uses.set(key, [...(uses.get(key) ?? []), i]);
 	});
-	USES.set(method, uses);
 	return uses;
-};
-const USES = new WeakMap<Method, ReadonlyMap<string, readonly number[]>>();
+});
 
 /** How many steps away an allowance is used: none where this step uses it, no number where no step does. */
 const stepsTo = (key: string, method: Method, step: Step | undefined): number => {

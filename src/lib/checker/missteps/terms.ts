@@ -66,6 +66,10 @@ export const summandsOf = (formula: Formula, sign = 1): readonly (readonly [Form
 	];
 };
 
+/** The same terms, one of them changed. */
+export const replaced = (terms: readonly Term[], i: number, change: Partial<Term>): readonly Term[] =>
+	terms.map((term, k) => (k === i ? { ...term, ...change } : term));
+
 /** What terms add up to. */
 export const sumOf = (terms: readonly Term[]): Mm =>
 	mm(terms.reduce((sum, { base, share }) => sum + base * share, 0));

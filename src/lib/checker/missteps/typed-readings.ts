@@ -2,7 +2,7 @@ import { isChoice } from '#shared/allowances.ts';
 import { isMeasurementKey } from '#shared/measurements.ts';
 import { mm, type Mm, type Unit } from '#shared/units.ts';
 import type { Formula } from '#drafting/formula/formula.ts';
-import { FRACTIONS, fractionOf, fractionWeight } from './fractions.ts';
+import { FRACTIONS, fractionOf, fractionWeight, isSameShare } from './fractions.ts';
 import { slip, type Misstep, type Slip } from './misstep.ts';
 import { LOWERED, PRIORS } from './priors.ts';
 import { takenOf } from './taken.ts';
@@ -117,7 +117,7 @@ const versionsOf = (
 ): Meant => {
 	const others = known.filter(({ leaf, usual = false }) => (leaf.key === keyOf(term)) === usual);
 	const shares = FRACTIONS.map(({ share }) => Math.sign(term.share) * share).filter(
-		(share) => Math.abs(share - term.share) > 1e-9
+		(share) => !isSameShare(share, term.share)
 	);
 	return {
 		term,

@@ -1,5 +1,6 @@
 import { BadInput } from '#shared/bad-input.ts';
 import { isChoice } from '#shared/allowances.ts';
+import { keptFor } from '#shared/kept.ts';
 import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
 import { MM_PER, mm, type Mm } from '#shared/units.ts';
 import { pathEnd, pathStart } from '#geometry/path.ts';
@@ -9,7 +10,7 @@ import type { Method } from '#drafting/method.ts';
 import { lengthOf, type Scope } from '#drafting/formula/value.ts';
 import { NotDrafted, scopeOf } from '#drafting/evaluate.ts';
 import { stepLeansOn, stepRuler } from '#drafting/steps/kinds.ts';
-import { FRACTIONS, RARE_FRACTIONS, fractionOf, fractionWeight } from './fractions.ts';
+import { FRACTIONS, RARE_FRACTIONS, fractionOf, fractionWeight, isSameShare } from './fractions.ts';
 import type { Taken } from '#shared/speech/en/missteps.ts';
 import { isNear, kinship } from './kinship.ts';
 import { slip } from './misstep.ts';
@@ -17,7 +18,7 @@ import { LOWERED, PRIORS, TAPE_SLIPS, USED_LINE } from './priors.ts';
 import { rewritten } from './rewritten.ts';
 import type { Stand } from './stand.ts';
 import { lineOf, takenAllowance, takenOf } from './taken.ts';
-import { summandsOf, sumOf, termsOf, type Term } from './terms.ts';
+import { replaced, summandsOf, sumOf, termsOf, type Term } from './terms.ts';
 import type { WrongDistance } from './wrong-distances.ts';
 
 /**
@@ -38,15 +39,10 @@ const termsIn = (formula: Formula, scope: Scope): readonly Term[] | undefined =>
 /** One kind of them, for a rule's terms. */
 type Wide = (terms: readonly Term[], stand: Stand, formula: Formula) => readonly WrongDistance[];
 
-const replaced = (terms: readonly Term[], i: number, change: Partial<Term>): readonly Term[] =>
-	terms.map((term, k) => (k === i ? { ...term, ...change } : term));
-
 /** A length by itself, as the one term of a rule. */
 const alone = (base: Mm, leaf: Formula = { kind: 'number', value: base }, share = 1): readonly Term[] => [
 	{ leaf, base, share }
 ];
-
-const nearly = (a: number, b: number): boolean => Math.abs(a - b) < 1e-9;
 
 /** Any share of any term: also of a distance, of another line, of what is no sum. */
 const anyShare: Wide = (terms, { method }) =>
@@ -56,7 +52,7 @@ const anyShare: Wide = (terms, { method }) =>
 		// Twice an allowance is told as that.
 		const isTwice = (share: number): boolean => term.leaf.kind === 'allowance' && share > 1;
 		return [...FRACTIONS, ...RARE_FRACTIONS]
-			.filter(({ share }) => !nearly(share, right.share) && !isTwice(share))
+			.filter(({ share }) => !isSameShare(share, right.share) && !isTwice(share))
 			.map((wrong) => ({
 				note: `fraction:${wrong.name}-for-${right.name}${i > 0 && 'key' in term.leaf ? `:${term.leaf.key}` : ''}`,
 				prior: PRIORS.fraction * lowered * fractionWeight(wrong, right),
@@ -306,13 +302,8 @@ interface OtherLine {
 	readonly share: number;
 }
 
-/** What the rules of a draft use. It is asked for each diagnosis, so each method is gone through once. */
-const usedIn = (method: Method): ReadonlySet<string> => {
-	const used = USED.get(method) ?? new Set(method.steps.flatMap(stepLeansOn));
-	USED.set(method, used);
-	return used;
-};
-const USED = new WeakMap<Method, ReadonlySet<string>>();
+/** What the rules of a draft use: asked for in each diagnosis. */
+const usedIn = keptFor((method: Method): ReadonlySet<string> => new Set(method.steps.flatMap(stepLeansOn)));
 
 /** The lines that a length could be taken from by mistake: those drawn before, and those of the drafts that this one uses. */
 export const otherLines = ({ method, step, drafted }: Stand): readonly OtherLine[] => {

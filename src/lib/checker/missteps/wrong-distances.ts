@@ -8,13 +8,13 @@ import type { Scope } from '#drafting/formula/value.ts';
 import type { Method } from '#drafting/method.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
 import { digitSwaps } from './digits.ts';
-import { FRACTIONS, fractionOf, fractionWeight } from './fractions.ts';
+import { FRACTIONS, fractionOf, fractionWeight, isSameShare } from './fractions.ts';
 import { slip, type Slip } from './misstep.ts';
 import { kinship } from './kinship.ts';
 import { EASE_OF, MEASUREMENT_NEIGHBOURS } from './neighbours.ts';
 import { KINSHIP, LOWERED, PRIORS } from './priors.ts';
 import { takenAllowance, takenOf } from './taken.ts';
-import { sumOf, termsOf, type Term } from './terms.ts';
+import { replaced, sumOf, termsOf, type Term } from './terms.ts';
 
 /** A distance worked by a wrong rule. */
 export interface WrongDistance {
@@ -55,8 +55,6 @@ const isNamed = ({ leaf }: Term): boolean => leaf.kind === 'measurement' || leaf
 const isShared = (term: Term): boolean =>
 	isNamed(term) || (term.leaf.kind === 'distance' && Math.abs(term.share) !== 1);
 
-const nearly = (a: number, b: number): boolean => Math.abs(a - b) < 1e-9;
-
 /** What a share is taken of at once: lengths one after the other, or the difference of two. */
 const takenTogether = (terms: readonly Term[], method: Method): readonly Taken[] => {
 	const of = terms.map(({ leaf }) => takenOf(leaf, method));
@@ -80,7 +78,7 @@ const fractionsOf = (
 		chosen.flatMap((i) => terms[i] ?? []),
 		method
 	);
-	const others = FRACTIONS.filter(({ share }) => Math.abs(share - right.share) > 1e-9);
+	const others = FRACTIONS.filter(({ share }) => !isSameShare(share, right.share));
 	return others.map((wrong) => ({
 		note: `fraction:${wrong.name}-for-${right.name}${end}`,
 		prior: PRIORS.fraction * weight * fractionWeight(wrong, right),
@@ -96,13 +94,14 @@ const fractionsOf = (
 
 /** Another share of one term, or of all the terms that have the same share. The parts of a difference are never halved apart. */
 const wrongFractions = (terms: readonly Term[], { method }: Working): WrongDistance[] => {
-	const isOfDifference = ({ share }: Term): boolean => terms.some((other) => nearly(other.share, -share));
+	const isOfDifference = ({ share }: Term): boolean =>
+		terms.some((other) => isSameShare(other.share, -share));
 	const single = terms.flatMap((term, i) => {
 		if (!isShared(term) || isOfDifference(term)) return [];
 		return fractionsOf(terms, [i], method, term.leaf.kind === 'allowance' ? LOWERED.unlikelyFraction : 1);
 	});
 	const alike = terms.flatMap((term, i) => {
-		const same = nearly(Math.abs(term.share), Math.abs(terms[0]?.share ?? 0));
+		const same = isSameShare(Math.abs(term.share), Math.abs(terms[0]?.share ?? 0));
 		return same && isNamed(term) ? [i] : [];
 	});
 	return alike.length > 1 ? [...single, ...fractionsOf(terms, alike, method, 1)] : single;
@@ -133,11 +132,7 @@ const wrongAllowances = (terms: readonly Term[], { method }: Working): WrongDist
 		const off: WrongDistance = {
 			note: `allowance:subtracted:${leaf.key}`,
 			prior: PRIORS.allowanceSubtracted,
-			terms: changed(
-				terms,
-				(_, k) => k === i,
-				(each) => ({ ...each, share: -each.share })
-			),
+			terms: replaced(terms, i, { share: -share }),
 			slip: slip(share < 0 ? 'added' : 'takenOff', { what }),
 			term: i
 		};
@@ -154,11 +149,7 @@ const withNeighbour = (
 	const [term, base] = [terms[i], w.body.measurements[key]];
 	if (!term || term.leaf.kind !== 'measurement' || base === undefined) return [];
 	const [ease, itsEase] = [EASE_OF[term.leaf.key], EASE_OF[key]];
-	const swapped = changed(
-		terms,
-		(_, k) => k === i,
-		(each) => ({ ...each, leaf: { kind: 'measurement', key }, base })
-	);
+	const swapped = replaced(terms, i, { leaf: { kind: 'measurement', key }, base });
 	if (ease === undefined || itsEase === undefined) return [swapped];
 	const isEase = ({ leaf }: Term): boolean => leaf.kind === 'allowance' && leaf.key === ease;
 	const leaf: Formula = { kind: 'allowance', key: itsEase };
@@ -200,11 +191,7 @@ const wrongNeighbours = (terms: readonly Term[], { method, scope, step }: Workin
 		return likely.map(({ key, prior }) => ({
 			note: `allowance:${key}-for-${leaf.key}`,
 			prior,
-			terms: changed(
-				terms,
-				(_, k) => k === i,
-				(each) => ({ ...each, leaf: { kind: 'allowance', key }, base: scope.allowance(key) })
-			),
+			terms: replaced(terms, i, { leaf: { kind: 'allowance', key }, base: scope.allowance(key) }),
 			slip: slip('instead', { wrong: takenAllowance(method, key), right: takenAllowance(method, leaf.key) }),
 			term: i
 		}));
@@ -221,11 +208,7 @@ const wrongEnds = (terms: readonly Term[], { scope, points }: Working): WrongDis
 			return {
 				note: `distance:${point}-for-${leaf.to}`,
 				prior: PRIORS.distance / others.length,
-				terms: changed(
-					terms,
-					(_, k) => k === i,
-					(each) => ({ ...each, leaf: { ...leaf, to: point }, base })
-				),
+				terms: replaced(terms, i, { leaf: { ...leaf, to: point }, base }),
 				slip: slip('farEnd', { from: leaf.from, wrong: point, right: leaf.to }),
 				term: i
 			};
@@ -306,11 +289,7 @@ const wrongReadings = (terms: readonly Term[], working: Working): WrongDistance[
 				? change(term.base).map((base) => ({
 						note,
 						prior: prior * LOWERED.inMeasurement,
-						terms: changed(
-							terms,
-							(_, k) => k === i,
-							(each) => ({ ...each, base })
-						),
+						terms: replaced(terms, i, { base }),
 						slip: slip(key, { what: takenOf(term.leaf, working.method), asRead: [term.base, base] }),
 						term: i
 					}))

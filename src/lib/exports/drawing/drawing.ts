@@ -1,4 +1,5 @@
 import { BadInput } from '#shared/bad-input.ts';
+import { keptFor } from '#shared/kept.ts';
 import { message } from '#shared/speech/message.ts';
 import { mm, type Mm, type Radians } from '#shared/units.ts';
 import { movedBy, pathMovedBy, type Motion } from '#geometry/motion.ts';
@@ -79,18 +80,11 @@ export const frame = ({ left, top, right, bottom }: Bounds): Path => {
 /** The rectangle that words take up, near enough. */
 export const wordsBounds = (words: Words): Bounds => boundsOf([], wordsCorners(words));
 
-/** The rectangles of drawings, each worked once: every page of every arrangement that is tried asks for them. */
-const BOUNDS = new WeakMap<Drawing, Bounds>();
-
-/** The rectangle that holds a drawing. Throws for an empty one. */
-export const drawingBounds = (drawing: Drawing): Bounds => {
-	const known = BOUNDS.get(drawing);
-	if (known) return known;
+/** The rectangle that holds a drawing: every page of every arrangement that is tried asks for it. Throws for an empty one. */
+export const drawingBounds = keptFor((drawing: Drawing): Bounds => {
 	const paths = drawing.strokes.map(({ path }) => path);
-	const bounds = boundsOf(paths, drawing.words.flatMap(wordsCorners));
-	BOUNDS.set(drawing, bounds);
-	return bounds;
-};
+	return boundsOf(paths, drawing.words.flatMap(wordsCorners));
+});
 
 /** The rectangle that holds some drawings, grown on all sides. Throws BadInput where nothing is drawn. */
 export const boundsOfDrawings = (drawings: readonly Drawing[], by: Mm): Bounds => {

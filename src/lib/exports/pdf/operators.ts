@@ -18,6 +18,7 @@ import {
 	type PDFFont,
 	type PDFOperator
 } from '@cantoo/pdf-lib';
+import { keptFor } from '#shared/kept.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import type { Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
@@ -74,13 +75,7 @@ export const strokeOperators = (
 			];
 
 /** The signs of each typeface; asked once, because a line of words asks for every word. */
-const SIGNS = new WeakMap<PDFFont, ReadonlySet<number>>();
-
-const signsOf = (font: PDFFont): ReadonlySet<number> => {
-	const known = SIGNS.get(font) ?? new Set(font.getCharacterSet());
-	SIGNS.set(font, known);
-	return known;
-};
+const signsOf = keptFor((font: PDFFont): ReadonlySet<number> => new Set(font.getCharacterSet()));
 
 /** Fractions of a tape: two numbers about a slash, the lower one of those that tapes have. */
 const FRACTION = /\b(\d{1,2})\/(2|3|4|8|16|32|64)\b/g;

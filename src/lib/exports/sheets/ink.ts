@@ -1,3 +1,4 @@
+import { keptFor } from '#shared/kept.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { chordMeets } from '#geometry/chord.ts';
 import { boundsOf, pathSamples, pathStart, type Bounds } from '#geometry/path.ts';
@@ -22,19 +23,11 @@ interface Inked {
 	readonly stroke?: Stroke;
 }
 
-/** The ink of drawings, each looked at once for all pages. */
-const INKED = new WeakMap<Drawing, readonly Inked[]>();
-
-const inkedOn = (drawing: Drawing): readonly Inked[] => {
-	const known = INKED.get(drawing);
-	if (known) return known;
-	const inked = [
-		...drawing.words.map((words) => ({ bounds: wordsBounds(words) })),
-		...drawing.strokes.map((stroke) => ({ bounds: boundsOf([stroke.path]), stroke }))
-	];
-	INKED.set(drawing, inked);
-	return inked;
-};
+/** The ink of a drawing, looked at once for all pages. */
+const inkedOn = keptFor((drawing: Drawing): readonly Inked[] => [
+	...drawing.words.map((words) => ({ bounds: wordsBounds(words) })),
+	...drawing.strokes.map((stroke) => ({ bounds: boundsOf([stroke.path]), stroke }))
+]);
 
 const comesInto = ({ path, closed }: Stroke, page: Bounds): boolean => {
 	const places = pathSamples(path, STEP);

@@ -4,7 +4,7 @@ import { turnAngle } from '#drafting/steps/motion.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
 import { movedBy, turning } from '#geometry/motion.ts';
 import { distance, type SheetPoint } from '#geometry/point.ts';
-import { FRACTIONS, RARE_FRACTIONS, fractionOf, fractionWeight } from '../fractions.ts';
+import { FRACTIONS, RARE_FRACTIONS, fractionOf, fractionWeight, isSameShare } from '../fractions.ts';
 import { slip, type Misstep } from '../misstep.ts';
 import { laid, lengthParts } from '../parts.ts';
 import { PRIORS } from '../priors.ts';
@@ -66,7 +66,7 @@ const otherDarts = (stand: Stand, angle: Radians, turned: Turned): readonly Miss
 
 /** Whether a share is the half or the double of the right one: a dart is closed by eye, and nobody sees a sixth of one. */
 const isFolded = (wrong: number, right: number): boolean =>
-	[1 / 2, 2].some((ratio) => Math.abs(wrong / right - ratio) < 1e-9);
+	[1 / 2, 2].some((ratio) => isSameShare(wrong / right, ratio));
 
 /** A dart closed: by another share, or to the other leg's own end. */
 const wronglyClosed = (
