@@ -18,7 +18,8 @@ export interface InputFile {
 export const systemCode = (problem: unknown): string | undefined =>
 	problem instanceof Error && 'code' in problem ? String(problem.code) : undefined;
 
-const reading = async (place: string, read: () => Promise<string>): Promise<string> => {
+/** Reads at a place. Throws BadInput, naming the place, where the system does not let it. */
+export const reading = async <T>(place: string, read: () => Promise<T>): Promise<T> => {
 	try {
 		return await read();
 	} catch (problem) {

@@ -1,5 +1,5 @@
 import { createReadStream, createWriteStream } from 'node:fs';
-import { open, rename, rm } from 'node:fs/promises';
+import { open } from 'node:fs/promises';
 import { once } from 'node:events';
 import { createInterface } from 'node:readline';
 import { BadInput } from '#shared/bad-input.ts';
@@ -8,11 +8,11 @@ import { readDatabaseUrl } from '#server/settings.ts';
 import { backUp, moveStore, restore, type Contents } from '#server/store/copy.ts';
 import { connect, openStore, placeWords, type Store } from '#server/store/store.ts';
 import type { Command } from './exit-code.ts';
-import { systemCode } from './input-file.ts';
+import { reading } from './input-file.ts';
 import { onlyOne, parsedWords } from './options.ts';
 import { writeOut } from './output.ts';
 import { storePlace } from './store-place.ts';
-import { writing } from './written-file.ts';
+import { wholeOrNone } from './written-file.ts';
 
 const HELP = { help: { type: 'boolean', short: 'h' } } as const;
 /** What people handed in is for its owner's eyes. */
@@ -34,11 +34,10 @@ const within = async <T>(store: Store, work: (store: Store) => Promise<T>): Prom
 	}
 };
 
-/** Writes a backup beside its file and puts it there when it is whole and on the disk. Throws BadInput, naming the file. */
+/** Writes a backup, whole or not at all. Throws BadInput, naming the file. */
 const backUpTo = (store: Store, to: string): Promise<Contents> =>
-	writing(to, async () => {
-		const beside = `${to}.${process.pid}.part`;
-		const file = createWriteStream(beside, { mode: OWNER_ONLY, flush: true });
+	wholeOrNone(to, async (place) => {
+		const file = createWriteStream(place, { mode: OWNER_ONLY, flush: true });
 		try {
 			await once(file, 'open');
 			const contents = await backUp(store, async (line) => {
@@ -46,11 +45,9 @@ const backUpTo = (store: Store, to: string): Promise<Contents> =>
 			});
 			file.end();
 			await once(file, 'close');
-			await rename(beside, to);
 			return contents;
 		} catch (problem) {
 			file.destroy();
-			await rm(beside, { force: true });
 			throw problem;
 		}
 	});
@@ -64,13 +61,7 @@ export const backupCommand: Command = async (words, { words: say }) => {
 	await writeOut(`${say.server.backedUp({ to, counts })}\n`);
 };
 
-const readable = async (file: string): Promise<void> => {
-	try {
-		await (await open(file)).close();
-	} catch (problem) {
-		throw new BadInput(file, message('command', 'cannotRead', { code: systemCode(problem) ?? '' }));
-	}
-};
+const readable = (file: string): Promise<void> => reading(file, async () => (await open(file)).close());
 
 /** `square-across restore FILE`: puts a backup back into an empty store, all or nothing. */
 export const restoreCommand: Command = async (words, { words: say }) => {

@@ -32,17 +32,25 @@ const target = async (to: string): Promise<string | undefined> => {
 	return there.isFile() ? realpath(to) : undefined;
 };
 
-/** Writes a whole file or none: beside it first, so that a full disk leaves what was there. Throws BadInput, naming the place. */
-export const writeWhole = (to: string, bytes: Uint8Array): Promise<void> =>
+/**
+ * Writes a whole file or none: `write` is given a file beside it first, so that a full disk leaves what was there; it is to have all of it
+ * on the disk. Throws BadInput, naming the place.
+ */
+export const wholeOrNone = <T>(to: string, write: (file: string) => Promise<T>): Promise<T> =>
 	writing(to, async () => {
 		const file = await target(to);
-		if (file === undefined) return writeFile(to, bytes);
+		if (file === undefined) return write(to);
 		const beside = path.join(path.dirname(file), `.${process.pid}.part`);
 		try {
-			await writeFile(beside, bytes, { flush: true });
+			const result = await write(beside);
 			await rename(beside, file);
+			return result;
 		} catch (problem) {
 			await rm(beside, { force: true });
 			throw problem;
 		}
 	});
+
+/** Writes these bytes as a file, whole or not at all. Throws BadInput, naming the place. */
+export const writeWhole = (to: string, bytes: Uint8Array): Promise<void> =>
+	wholeOrNone(to, (file) => writeFile(file, bytes, { flush: true }));

@@ -9,7 +9,7 @@ import { Refused } from '#server/refused.ts';
 import { readSettings } from '#server/settings.ts';
 import { isOutOfReach, openStore } from '#server/store/store.ts';
 import { carryOut, type UseCase } from '#server/use-case.ts';
-import type { World } from '#server/world.ts';
+import type { Caller, World } from '#server/world.ts';
 
 /** What routes of a school's classes have in common: they ask a use case, and say what came of it. */
 
@@ -52,29 +52,33 @@ const worldAt = async (url: URL): Promise<World> => {
 	return world;
 };
 
-const did = async <I, O>(
-	use: UseCase<I, O>,
-	{ url, cookies, getClientAddress }: Event,
-	input: unknown
-): Promise<O> => {
-	const world = await worldAt(url);
+/** Whoever is signed in, by what their browser keeps. */
+const signedIn = async (world: World, { cookies }: Event): Promise<Caller | undefined> => {
 	const secret = cookies.get(SESSION);
-	const caller = secret === undefined ? undefined : await callerOf(world, secret);
-	return carryOut(use, world, { caller, address: getClientAddress() }, input);
+	return secret === undefined ? undefined : callerOf(world, secret);
+};
+
+const did = async <I, O>(use: UseCase<I, O>, event: Event, input: unknown): Promise<O> => {
+	const world = await worldAt(event.url);
+	const caller = await signedIn(world, event);
+	return carryOut(use, world, { caller, address: event.getClientAddress() }, input);
+};
+
+/** Ends a request that could not be answered, with what is told of that. */
+const ended = async (problem: unknown, url: URL): Promise<never> => {
+	const told = await toldOf(problem, url);
+	throw told ? error(told.status, told.told) : problem;
 };
 
 /** Who is signed in, for a page that shows another thing to each; undefined for nobody. */
-export const callerAt = async ({
-	url,
-	cookies
-}: Event): Promise<{ readonly role: 'teacher' | 'learner'; readonly id: string } | undefined> => {
-	const world = await worldAt(url);
-	const secret = cookies.get(SESSION);
+export const callerAt = async (
+	event: Event
+): Promise<{ readonly role: 'teacher' | 'learner'; readonly id: string } | undefined> => {
+	const world = await worldAt(event.url);
 	try {
-		return secret === undefined ? undefined : await callerOf(world, secret);
+		return await signedIn(world, event);
 	} catch (problem) {
-		const told = await toldOf(problem, url);
-		throw told ? error(told.status, told.told) : problem;
+		return ended(problem, event.url);
 	}
 };
 
@@ -85,8 +89,7 @@ export const asked = async <I, O>(use: UseCase<I, O>, event: Event, input: unkno
 	} catch (problem) {
 		if (problem instanceof Refused && problem.refusal === 'signIn')
 			redirect(303, addressIn(languageOf(event.url.pathname), '/class'));
-		const told = await toldOf(problem, event.url);
-		throw told ? error(told.status, told.told) : problem;
+		return ended(problem, event.url);
 	}
 };
 

@@ -1,11 +1,11 @@
 import { z } from 'zod';
 import { hashOf, newId, readCode } from '../people/ids.ts';
 import { hashPassphrase, isPassphrase } from '../people/passphrases.ts';
+import { orTaken } from '../people/one-name.ts';
 import { newSession } from '../people/sessions.ts';
 import { code, knownAs, name, passphrase, tried } from '../people/shapes.ts';
 import { countTry, fromAddress } from '../people/tries.ts';
 import { Refused } from '../refused.ts';
-import { isTaken } from '../store/store.ts';
 import { useCase } from '../use-case.ts';
 import type { World } from '../world.ts';
 
@@ -16,15 +16,6 @@ interface CameIn {
 
 /** The most learners of a class. */
 const MOST_LEARNERS = 300;
-
-const orTaken = async <T>(work: Promise<T>): Promise<T> => {
-	try {
-		return await work;
-	} catch (problem) {
-		if (isTaken(problem)) throw new Refused('nameTaken');
-		throw problem;
-	}
-};
 
 /** Makes a teacher of whoever has a link that was not used: the first by the link that the server prints, others by a teacher's. */
 export const becomeTeacher = useCase({

@@ -1,10 +1,10 @@
 import { z } from 'zod';
 import { newCode } from '../people/ids.ts';
 import { hashPassphrase } from '../people/passphrases.ts';
+import { orTaken } from '../people/one-name.ts';
 import { id, knownAs, name } from '../people/shapes.ts';
 import { Refused } from '../refused.ts';
 import type { PersonRow } from '../store/tables.ts';
-import { isTaken } from '../store/store.ts';
 import { useCase } from '../use-case.ts';
 import type { Caller, World } from '../world.ts';
 import { taught } from './classes.ts';
@@ -25,22 +25,20 @@ const within = async (world: World, caller: Caller, wanted: string): Promise<Per
 	return row;
 };
 
+/** What a learner's class is called. */
+const classNamed = async ({ store: { db } }: World, id: string | null): Promise<string> => {
+	const row = await db.selectFrom('classes').select('name').where('id', '=', id).executeTakeFirstOrThrow();
+	return row.name;
+};
+
 /** Gives a learner another name. */
 export const renameLearner = useCase({
 	who: 'teacher',
 	input: z.strictObject({ learner: id, name }),
 	run: async (typed, { world, caller }): Promise<void> => {
 		const { id: found } = await within(world, caller, typed.learner);
-		try {
-			await world.store.db
-				.updateTable('people')
-				.set({ name: typed.name, known_as: knownAs(typed.name) })
-				.where('id', '=', found)
-				.execute();
-		} catch (problem) {
-			if (isTaken(problem)) throw new Refused('nameTaken');
-			throw problem;
-		}
+		const names = { name: typed.name, known_as: knownAs(typed.name) };
+		await orTaken(world.store.db.updateTable('people').set(names).where('id', '=', found).execute());
 	}
 });
 
@@ -82,17 +80,15 @@ export const exportLearner = useCase({
 			known_as: __,
 			...person
 		} = await within(world, caller, typed.learner);
-		const { name: className } = await db
-			.selectFrom('classes')
-			.select('name')
-			.where('id', '=', inClass)
-			.executeTakeFirstOrThrow();
 		const sessions = await db
 			.selectFrom('sessions')
 			.select('until')
 			.where('person', '=', person.id)
 			.execute();
-		return { person: { ...person, class: className }, signedInUntil: sessions.map(({ until }) => until) };
+		return {
+			person: { ...person, class: await classNamed(world, inClass) },
+			signedInUntil: sessions.map(({ until }) => until)
+		};
 	}
 });
 
@@ -100,12 +96,8 @@ export const exportLearner = useCase({
 export const ownPage = useCase({
 	who: 'learner',
 	input: z.strictObject({}),
-	run: async (_, { world, caller }): Promise<{ readonly name: string; readonly class: string }> => {
-		const { name: className } = await world.store.db
-			.selectFrom('classes')
-			.select('name')
-			.where('id', '=', caller.class)
-			.executeTakeFirstOrThrow();
-		return { name: caller.name, class: className };
-	}
+	run: async (_, { world, caller }): Promise<{ readonly name: string; readonly class: string }> => ({
+		name: caller.name,
+		class: await classNamed(world, caller.class)
+	})
 });
