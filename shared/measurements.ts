@@ -50,3 +50,9 @@ export const measurementNow = (key: string): string =>
 /** The former keys that stand in some data. */
 export const formerKeys = (data: object): readonly string[] =>
 	Object.keys(data).filter((key) => measurementNow(key) !== key);
+
+/** Those of some measurements that were not taken of a body. */
+export const notTaken = (
+	keys: readonly MeasurementKey[],
+	{ measurements }: { readonly measurements: Readonly<Partial<Record<MeasurementKey, unknown>>> }
+): readonly MeasurementKey[] => keys.filter((key) => measurements[key] === undefined);

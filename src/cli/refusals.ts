@@ -1,7 +1,7 @@
 import { BadInput } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
 import { message, type Message } from '#shared/speech/message.ts';
-import { isMeasurementKey } from '#shared/measurements.ts';
+import { notTaken, isMeasurementKey } from '#shared/measurements.ts';
 import type { Noun } from '#shared/speech/noun.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { refusalWords, type Refusal } from '#drafting/evaluate.ts';
@@ -13,7 +13,7 @@ export const checkComplete = (
 	body: Body,
 	place: string
 ): void => {
-	const missing = measurements.filter((key) => body.measurements[key] === undefined);
+	const missing = notTaken(measurements, body);
 	if (missing.length > 0)
 		throw new BadInput(`${place}: ${missing.join(', ')}`, message('command', 'missing', { id }));
 };

@@ -1,5 +1,5 @@
 import type { Body } from '#shared/body.ts';
-import { MEASUREMENT_KEYS, type MeasurementKey } from '#shared/measurements.ts';
+import { MEASUREMENT_KEYS, notTaken, type MeasurementKey } from '#shared/measurements.ts';
 import { SAME_PLACE } from '#shared/tolerances.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { depends } from '#drafting/conditions.ts';
@@ -119,9 +119,12 @@ const stands = (value: number, { least, most }: WearRule): 'low' | 'high' | unde
 };
 
 /** The measurements of a formula that were not taken. */
-const lacking = (formula: Formula | undefined, { measurements }: Body): readonly MeasurementKey[] => {
+const lacking = (formula: Formula | undefined, body: Body): readonly MeasurementKey[] => {
 	const named = formula ? formulaKeys(formula, 'measurement') : [];
-	return MEASUREMENT_KEYS.filter((key) => named.includes(key) && measurements[key] === undefined);
+	return notTaken(
+		MEASUREMENT_KEYS.filter((key) => named.includes(key)),
+		body
+	);
 };
 
 const reportOf = (

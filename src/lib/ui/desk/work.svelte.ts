@@ -1,3 +1,4 @@
+import { notTaken } from '#shared/measurements.ts';
 import type { Body } from '#shared/body.ts';
 import type { Entries, Entry } from '#shared/entry.ts';
 import { placementSchema, type Placement } from '#shared/placement.ts';
@@ -49,9 +50,7 @@ export class Work {
 	readonly draft: Draft | undefined = $derived(
 		this.evaluation.kind === 'drafted' ? this.evaluation.draft : undefined
 	);
-	readonly missing = $derived.by(() =>
-		this.method.measurements.filter((key) => this.body.measurements[key] === undefined)
-	);
+	readonly missing = $derived.by(() => notTaken(this.method.measurements, this.body));
 	/** All that the judge looks at, and what it finds. */
 	readonly handed: LearnersWork = $derived.by(() => {
 		const { method, body, draft, entries } = this;

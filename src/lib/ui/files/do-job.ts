@@ -1,3 +1,4 @@
+import { notTaken } from '#shared/measurements.ts';
 import { BadInput, ruleWords } from '#shared/bad-input.ts';
 import { message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
@@ -57,7 +58,7 @@ const needAll = (
 	{ measurements }: Pick<LaidPattern['garment'], 'measurements'>,
 	body: LaidPattern['body']
 ): void => {
-	const keys = measurements.filter((key) => body.measurements[key] === undefined);
+	const keys = notTaken(measurements, body);
 	if (keys.length > 0) throw new BadInput(body.name, message('files', 'lacks', { body: body.name, keys }));
 };
 

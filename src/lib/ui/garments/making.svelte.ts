@@ -2,7 +2,7 @@ import { dequal } from 'dequal/lite';
 import { BadInput } from '#shared/bad-input.ts';
 import { BLOCK_ALLOWANCES, checkChosen, type Allowance, type LengthAllowance } from '#shared/allowances.ts';
 import { readAllowance, readLengthAllowance, type Body } from '#shared/body.ts';
-import type { MeasurementKey } from '#shared/measurements.ts';
+import { notTaken, type MeasurementKey } from '#shared/measurements.ts';
 import { printNumber, type Mm } from '#shared/units.ts';
 import type { Refusal } from '#drafting/evaluate.ts';
 import type { Change } from '#garment/cure.ts';
@@ -198,7 +198,7 @@ export class Making {
 
 	#stand(): Standing {
 		const { body, choices, garment, id } = this;
-		const missing = garment.measurements.filter((key) => body.measurements[key] === undefined);
+		const missing = notTaken(garment.measurements, body);
 		if (missing.length > 0) return { kind: 'missing', missing };
 		try {
 			const work = makePattern(garment, body, choices);

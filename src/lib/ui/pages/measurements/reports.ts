@@ -1,6 +1,6 @@
 import type { Body } from '#shared/body.ts';
 import { doubtsOf } from '#shared/doubts.ts';
-import { MEASUREMENT_KEYS, type MeasurementKey } from '#shared/measurements.ts';
+import { MEASUREMENT_KEYS, notTaken, type MeasurementKey } from '#shared/measurements.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { evaluate, refusalWords } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
@@ -22,9 +22,9 @@ export interface Report {
 
 /** What the drafts want that the body does not have. */
 const missingFor = (methods: readonly Method[], body: Body): readonly MeasurementKey[] =>
-	MEASUREMENT_KEYS.filter(
-		(key) =>
-			body.measurements[key] === undefined && methods.some(({ measurements }) => measurements.includes(key))
+	notTaken(
+		MEASUREMENT_KEYS.filter((key) => methods.some(({ measurements }) => measurements.includes(key))),
+		body
 	);
 
 /** What is to be said of drafts for which everything was measured; of a body that is refused, each reason by itself. */
