@@ -113,10 +113,10 @@ const nounOf = (taken: Taken): Noun => {
 const said = (taken: Taken): string => the(nounOf(taken));
 
 /** How many times as deep, in tenths: nobody sees a curve more finely. */
-const timesAs = (times: number): string => {
+const timesAs = (v: Voice, times: number): string => {
 	const tenths = Math.round(times * 10);
 	if (tenths === 5) return 'half';
-	return tenths === 20 ? 'twice' : `${tenths / 10} times`;
+	return tenths === 20 ? 'twice' : `${v.number(tenths / 10)} times`;
 };
 
 /** The name of a draft within a sentence: "the front block". */
@@ -231,9 +231,9 @@ const slipsIn = (v: Voice) => ({
 	nodeTaken: ({ wrong, right }: { wrong: string; right: string }) =>
 		did(`drew the curve through ${wrong}`, `the rule’s runs through ${right}`),
 	tooFlat: ({ times }: { times: number }) =>
-		did('drew the curve too flat', `it is about ${timesAs(times)} as deep as the rule’s`),
+		did('drew the curve too flat', `it is about ${timesAs(v, times)} as deep as the rule’s`),
 	tooDeep: ({ times }: { times: number }) =>
-		did('drew the curve too deep', `it is about ${timesAs(times)} as deep as the rule’s`),
+		did('drew the curve too deep', `it is about ${timesAs(v, times)} as deep as the rule’s`),
 	mirrored: () => did('drew the curve the other way round', 'it is the mirror image of the rule’s'),
 	straightened: () => did('drew it almost straight', 'the rule makes it a hollow curve'),
 	wrongBulge: () => did('let it bulge the wrong way', 'the rule bends it to the other side'),

@@ -37,12 +37,10 @@ const SIDES = { outward: 'hacia fuera', inward: 'hacia dentro' } as const;
 const ENDS = { start: 'el principio', end: 'el final' } as const;
 
 /** How many times as deep, in tenths: nobody sees a curve more finely. */
-const timesAs = (times: number): string => {
+const timesAs = (v: Voice, times: number): string => {
 	const tenths = Math.round(times * 10);
 	if (tenths === 5) return 'la mitad de honda que';
-	return tenths === 20
-		? 'el doble de honda que'
-		: `${String(tenths / 10).replace('.', ',')} veces tan honda como`;
+	return tenths === 20 ? 'el doble de honda que' : `${v.number(tenths / 10)} veces tan honda como`;
 };
 
 const lineNoun = ({ noun, of }: Line): Noun => (of ? partOf(noun, of) : noun);
@@ -173,9 +171,9 @@ const slipsIn = (v: Voice): ReturnType<typeof english>['slips'] => ({
 	nodeMissed: ({ node }) => did(`trazado la curva sin pasar por ${node}`, 'la de la regla pasa por ahí'),
 	nodeTaken: ({ wrong, right }) => did(`trazado la curva por ${wrong}`, `la de la regla pasa por ${right}`),
 	tooFlat: ({ times }) =>
-		did('trazado la curva demasiado plana', `es más o menos ${timesAs(times)} la de la regla`),
+		did('trazado la curva demasiado plana', `es más o menos ${timesAs(v, times)} la de la regla`),
 	tooDeep: ({ times }) =>
-		did('trazado la curva demasiado honda', `es más o menos ${timesAs(times)} la de la regla`),
+		did('trazado la curva demasiado honda', `es más o menos ${timesAs(v, times)} la de la regla`),
 	mirrored: () => did('trazado la curva al revés', 'es la imagen en espejo de la de la regla'),
 	straightened: () => did('trazado la curva casi recta', 'la regla la hace cóncava'),
 	wrongBulge: () => did('curvado la línea hacia el lado equivocado', 'la regla la curva hacia el otro'),
