@@ -51,19 +51,25 @@ export const placesOn = (path: Path, count: number): readonly SheetPoint[] =>
 export const placesEvery = (path: Path, apart: number): readonly SheetPoint[] =>
 	path.flatMap((segment) => placesOn([segment], Math.max(2, Math.ceil(segmentLength(segment) / apart))));
 
-/** An edge as a row of places close together, to measure from. */
+/** An edge as a row of places close together, to measure from; bare numbers, since some hundred million chords are measured. */
 interface Measured {
-	readonly places: readonly SheetPoint[];
+	readonly xs: Float64Array;
+	readonly ys: Float64Array;
 	readonly allowance: number;
 }
 
-/** Chords to each segment: the chord of a curve of 300 mm and of 60 mm radius is 0.002 mm away from it at most. */
+/** Chords to each curve: the chord of a curve of 300 mm and of 60 mm radius is 0.002 mm away from it at most. */
 const CHORDS = 300;
 
-const measured = ({ path, kind, allowance }: StitchedEdge): Measured => ({
-	places: [...placesOn(path, CHORDS), pathEnd(path)],
-	allowance: kind === 'fold' ? 0 : allowance
-});
+const measured = ({ path, kind, allowance }: StitchedEdge): Measured => {
+	const places = path.flatMap((segment) => placesOn([segment], segment.kind === 'straight' ? 1 : CHORDS));
+	const all = [...places, pathEnd(path)];
+	return {
+		xs: Float64Array.from(all, ({ x }) => x),
+		ys: Float64Array.from(all, ({ y }) => y),
+		allowance: kind === 'fold' ? 0 : allowance
+	};
+};
 
 /** How far a place of a cutting line lies over an edge's allowance, and whether it lies outside that edge, between its ends. */
 interface Beside {
@@ -71,38 +77,21 @@ interface Beside {
 	readonly beside: boolean;
 }
 
-/** Every so many places of an edge are looked at first, and only the chords beside those that are about nearest after that. */
-const COARSE = 10;
-
-/** The numbers of the chords among which the one nearest to a place is. */
-const chordsNear = (place: SheetPoint, places: readonly SheetPoint[]): readonly number[] => {
-	const coarse: { i: number; away: number }[] = [];
-	let least = Infinity;
-	for (let i = 0; i < places.length; i += COARSE) {
-		const p = places[i] ?? place;
-		const away = Math.sqrt((p.x - place.x) ** 2 + (p.y - place.y) ** 2);
-		if (away < least) least = away;
-		if (away < least + 3) coarse.push({ i, away });
-	}
-	// Between two of them, some 10 mm apart, a curve comes nearer than both by less than that, unless it is itself under 5 mm away.
-	const near = coarse.filter(({ away }) => away <= least + 3);
-	return near.flatMap(({ i }) => Array.from({ length: 2 * COARSE }, (_, k) => i - COARSE + k));
-};
-
 /** `side` is 1 where the outside lies on the side that a turn from x toward y leads to. */
-const besideEdge = (place: SheetPoint, { places, allowance }: Measured, side: 1 | -1): Beside => {
+const besideEdge = (place: SheetPoint, { xs, ys, allowance }: Measured, side: 1 | -1): Beside => {
+	const chords = xs.length - 1;
 	let [least, nearest, outside] = [Infinity, 0, 0];
-	for (const i of chordsNear(place, places)) {
-		const [a, b] = [places[i], places[i + 1]];
-		if (!a || !b) continue;
-		const [x, y] = [b.x - a.x, b.y - a.y];
-		const [u, v] = [place.x - a.x, place.y - a.y];
+	let [ax, ay] = [xs[0] ?? 0, ys[0] ?? 0];
+	for (let i = 0; i < chords; i++) {
+		const [bx, by] = [xs[i + 1] ?? 0, ys[i + 1] ?? 0];
+		const [x, y, u, v] = [bx - ax, by - ay, place.x - ax, place.y - ay];
 		const share = Math.min(1, Math.max(0, (u * x + v * y) / (x * x + y * y)));
-		const away = Math.sqrt((u - share * x) ** 2 + (v - share * y) ** 2);
+		const away = (u - share * x) ** 2 + (v - share * y) ** 2;
 		if (away < least) [least, nearest, outside] = [away, i + share, (x * v - y * u) * side];
+		[ax, ay] = [bx, by];
 	}
-	const between = nearest > 0 && nearest < places.length - 1;
-	return { over: least - allowance, beside: between && outside > 0 };
+	const between = nearest > 0 && nearest < chords;
+	return { over: Math.sqrt(least) - allowance, beside: between && outside > 0 };
 };
 
 /** What was seen of a cutting line's distances, at places that no corner is near. */

@@ -33,7 +33,7 @@ const USUAL: Numbers = {
 };
 
 /** Simpson's rule over the speed of a cubic: an even number of parts, fine enough for a millionth of a centimetre. */
-const PARTS = 4000;
+const PARTS = 400;
 
 const cubicLength = (c: readonly [Spot, Spot, Spot, Spot]): number => {
 	const slope = (axis: 0 | 1, t: number): number => {

@@ -52,7 +52,7 @@ const cubicLength = (cubic: Cubic): number => {
 			sum += apart(placeOn(cubic, i / pieces), placeOn(cubic, (i + 1) / pieces));
 		return sum;
 	};
-	return (4 * chords(1600) - chords(800)) / 3;
+	return (4 * chords(400) - chords(200)) / 3;
 };
 
 /** Four thirds of the root of two less one. */

@@ -12,7 +12,8 @@ import { canUseDebian, fromDebian, installStep, isRoot } from './debian.ts';
 /** Names a browser of one's own choice; it is then the only one considered. */
 export const CHOSEN = 'SQUARE_ACROSS_CHROMIUM';
 
-const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome'];
+/** The one without a window first: the same engine, and the browser tests take about half as long. */
+const NAMES = ['chromium-headless-shell', 'chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome'];
 
 const USUAL_PLACES: Partial<Record<NodeJS.Platform, readonly string[]>> = {
 	linux: ['/usr/bin', '/usr/local/bin', '/opt/google/chrome', '/snap/bin'].flatMap((folder) =>
@@ -81,7 +82,7 @@ const fromPlaywright = (): boolean => {
 
 const WHAT_TO_DO = `No Chromium was found, and none could be installed, so the browser tests cannot run.
 Do one of these, then run the tests again:
-  - Debian or Ubuntu, as root:   apt-get update && apt-get install -y chromium
+  - Debian or Ubuntu, as root:   apt-get update && apt-get install -y chromium-headless-shell
   - any system, with a network:  npx playwright install --with-deps chromium
   - a browser of your own:       ${CHOSEN}=/path/to/chrome npm test`;
 
@@ -94,7 +95,8 @@ export const ensureChromium = (): string => {
 	const found = findChromium();
 	if (found) return found;
 	console.log('No Chromium found; installing one (once).');
-	const ways = canUseDebian() ? [() => fromDebian('chromium'), fromPlaywright] : [fromPlaywright];
+	const debian = ['chromium-headless-shell', 'chromium'].map((name) => () => fromDebian(name));
+	const ways = [...(canUseDebian() ? debian : []), fromPlaywright];
 	for (const way of ways) {
 		const installed = way() ? findChromium() : undefined;
 		if (installed) return installed;

@@ -1,3 +1,4 @@
+import { keptFor } from '#shared/kept.ts';
 import { SAME_PLACE } from '#shared/tolerances.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { formulaNeeds, type Formula } from './formula/formula.ts';
@@ -49,7 +50,7 @@ export const keeps = (length: Mm, { atLeast, moreThan, atMost }: LengthBounds): 
 	(atMost === undefined || length <= atMost + SAME_PLACE);
 
 /** The points and lines of the draft itself that a condition looks at. */
-export const conditionNeeds = ({ measure, when, unless }: Condition): readonly string[] => [
+export const conditionNeeds = keptFor(({ measure, when, unless }: Condition): readonly string[] => [
 	...(measure.way === 'value' ? formulaNeeds(measure.formula) : measure.between),
 	...[when, unless].flatMap((formula) => (formula ? formulaNeeds(formula) : []))
-];
+]);

@@ -1,3 +1,4 @@
+import { keptFor } from '#shared/kept.ts';
 import type { MeasurementKey } from '#shared/measurements.ts';
 import { isBorrowed } from '../names.ts';
 
@@ -68,16 +69,17 @@ const drawnNames = ({ what, names }: Measured): readonly string[] => {
 };
 
 /** The points and lines that a formula leans on, of its own draft or of another's (`back.shoulder`). */
-export const formulaNames = (formula: Formula): readonly string[] => {
+export const formulaNames = keptFor((formula: Formula): readonly string[] => {
 	if (formula.kind === 'distance') return [formula.from, formula.to];
 	if (formula.kind === 'length') return [formula.line];
 	const own = formula.kind === 'measured' ? drawnNames(formula) : [];
 	return [...own, ...formulaParts(formula).flatMap(formulaNames)];
-};
+});
 
 /** Those of its own draft alone. */
-export const formulaNeeds = (formula: Formula): readonly string[] =>
-	formulaNames(formula).filter((name) => !isBorrowed(name));
+export const formulaNeeds = keptFor((formula: Formula): readonly string[] =>
+	formulaNames(formula).filter((name) => !isBorrowed(name))
+);
 
 /** The keys of the measurements, or of the allowances, that a formula names. */
 export const formulaKeys = (formula: Formula, kind: 'measurement' | 'allowance'): readonly string[] =>

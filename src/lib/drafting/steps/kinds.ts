@@ -1,3 +1,4 @@
+import { keptFor } from '#shared/kept.ts';
 import type { MotionFile, StepFile, StepKind } from '#shared/method.ts';
 import type { Language } from '#shared/speech/language.ts';
 import { message } from '#shared/speech/message.ts';
@@ -142,16 +143,17 @@ export const dependenceFormulas = ({ when, unless }: Step): readonly Formula[] =
 	[when, unless].filter((formula) => formula !== undefined);
 
 /** Every point and line that a step follows from, of its own draft or of another's (`back.shoulder`). */
-export const stepLeansOn = (step: Step): readonly string[] => [
+export const stepLeansOn = keptFor((step: Step): readonly string[] => [
 	...new Set([
 		...rulesOf(step).needs(step),
 		...[...stepFormulas(step), ...dependenceFormulas(step)].flatMap(formulaNames)
 	])
-];
+]);
 
 /** Every point and line that must be drafted before this step. */
-export const stepNeeds = (step: Step): readonly string[] =>
-	stepLeansOn(step).filter((name) => !isBorrowed(name));
+export const stepNeeds = keptFor((step: Step): readonly string[] =>
+	stepLeansOn(step).filter((name) => !isBorrowed(name))
+);
 
 /** The point from which a drafter measures in this step, where there is one. */
 export const stepStart = (step: Step): string | undefined => rulesOf(step).start(step);

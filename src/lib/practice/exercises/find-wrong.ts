@@ -1,3 +1,4 @@
+import { keptFor } from '#shared/kept.ts';
 import { z } from '#shared/shape.ts';
 import { message, type Message } from '#shared/speech/message.ts';
 import { distance } from '#geometry/point.ts';
@@ -33,15 +34,23 @@ const familyOf = ({ note }: Pick<Choice, 'note'>): string => note.split(':')[0] 
 const asChoice = ({ note, slips }: Misstep): Choice => ({ note, slips });
 
 /** What was done, without the rule that it is held against: two that are alike in this read alike as choices. */
-const done = ({ slips }: Misstep): string =>
-	JSON.stringify(slips, (field, value: unknown) => (field === 'right' ? undefined : value));
+const done = keptFor(({ slips }: Misstep): string =>
+	JSON.stringify(slips, (field, value: unknown) => (field === 'right' ? undefined : value))
+);
+
+/** The first of those that are the same in something. */
+const firstsBy = <T>(all: readonly T[], same: (one: T) => string): readonly T[] => {
+	const seen = new Set<string>();
+	return all.filter((one) => seen.size < seen.add(same(one)).size);
+};
 
 /** Some of these, from as many families as there are; no two have the same note, or read alike. */
 const varied = (missteps: readonly Misstep[], count: number): readonly Misstep[] => {
-	const isFirst = (same: (one: Misstep) => string) => (one: Misstep, i: number, all: readonly Misstep[]) =>
-		all.findIndex((each) => same(each) === same(one)) === i;
-	const unlike = missteps.filter(isFirst(({ note }) => note)).filter(isFirst(done));
-	const firsts = unlike.filter(isFirst(familyOf));
+	const unlike = firstsBy(
+		firstsBy(missteps, ({ note }) => note),
+		done
+	);
+	const firsts = firstsBy(unlike, familyOf);
 	return [...firsts, ...unlike.filter((one) => !firsts.includes(one))].slice(0, count);
 };
 
