@@ -13,7 +13,14 @@ import { canUseDebian, fromDebian, installStep, isRoot } from './debian.ts';
 export const CHOSEN = 'SQUARE_ACROSS_CHROMIUM';
 
 /** The one without a window first: the same engine, and the browser tests take about half as long. */
-const NAMES = ['chromium-headless-shell', 'chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome'];
+const NAMES = [
+	'chromium-headless-shell',
+	'chromium',
+	'chromium-browser',
+	'google-chrome',
+	'google-chrome-stable',
+	'chrome'
+];
 
 const USUAL_PLACES: Partial<Record<NodeJS.Platform, readonly string[]>> = {
 	linux: ['/usr/bin', '/usr/local/bin', '/opt/google/chrome', '/snap/bin'].flatMap((folder) =>
