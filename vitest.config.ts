@@ -14,7 +14,7 @@ export default mergeConfig(
 			allowOnly: false,
 			// Many tests start the command line as a process of its own, which a busy machine may take long over.
 			testTimeout: 300_000,
-			hookTimeout: 60_000,
+			hookTimeout: 300_000,
 			pool: 'threads',
 			// As many as the smallest machine has cores.
 			maxWorkers: 2,

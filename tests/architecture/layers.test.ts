@@ -241,7 +241,7 @@ describe('the import rules, on a copy with forbidden imports planted', () => {
 	beforeAll(async () => {
 		const parts = ['src', 'shared', 'lessons', 'tests'];
 		found = await withTreeCopy(plantedFiles, (folder) => cruise(folder, parts), ['tests']);
-	}, 60_000);
+	});
 
 	it.each(plants)('see $rule in $file', ({ rule, file, sees }) => {
 		// A circle is reported once, from either of its ends.
