@@ -149,7 +149,7 @@ describe('placing the next point', () => {
 		for (const { method, step, body, soFar, ...rest } of points) {
 			const asked = { method, step, body, soFar, ...rest };
 			// A sample: what led to each place is looked for among some thousand wrong rules.
-			for (const { place, note } of pointMissteps(method, step, body, soFar).filter((_, i) => i % 9 === 0)) {
+			for (const { place, note } of pointMissteps(method, step, body, soFar).filter((_, i) => i % 4 === 0)) {
 				// Places off the sheet are no placements at all.
 				if (Math.max(Math.abs(place.x), Math.abs(place.y)) > 5000) continue;
 				const judged = judge(asked, { kind: 'point', at: [place.x, place.y] });

@@ -48,7 +48,11 @@ const sumParts = (
 	const asSums = fitting.filter(({ how }) => how === 'sum');
 	const found = [
 		...(asSums.length > 0 ? asSums : fitting).map(({ wrong, how }) => [
-			how === 'number' && isWorked(typed) ? { ...wrong, prior: wrong.prior * LOWERED.onlyNumber } : wrong
+			{
+				note: wrong.note,
+				prior: wrong.prior * (how === 'number' && isWorked(typed) ? LOWERED.onlyNumber : 1),
+				slip: wrong.slip()
+			}
 		]),
 		...readings(typed, rule, working, unit)
 	];

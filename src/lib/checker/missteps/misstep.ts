@@ -27,6 +27,17 @@ export interface Misstep {
 	readonly prior: number;
 }
 
+/** One part of a step done wrongly: the length, the start, the way, each with what it was in the place of the right one. */
+export interface Part<T> {
+	readonly note: string;
+	readonly prior: number;
+	/** Made where it is told: hundreds are only looked at. */
+	readonly slip: () => Slip;
+	readonly value: T;
+	/** Which of a rule's terms it changes, where it is one alone. */
+	readonly term?: number | undefined;
+}
+
 /**
  * What probably went wrong: one misstep for certain; one, two or three that may have been it, the likeliest first; or no guess. `seen` is
  * *place* where nothing but the place of the mark speaks for it: it is then told as what would lead there.

@@ -1,44 +1,41 @@
 import { mm, type Mm } from '#shared/units.ts';
 import type { Formula } from '#drafting/formula/formula.ts';
-import type { Direction, SheetPoint } from '#geometry/point.ts';
+import type { SheetPoint } from '#geometry/point.ts';
 import { lengthOf } from '#drafting/formula/value.ts';
-import { slip, type Misstep, type Slip } from './misstep.ts';
+import type { Course } from './courses.ts';
+import { slip, type Misstep, type Part } from './misstep.ts';
 import { LEAST_PAIR, PAIR, PRIORS, STRAY } from './priors.ts';
 import { othersThan, type Stand } from './stand.ts';
 import { sumOf } from './terms.ts';
 import { wideDistances } from './wide-distances.ts';
 import { wrongDistances } from './wrong-distances.ts';
 
-/** One part of a step done wrongly: the length, the start, the way, each with what it was in the place of the right one. */
-export interface Part<T> {
-	readonly note: string;
-	readonly prior: number;
-	readonly slip: Slip;
-	readonly value: T;
-	/** Which of a rule's terms it changes, where it is one alone. */
-	readonly term?: number | undefined;
-}
-
 /** A place that a mark put at `placed` may have meant; without one, any. */
 export const mayBeMeant = ({ placed }: Stand, place: SheetPoint): boolean =>
 	!placed || (Math.abs(place.x - placed.x) <= STRAY && Math.abs(place.y - placed.y) <= STRAY);
 
-/** Whether a mark may have been meant by any length laid off from a start this way: looked at first, since lengths are many. */
-export const mayLieOn = ({ placed }: Stand, start: SheetPoint, way: Direction): boolean =>
-	!placed || Math.abs((placed.x - start.x) * way.dy - (placed.y - start.y) * way.dx) <= 2 * STRAY;
-
-/** Every wrong way of working a length; the rare ones only where a mark is to be explained. */
-export const lengthParts = (formula: Formula, stand: Stand): readonly Part<Mm>[] => {
+/**
+ * Every wrong way of working a length; the rare ones only where a mark is to be explained. Those that are looked at on `course` alone, or
+ * together with `others`, are not made where they lead elsewhere and are too rare for a pair.
+ */
+export const lengthParts = (
+	formula: Formula,
+	stand: Stand,
+	course?: Course,
+	...others: readonly Part<unknown>[]
+): readonly Part<Mm>[] => {
 	const points = stand.earlier.map(({ name }) => name);
-	const common = wrongDistances(formula, { ...stand, points });
-	const all = stand.placed ? [...common, ...wideDistances(formula, stand)] : common;
-	return all.map((wrong) => ({
-		...{ note: wrong.note, prior: wrong.prior, term: wrong.term, value: sumOf(wrong.terms) },
-		// Made where it is told: hundreds are only looked at.
-		get slip() {
-			return wrong.slip;
-		}
-	}));
+	const common = wrongDistances(formula, { ...stand, points }).map(
+		({ note, prior, terms, slip, term }): Part<Mm> => ({ note, prior, slip, term, value: sumOf(terms) })
+	);
+	if (!stand.placed) return common;
+	const commonest = Math.max(0, ...others.map(({ prior }) => prior));
+	const counts = (prior: number, length: number, term?: number): boolean => {
+		// Another term of the same rule may be wrong as well.
+		const beside = term === undefined ? commonest : Math.max(PRIORS.fraction, commonest);
+		return !course || PAIR * prior * beside >= LEAST_PAIR || course.near(length);
+	};
+	return [...common, ...wideDistances(formula, stand, counts)];
 };
 
 /** Every other of the points on the sheet, begun from by mistake. */
@@ -46,7 +43,7 @@ export const startParts = (right: string, stand: Stand, part = 1): readonly Part
 	othersThan(stand, right).map(({ name, place, share }) => ({
 		note: `start:${name}-for-${right}`,
 		prior: PRIORS.start * part * share,
-		slip: slip('start', { wrong: name, right }),
+		slip: () => slip('start', { wrong: name, right }),
 		value: place
 	}));
 
@@ -55,7 +52,7 @@ export const aimParts = (right: string, start: string, stand: Stand): readonly P
 	othersThan(stand, right, start).map(({ name, place, share }) => ({
 		note: `toward:${name}-for-${right}`,
 		prior: PRIORS.toward * share,
-		slip: slip('toward', { wrong: name, right }),
+		slip: () => slip('toward', { wrong: name, right }),
 		value: place
 	}));
 
@@ -64,12 +61,21 @@ export const laid = <T>(
 	stand: Stand,
 	parts: readonly Part<T>[],
 	lay: (value: T) => SheetPoint | undefined
-): readonly Misstep[] =>
-	parts.flatMap((part) => {
-		const place = lay(part.value);
-		if (!place || !mayBeMeant(stand, place)) return [];
-		return [{ note: part.note, prior: part.prior, slips: [part.slip], place }];
-	});
+): readonly Misstep[] => {
+	const found: Misstep[] = [];
+	for (const { note, prior, slip, value } of parts) {
+		const place = lay(value);
+		if (place && mayBeMeant(stand, place)) found.push({ note, prior, slips: [slip()], place });
+	}
+	return found;
+};
+
+/** Where wrong lengths lead on the right course. */
+export const laidOn = (
+	stand: Stand,
+	lengths: readonly Part<Mm>[],
+	{ at, near }: Course
+): readonly Misstep[] => laid(stand, lengths, (length) => (near(length) ? at(length) : undefined));
 
 /** Where two wrong parts lead together: looked for only where a mark is to be explained. */
 export const laidTogether = <A, B>(
@@ -89,26 +95,34 @@ export const laidTogether = <A, B>(
 			if (place && mayBeMeant(stand, place))
 				found.push({
 					...{ note: `${a.note}+${b.note}`, prior: most * b.prior, place },
-					slips: [a.slip, b.slip]
+					slips: [a.slip(), b.slip()]
 				});
 		}
 	}
 	return found;
 };
 
+/** A wrong length on a wrong course. */
+export const laidOnOthers = (
+	stand: Stand,
+	lengths: readonly Part<Mm>[],
+	courses: readonly Part<Course>[]
+): readonly Misstep[] =>
+	laidTogether(stand, lengths, courses, (length, { at, near }) => (near(length) ? at(length) : undefined));
+
 /** Two terms of one rule, both worked wrongly. */
 export const twoTerms = (
 	formula: Formula,
 	parts: readonly Part<Mm>[],
 	stand: Stand,
-	lay: (length: Mm) => SheetPoint | undefined
+	{ at, near }: Course
 ): readonly Misstep[] => {
 	const right = lengthOf(formula, stand.scope);
 	const terms = [...new Set(parts.map(({ term }) => term))].filter((term) => term !== undefined);
 	const of = (term: number) => parts.filter((part) => part.term === term);
+	const lay = (a: Mm, b: Mm): SheetPoint | undefined =>
+		near(a + b - right) ? at(mm(a + b - right)) : undefined;
 	return terms.flatMap((one, i) =>
-		terms
-			.slice(i + 1)
-			.flatMap((other) => laidTogether(stand, of(one), of(other), (a, b) => lay(mm(a + b - right))))
+		terms.slice(i + 1).flatMap((other) => laidTogether(stand, of(one), of(other), lay))
 	);
 };

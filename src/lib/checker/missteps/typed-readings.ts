@@ -100,7 +100,7 @@ const ofTerm = (said: Slip, term: Term, { method }: Working): Slip | undefined =
 const generated = (term: Term, i: number, working: Working): readonly Version[] => {
 	const suffix = i > 0 ? `:${keyOf(term)}` : '';
 	return wrongDistances(alone(term), working).flatMap(({ terms, note, prior, slip }) => {
-		const said = ofTerm(slip, term, working);
+		const said = ofTerm(slip(), term, working);
 		if (!said || terms.length === 0) return [];
 		return [
 			{ terms, parts: [{ note: note.startsWith('fraction:') ? note + suffix : note, prior, slip: said }] }

@@ -1,52 +1,47 @@
-import { BadInput } from '#shared/bad-input.ts';
 import { isChoice } from '#shared/allowances.ts';
-import { keptFor } from '#shared/kept.ts';
 import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
 import { MM_PER, mm, type Mm } from '#shared/units.ts';
 import { pathEnd, pathStart } from '#geometry/path.ts';
 import { distance } from '#geometry/point.ts';
 import type { Formula } from '#drafting/formula/formula.ts';
-import type { Method } from '#drafting/method.ts';
-import { lengthOf, type Scope } from '#drafting/formula/value.ts';
-import { NotDrafted, scopeOf } from '#drafting/evaluate.ts';
-import { stepLeansOn, stepRuler } from '#drafting/steps/kinds.ts';
+import { lengthOf } from '#drafting/formula/value.ts';
+import { scopeOf } from '#drafting/evaluate.ts';
+import { stepRuler } from '#drafting/steps/kinds.ts';
 import { FRACTIONS, RARE_FRACTIONS, fractionOf, fractionWeight, isSameShare } from './fractions.ts';
 import type { Taken } from '#shared/speech/en/missteps.ts';
 import { isNear, kinship } from './kinship.ts';
-import { slip } from './misstep.ts';
-import { LOWERED, PRIORS, TAPE_SLIPS, USED_LINE } from './priors.ts';
+import { slip, type Part } from './misstep.ts';
+import { otherLines, otherRulers, termsIn } from './other-lengths.ts';
+import { LOWERED, PRIORS, TAPE_SLIPS } from './priors.ts';
 import { rewritten } from './rewritten.ts';
 import type { Stand } from './stand.ts';
 import { lineOf, takenAllowance, takenOf } from './taken.ts';
-import { replaced, summandsOf, sumOf, termsOf, type Term } from './terms.ts';
-import type { WrongDistance } from './wrong-distances.ts';
+import { summandsOf, sumOf, termsOf, type Term } from './terms.ts';
 
 /**
  * Wrong ways of working a length that are rare one by one, and many together. They are not taught, and no exercise is made of
  * them: they explain a place that nothing commoner does, and keep the commoner ones from being certain where they should not be.
  */
 
-/** The terms of a formula; none where it names what this body's draft does not have. */
-const termsIn = (formula: Formula, scope: Scope): readonly Term[] | undefined => {
-	try {
-		return termsOf(formula, scope);
-	} catch (error) {
-		if (error instanceof NotDrafted || error instanceof BadInput) return undefined;
-		throw error;
-	}
-};
+/** The rule that is worked wrongly: its formula, its terms and what they add up to. */
+interface Rule {
+	readonly formula: Formula;
+	readonly terms: readonly Term[];
+	readonly whole: Mm;
+	/** Whether a length that is so common is worth making: most lead nowhere near the mark. */
+	readonly counts: (prior: number, length: number, term?: number) => boolean;
+}
 
-/** One kind of them, for a rule's terms. */
-type Wide = (terms: readonly Term[], stand: Stand, formula: Formula) => readonly WrongDistance[];
+/** One kind of them, for a rule. */
+type Wide = (rule: Rule, stand: Stand) => readonly Part<Mm>[];
 
-/** A length by itself, as the one term of a rule. */
-const alone = (base: Mm, leaf: Formula = { kind: 'number', value: base }, share = 1): readonly Term[] => [
-	{ leaf, base, share }
-];
+/** What a rule comes to with another length in the place of one of its terms, or another share of it. */
+const put = ({ whole }: Rule, term: Term, { base, share }: Partial<Pick<Term, 'base' | 'share'>>): Mm =>
+	mm(whole - term.base * term.share + (base ?? term.base) * (share ?? term.share));
 
 /** Any share of any term: also of a distance, of another line, of what is no sum. */
-const anyShare: Wide = (terms, { method }) =>
-	terms.flatMap((term, i) => {
+const anyShare: Wide = (rule, { method }) =>
+	rule.terms.flatMap((term, i) => {
 		const right = fractionOf(term.share);
 		const lowered = term.leaf.kind === 'measurement' ? 1 : LOWERED.unlikelyFraction;
 		// Twice an allowance is told as that.
@@ -56,14 +51,15 @@ const anyShare: Wide = (terms, { method }) =>
 			.map((wrong) => ({
 				note: `fraction:${wrong.name}-for-${right.name}${i > 0 && 'key' in term.leaf ? `:${term.leaf.key}` : ''}`,
 				prior: PRIORS.fraction * lowered * fractionWeight(wrong, right),
-				terms: replaced(terms, i, { share: Math.sign(term.share) * wrong.share }),
-				slip: slip('fraction', { wrong: wrong.name, right: right.name, of: [takenOf(term.leaf, method)] }),
+				value: put(rule, term, { share: Math.sign(term.share) * wrong.share }),
+				slip: () =>
+					slip('fraction', { wrong: wrong.name, right: right.name, of: [takenOf(term.leaf, method)] }),
 				term: i
 			}));
 	});
 
 /** A share of all that the rule comes to: what stands before the sum was meant for one term of it. */
-const shareOfAll: Wide = (terms) =>
+const shareOfAll: Wide = ({ terms, whole }) =>
 	terms.length < 2
 		? []
 		: [...FRACTIONS, ...RARE_FRACTIONS]
@@ -71,30 +67,31 @@ const shareOfAll: Wide = (terms) =>
 				.map(({ name, share }) => ({
 					note: `sum:${name}`,
 					prior: PRIORS.shareOfSum * (name === 'half' || name === 'twice' ? 1 : LOWERED.rareFraction),
-					terms: terms.map((term) => ({ ...term, share: term.share * share })),
-					slip: slip('shareOfSum', { wrong: name })
+					value: mm(whole * share),
+					slip: () => slip('shareOfSum', { wrong: name })
 				}));
 
 /** A term that is no allowance left out, or with the other sign. */
-const otherTerms: Wide = (terms, { method }) =>
-	terms.length < 2
+const otherTerms: Wide = (rule, { method }) =>
+	rule.terms.length < 2
 		? []
-		: terms.flatMap(({ leaf, share }, i): readonly WrongDistance[] => {
+		: rule.terms.flatMap((term, i): readonly Part<Mm>[] => {
+				const { leaf, share } = term;
 				if (leaf.kind === 'allowance') return [];
 				const what = takenOf(leaf, method);
 				return [
 					{
 						note: `term:left-out`,
 						prior: PRIORS.termLeftOut,
-						terms: terms.filter((_, k) => k !== i),
-						slip: slip('leftOut', { what }),
+						value: put(rule, term, { share: 0 }),
+						slip: () => slip('leftOut', { what }),
 						term: i
 					},
 					{
 						note: `term:other-sign`,
 						prior: PRIORS.termLeftOut * LOWERED.seldom,
-						terms: replaced(terms, i, { share: -share }),
-						slip: slip(share < 0 ? 'added' : 'takenOff', { what }),
+						value: put(rule, term, { share: -share }),
+						slip: () => slip(share < 0 ? 'added' : 'takenOff', { what }),
 						term: i
 					}
 				];
@@ -109,8 +106,8 @@ const PART_DONE = [
 ] as const;
 
 /** A part of the sum that is itself a sum left out or changed whole: what the darts take up, say. */
-const wholePart: Wide = (terms, { scope }, formula) => {
-	const [summands, whole] = [summandsOf(formula), sumOf(terms)];
+const wholePart: Wide = ({ formula, whole }, { scope }) => {
+	const summands = summandsOf(formula);
 	return summands.length < 2
 		? []
 		: summands.flatMap(([part, sign]) => {
@@ -119,8 +116,8 @@ const wholePart: Wide = (terms, { scope }, formula) => {
 				return PART_DONE.map(({ how, times }) => ({
 					note: `part:${how}`,
 					prior: PRIORS.wholePart,
-					terms: alone(mm(whole + (times - 1) * value)),
-					slip: slip('wholePart', { how })
+					value: mm(whole + (times - 1) * value),
+					slip: () => slip('wholePart', { how })
 				}));
 			});
 };
@@ -129,53 +126,50 @@ const lengthAllowances = ({ method }: Stand): readonly string[] =>
 	method.allowances.filter((each) => !isChoice(each)).map(({ key }) => key);
 
 /** Any other allowance in the place of one of the rule's. */
-const otherAllowance: Wide = (terms, stand) =>
-	terms.flatMap(({ leaf }, i) => {
+const otherAllowance: Wide = (rule, stand) =>
+	rule.terms.flatMap((term, i) => {
+		const { leaf } = term;
 		if (leaf.kind !== 'allowance') return [];
 		const { method, step, scope } = stand;
-		return lengthAllowances(stand)
-			.filter((key) => key !== leaf.key)
-			.map((key) => ({
-				note: `allowance:${key}-for-${leaf.key}`,
-				prior: kinship(key, leaf.key, method, step),
-				terms: replaced(terms, i, { leaf: { kind: 'allowance', key }, base: scope.allowance(key) }),
-				get slip() {
-					return slip('instead', {
-						wrong: takenAllowance(method, key),
-						right: takenAllowance(method, leaf.key)
-					});
-				},
-				term: i
-			}));
+		return lengthAllowances(stand).flatMap((key): readonly Part<Mm>[] => {
+			const value = put(rule, term, { base: scope.allowance(key) });
+			const prior = key === leaf.key ? 0 : kinship(key, leaf.key, method, step);
+			if (prior === 0 || !rule.counts(prior, value, i)) return [];
+			const said = () =>
+				slip('instead', { wrong: takenAllowance(method, key), right: takenAllowance(method, leaf.key) });
+			return [{ note: `allowance:${key}-for-${leaf.key}`, prior, value, slip: said, term: i }];
+		});
 	});
 
 /** An allowance that the rule does not have, added or taken off: all of it, or the share that the rule takes of its first term. */
-const allowanceAdded: Wide = (terms, stand) => {
+const allowanceAdded: Wide = ({ terms, whole, counts }, stand) => {
 	const named = terms.map(({ leaf }) => ('key' in leaf ? leaf.key : ''));
 	const { method, step, scope } = stand;
 	const shares = [...new Set([1, Math.abs(terms[0]?.share ?? 1)])];
 	return lengthAllowances(stand)
 		.filter((key) => !named.includes(key))
 		.flatMap((key) => {
-			const prior = isNear(key, method, step) ? PRIORS.allowanceAdded : PRIORS.anyAllowanceAdded;
-			const leaf: Formula = { kind: 'allowance', key };
-			return shares.flatMap((share) =>
-				[share, -share].map((signed) => ({
-					note: `allowance:${signed > 0 ? 'extra' : 'extra-off'}:${key}`,
-					prior: prior * (signed > 0 ? 1 : LOWERED.seldom),
-					terms: [...terms, { leaf, base: scope.allowance(key), share: signed }],
-					get slip() {
-						return slip(signed > 0 ? 'addedToo' : 'takenOffToo', { what: takenAllowance(method, key) });
-					},
-					term: terms.length
-				}))
-			);
+			const common = isNear(key, method, step) ? PRIORS.allowanceAdded : PRIORS.anyAllowanceAdded;
+			return shares
+				.flatMap((share) => [share, -share])
+				.flatMap((signed): readonly Part<Mm>[] => {
+					const [prior, value] = [
+						common * (signed > 0 ? 1 : LOWERED.seldom),
+						mm(whole + scope.allowance(key) * signed)
+					];
+					if (!counts(prior, value, terms.length)) return [];
+					const said = () =>
+						slip(signed > 0 ? 'addedToo' : 'takenOffToo', { what: takenAllowance(method, key) });
+					const note = `allowance:${signed > 0 ? 'extra' : 'extra-off'}:${key}`;
+					return [{ note, prior, value, slip: said, term: terms.length }];
+				});
 		});
 };
 
 /** Any other measurement of the body, in the rule's own share. */
-const anyMeasurement: Wide = (terms, { body }) =>
-	terms.flatMap(({ leaf }, i) => {
+const anyMeasurement: Wide = (rule, { body }) =>
+	rule.terms.flatMap((term, i) => {
+		const { leaf } = term;
 		if (leaf.kind !== 'measurement') return [];
 		return MEASUREMENT_KEYS.flatMap((key) => {
 			const base = body.measurements[key];
@@ -184,11 +178,12 @@ const anyMeasurement: Wide = (terms, { body }) =>
 				{
 					note: `measurement:${key}-for-${leaf.key}`,
 					prior: PRIORS.anyMeasurement,
-					terms: replaced(terms, i, { leaf: { kind: 'measurement', key }, base }),
-					slip: slip('instead', {
-						wrong: { kind: 'measurement', key },
-						right: { kind: 'measurement', key: leaf.key }
-					}),
+					value: put(rule, term, { base }),
+					slip: () =>
+						slip('instead', {
+							wrong: { kind: 'measurement', key },
+							right: { kind: 'measurement', key: leaf.key }
+						}),
 					term: i
 				}
 			];
@@ -196,21 +191,22 @@ const anyMeasurement: Wide = (terms, { body }) =>
 	});
 
 /** Another measurement, or a usual share of one, and nothing besides: "half of the back length". */
-const plainMeasurement: Wide = (_, { body }) =>
+const plainMeasurement: Wide = ({ counts }, { body }) =>
 	MEASUREMENT_KEYS.flatMap((key) => {
 		const base = body.measurements[key];
 		if (base === undefined) return [];
-		return FRACTIONS.map(({ name, share }) => ({
-			note: `plain:${name}:${key}`,
-			prior: PRIORS.plainMeasurement,
-			terms: alone(base, { kind: 'measurement', key }, share),
-			slip: slip('shareInstead', { wrong: name, of: { kind: 'measurement', key } })
-		}));
+		return FRACTIONS.filter(({ share }) => counts(PRIORS.plainMeasurement, base * share)).map(
+			({ name, share }) => ({
+				note: `plain:${name}:${key}`,
+				prior: PRIORS.plainMeasurement,
+				value: mm(base * share),
+				slip: () => slip('shareInstead', { wrong: name, of: { kind: 'measurement', key } })
+			})
+		);
 	});
 
 /** The tape read beside its mark, in the result or in a measurement. */
-const tapeBeside: Wide = (terms, { method }) => {
-	const whole = sumOf(terms);
+const tapeBeside: Wide = ({ terms, whole }, { method }) => {
 	const slips = TAPE_SLIPS.flatMap((each) => [
 		{ ...each, change: each.by, way: 'long' as const },
 		{ ...each, change: mm(-each.by), way: 'short' as const }
@@ -219,8 +215,8 @@ const tapeBeside: Wide = (terms, { method }) => {
 		{
 			note: `tape:${size}`,
 			prior,
-			terms: alone(mm(whole + change)),
-			slip: slip('tapeBeside', { what: { kind: 'distance' }, size, way })
+			value: mm(whole + change),
+			slip: () => slip('tapeBeside', { what: { kind: 'distance' }, size, way })
 		},
 		...terms.flatMap((term, i) =>
 			term.leaf.kind === 'measurement'
@@ -228,8 +224,8 @@ const tapeBeside: Wide = (terms, { method }) => {
 						{
 							note: `tape:${size}`,
 							prior: prior * LOWERED.inMeasurement,
-							terms: replaced(terms, i, { base: mm(term.base + change) }),
-							slip: slip('tapeBeside', { what: takenOf(term.leaf, method), size, way }),
+							value: mm(whole + change * term.share),
+							slip: () => slip('tapeBeside', { what: takenOf(term.leaf, method), size, way }),
 							term: i
 						}
 					]
@@ -239,45 +235,38 @@ const tapeBeside: Wide = (terms, { method }) => {
 };
 
 /** What is beyond whole centimetres, or whole inches, left out. */
-const fractionDropped: Wide = (terms, { body }) => {
+const fractionDropped: Wide = ({ whole }, { body }) => {
 	const unit: Mm = mm(body.unit === 'in' ? MM_PER.in : MM_PER.cm);
-	const whole = sumOf(terms);
 	return [
 		{
 			note: 'tape:fraction-dropped',
 			prior: PRIORS.fractionDropped,
-			terms: alone(mm(Math.trunc(whole / unit) * unit)),
-			slip: slip('fractionDropped')
+			value: mm(Math.trunc(whole / unit) * unit),
+			slip: () => slip('fractionDropped')
 		}
 	];
 };
 
-/** The lengths that other steps lay off, and how many steps away each is. */
-export const otherRulers = ({ method, step, scope }: Stand) => {
-	const here = method.steps.findIndex(({ name }) => name === step.name);
-	return method.steps.flatMap((other, i) => {
-		const ruler = i === here ? undefined : stepRuler(other);
-		const terms = ruler && termsIn(ruler.formula, scope);
-		return terms ? [{ name: other.name, terms, away: Math.abs(i - here) }] : [];
-	});
-};
-
 /** The rule of another step in the place of this one's, or added to it, or taken off: of a step that stands near more often than of one far away. */
-const otherRule: Wide = (terms, stand) =>
-	otherRulers(stand).flatMap(({ name, terms: others, away }) => [
-		{
-			note: `rule:${name}-for-${stand.step.name}`,
-			prior: PRIORS.otherRule / (2 + away),
-			terms: others,
-			slip: slip('otherRule', { wrong: name })
-		},
-		...[1, -1].map((sign) => ({
-			note: `rule:${sign > 0 ? 'with' : 'without'}-${name}`,
-			prior: PRIORS.ruleAdded / (2 + away),
-			terms: [...terms, ...others.map((term) => ({ ...term, share: sign * term.share }))],
-			slip: slip(sign > 0 ? 'withRule' : 'withoutRule', { of: name })
-		}))
-	]);
+const otherRule: Wide = ({ whole, counts }, stand) =>
+	otherRulers(stand).flatMap(({ name, length, away }) => {
+		const found: Part<Mm>[] = [];
+		const [instead, added] = [PRIORS.otherRule / (2 + away), PRIORS.ruleAdded / (2 + away)];
+		if (counts(instead, length))
+			found.push({
+				...{ note: `rule:${name}-for-${stand.step.name}`, prior: instead, value: length },
+				slip: () => slip('otherRule', { wrong: name })
+			});
+		for (const sign of [1, -1]) {
+			const value = mm(whole + sign * length);
+			if (counts(added, value))
+				found.push({
+					...{ note: `rule:${sign > 0 ? 'with' : 'without'}-${name}`, prior: added, value },
+					slip: () => slip(sign > 0 ? 'withRule' : 'withoutRule', { of: name })
+				});
+		}
+		return found;
+	});
 
 /** The rule that a draft which this one uses has for its step of the same name. */
 const panelRule: Wide = (_, { method, step, body, drafted }) =>
@@ -289,47 +278,16 @@ const panelRule: Wide = (_, { method, step, body, drafted }) =>
 			{
 				note: `panel:${alias}`,
 				prior: PRIORS.otherPanel,
-				terms: alone(lengthOf(ruler.formula, scopeOf(used, body, draft))),
-				slip: slip('panel', { wrong: used.called, right: method.name })
+				value: lengthOf(ruler.formula, scopeOf(used, body, draft)),
+				slip: () => slip('panel', { wrong: used.called, right: method.name })
 			}
 		];
 	});
 
-/** A drawn line by its name, how long it is, and how likely it is taken for another: a share of one. */
-interface OtherLine {
-	readonly line: string;
-	readonly length: Mm;
-	readonly share: number;
-}
-
-/** What the rules of a draft use: asked for in each diagnosis. */
-const usedIn = keptFor((method: Method): ReadonlySet<string> => new Set(method.steps.flatMap(stepLeansOn)));
-
-/** The lines that a length could be taken from by mistake: those drawn before, and those of the drafts that this one uses. */
-export const otherLines = ({ method, step, drafted }: Stand): readonly OtherLine[] => {
-	const used = usedIn(method);
-	const before = method.steps.slice(
-		0,
-		method.steps.findIndex(({ name }) => name === step.name)
-	);
-	const own = before.flatMap(({ name: line }) => {
-		const drawn = drafted.lines[line];
-		return drawn ? [{ line, length: drawn.length }] : [];
-	});
-	const borrowed = Object.entries(drafted.uses ?? {}).flatMap(([alias, { lines }]) =>
-		Object.entries(lines).map(([name, { length }]) => ({ line: `${alias}.${name}`, length }))
-	);
-	const weighed = [...own, ...borrowed].map((each) => ({
-		...each,
-		weight: used.has(each.line) ? USED_LINE : 1
-	}));
-	const whole = weighed.reduce((sum, { weight }) => sum + weight, 0);
-	return weighed.map(({ weight, ...each }) => ({ ...each, share: weight / whole }));
-};
-
 /** Another line's length in the place of the rule's, and a curve measured straight from end to end. */
-const otherLine: Wide = (terms, stand) =>
-	terms.flatMap(({ leaf }, i) => {
+const otherLine: Wide = (rule, stand) =>
+	rule.terms.flatMap((term, i) => {
+		const { leaf } = term;
 		if (leaf.kind !== 'length') return [];
 		const { scope, method } = stand;
 		const lines = otherLines(stand).filter(({ line }) => line !== leaf.line);
@@ -338,26 +296,28 @@ const otherLine: Wide = (terms, stand) =>
 			{
 				note: 'length:straight',
 				prior: PRIORS.straightForCurved,
-				terms: replaced(terms, i, { base: distance(pathStart(path), pathEnd(path)) }),
-				slip: slip('measuredStraight', { line: lineOf(method, leaf.line) }),
+				value: put(rule, term, { base: distance(pathStart(path), pathEnd(path)) }),
+				slip: () => slip('measuredStraight', { line: lineOf(method, leaf.line) }),
 				term: i
 			},
 			...lines.map(({ line, length, share }) => ({
 				note: `length:${line}`,
 				prior: PRIORS.otherLine * share,
-				terms: replaced(terms, i, { base: length }),
-				slip: slip('instead', {
-					wrong: { kind: 'line', line: lineOf(method, line) },
-					right: takenOf(leaf, method)
-				}),
+				value: put(rule, term, { base: length }),
+				slip: () =>
+					slip('instead', {
+						wrong: { kind: 'line', line: lineOf(method, line) },
+						right: takenOf(leaf, method)
+					}),
 				term: i
 			}))
 		];
 	});
 
 /** A distance taken from another of the points on the sheet. */
-const otherBeginning: Wide = (terms, { scope, earlier }) =>
-	terms.flatMap(({ leaf }, i) => {
+const otherBeginning: Wide = (rule, { scope, earlier }) =>
+	rule.terms.flatMap((term, i) => {
+		const { leaf } = term;
 		if (leaf.kind !== 'distance') return [];
 		const end = scope.point(leaf.to);
 		return earlier
@@ -365,17 +325,18 @@ const otherBeginning: Wide = (terms, { scope, earlier }) =>
 			.map(({ name, place }) => ({
 				note: `distance:from-${name}`,
 				prior: PRIORS.distance / earlier.length,
-				terms: replaced(terms, i, { base: distance(place, end) }),
-				slip: slip('instead', {
-					wrong: { kind: 'apart', from: name, to: leaf.to },
-					right: { kind: 'apart', from: leaf.from, to: leaf.to }
-				}),
+				value: put(rule, term, { base: distance(place, end) }),
+				slip: () =>
+					slip('instead', {
+						wrong: { kind: 'apart', from: name, to: leaf.to },
+						right: { kind: 'apart', from: leaf.from, to: leaf.to }
+					}),
 				term: i
 			}));
 	});
 
 /** As far as another of the points lies, or half of that; as long as a line that is drawn, or half of it. */
-const asFarAs: Wide = (_, stand) => {
+const asFarAs: Wide = ({ counts }, stand) => {
 	const { step, scope, method, earlier } = stand;
 	const from = stepRuler(step)?.from;
 	const points = earlier
@@ -390,19 +351,18 @@ const asFarAs: Wide = (_, stand) => {
 	}));
 	const all = [...points, ...lines].filter(({ far }) => far > 0);
 	return all.flatMap(({ taken, far }) =>
-		FRACTIONS.filter(({ share }) => share >= 1 / 4).map(({ name, share }) => ({
-			note: `as-far:${name}`,
-			prior: ((PRIORS.asFarAs / all.length) * (name === 'whole' || name === 'half' ? 1 : LOWERED.seldom)) / 2,
-			terms: alone(mm(far * share)),
-			get slip() {
-				return slip('shareInstead', { wrong: name, of: taken() });
-			}
-		}))
+		FRACTIONS.flatMap(({ name, share }): readonly Part<Mm>[] => {
+			const seldom = name === 'whole' || name === 'half' ? 1 : LOWERED.seldom;
+			const [prior, value] = [((PRIORS.asFarAs / all.length) * seldom) / 2, mm(far * share)];
+			if (share < 1 / 4 || !counts(prior, value)) return [];
+			const said = () => slip('shareInstead', { wrong: name, of: taken() });
+			return [{ note: `as-far:${name}`, prior, value, slip: said }];
+		})
 	);
 };
 
 /** A number of the rule forgotten, another of the named values, the other of two lengths, the rule of the other case. */
-const otherFormula: Wide = (_, { scope, method }, formula) =>
+const otherFormula: Wide = ({ formula }, { scope, method }) =>
 	rewritten(formula, method).flatMap(({ how, formula: other }) => {
 		const terms = termsIn(other, scope);
 		return terms
@@ -410,8 +370,8 @@ const otherFormula: Wide = (_, { scope, method }, formula) =>
 					{
 						note: `formula:${how}`,
 						prior: how === 'numberForgotten' ? PRIORS.numberForgotten : PRIORS.otherFormula,
-						terms,
-						slip: slip('otherFormula', { how })
+						value: sumOf(terms),
+						slip: () => slip('otherFormula', { how })
 					}
 				]
 			: [];
@@ -437,7 +397,12 @@ const KINDS: readonly Wide[] = [
 ];
 
 /** Every rare wrong way of working a length at a step. */
-export const wideDistances = (formula: Formula, stand: Stand): readonly WrongDistance[] => {
+export const wideDistances = (
+	formula: Formula,
+	stand: Stand,
+	counts: Rule['counts']
+): readonly Part<Mm>[] => {
 	const terms = termsOf(formula, stand.scope);
-	return KINDS.flatMap((kind) => kind(terms, stand, formula));
+	const rule = { formula, terms, whole: sumOf(terms), counts };
+	return KINDS.flatMap((kind) => kind(rule, stand));
 };

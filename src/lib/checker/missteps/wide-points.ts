@@ -8,8 +8,7 @@ import { mayBeMeant } from './parts.ts';
 import { PRIORS } from './priors.ts';
 import type { NamedPoint, Stand } from './stand.ts';
 import { takenAllowance } from './taken.ts';
-import { sumOf } from './terms.ts';
-import { otherRulers } from './wide-distances.ts';
+import { otherRulers } from './other-lengths.ts';
 
 /** Wrong places that any step may have, whatever its kind: rare one by one, and looked for only where a mark is to be explained. */
 
@@ -71,9 +70,9 @@ const laidOff = (stand: Stand): readonly Misstep[] => {
 	const { step, earlier, method, scope } = stand;
 	const needs = stepNeeds(step);
 	const starts = earlier.filter(({ name }) => needs.includes(name));
-	const rules = otherRulers(stand).map(({ name, terms, away }) => ({
+	const rules = otherRulers(stand).map(({ name, length, away }) => ({
 		of: { kind: 'rule', name } as const,
-		length: sumOf(terms),
+		length,
 		prior: PRIORS.laidOff / (2 + away)
 	}));
 	const allowances = method.allowances.flatMap((each) =>

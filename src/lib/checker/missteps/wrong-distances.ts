@@ -21,7 +21,8 @@ export interface WrongDistance {
 	readonly note: string;
 	readonly prior: number;
 	readonly terms: readonly Term[];
-	readonly slip: Slip;
+	/** Made where it is told. */
+	readonly slip: () => Slip;
 	/** Which of the rule's terms it changes, where it is one alone: another term may be wrong besides. */
 	readonly term?: number;
 }
@@ -87,7 +88,7 @@ const fractionsOf = (
 			(_, i) => chosen.includes(i),
 			(term) => ({ ...term, share: Math.sign(term.share) * wrong.share })
 		),
-		slip: slip('fraction', { wrong: wrong.name, right: right.name, of }),
+		slip: () => slip('fraction', { wrong: wrong.name, right: right.name, of }),
 		...(chosen.length === 1 && chosen[0] !== undefined ? { term: chosen[0] } : {})
 	}));
 };
@@ -118,14 +119,14 @@ const wrongAllowances = (terms: readonly Term[], { method }: Working): WrongDist
 			note: `allowance:left-out:${leaf.key}`,
 			prior: PRIORS.allowanceLeftOut,
 			terms: terms.filter((_, k) => k !== i),
-			slip: slip('leftOut', { what }),
+			slip: () => slip('leftOut', { what }),
 			term: i
 		};
 		const twice: WrongDistance = {
 			note: `allowance:twice:${leaf.key}`,
 			prior: PRIORS.allowanceTwice,
 			terms: [...terms, term],
-			slip: slip('twice', { what, how: terms.length > 1 ? how : 'taken' }),
+			slip: () => slip('twice', { what, how: terms.length > 1 ? how : 'taken' }),
 			term: i
 		};
 		if (terms.length === 1) return [left, twice];
@@ -133,7 +134,7 @@ const wrongAllowances = (terms: readonly Term[], { method }: Working): WrongDist
 			note: `allowance:subtracted:${leaf.key}`,
 			prior: PRIORS.allowanceSubtracted,
 			terms: replaced(terms, i, { share: -share }),
-			slip: slip(share < 0 ? 'added' : 'takenOff', { what }),
+			slip: () => slip(share < 0 ? 'added' : 'takenOff', { what }),
 			term: i
 		};
 		return [left, twice, off];
@@ -169,10 +170,11 @@ const wrongMeasurements = (terms: readonly Term[], working: Working): WrongDista
 					note: `measurement:${key}-for-${leaf.key}`,
 					prior: PRIORS.measurement * (how === 'seldom' ? LOWERED.seldom : 1),
 					terms: wrong,
-					slip: slip('instead', {
-						wrong: { kind: 'measurement', key },
-						right: { kind: 'measurement', key: leaf.key }
-					}),
+					slip: () =>
+						slip('instead', {
+							wrong: { kind: 'measurement', key },
+							right: { kind: 'measurement', key: leaf.key }
+						}),
 					term: i
 				}))
 			);
@@ -192,7 +194,8 @@ const wrongNeighbours = (terms: readonly Term[], { method, scope, step }: Workin
 			note: `allowance:${key}-for-${leaf.key}`,
 			prior,
 			terms: replaced(terms, i, { leaf: { kind: 'allowance', key }, base: scope.allowance(key) }),
-			slip: slip('instead', { wrong: takenAllowance(method, key), right: takenAllowance(method, leaf.key) }),
+			slip: () =>
+				slip('instead', { wrong: takenAllowance(method, key), right: takenAllowance(method, leaf.key) }),
 			term: i
 		}));
 	});
@@ -209,7 +212,7 @@ const wrongEnds = (terms: readonly Term[], { scope, points }: Working): WrongDis
 				note: `distance:${point}-for-${leaf.to}`,
 				prior: PRIORS.distance / others.length,
 				terms: replaced(terms, i, { leaf: { ...leaf, to: point }, base }),
-				slip: slip('farEnd', { from: leaf.from, wrong: point, right: leaf.to }),
+				slip: () => slip('farEnd', { from: leaf.from, wrong: point, right: leaf.to }),
 				term: i
 			};
 		});
@@ -282,7 +285,7 @@ const wrongReadings = (terms: readonly Term[], working: Working): WrongDistance[
 			terms: inParts
 				? terms.map((term) => ({ ...term, base: mm((term.base * length) / whole) }))
 				: [{ leaf: result, base: length, share: 1 }],
-			slip: slip(key, { what: { kind: 'distance' }, asRead: [whole, length] })
+			slip: () => slip(key, { what: { kind: 'distance' }, asRead: [whole, length] })
 		})),
 		...terms.flatMap((term, i) =>
 			isMeasured(term)
@@ -290,7 +293,7 @@ const wrongReadings = (terms: readonly Term[], working: Working): WrongDistance[
 						note,
 						prior: prior * LOWERED.inMeasurement,
 						terms: replaced(terms, i, { base }),
-						slip: slip(key, { what: takenOf(term.leaf, working.method), asRead: [term.base, base] }),
+						slip: () => slip(key, { what: takenOf(term.leaf, working.method), asRead: [term.base, base] }),
 						term: i
 					}))
 				: []

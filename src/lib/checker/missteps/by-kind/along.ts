@@ -1,26 +1,27 @@
 import type { Compass } from '#shared/method.ts';
 import { mm, type Mm } from '#shared/units.ts';
-import { pathEnd, pathLength, pathStart, pointAtLength } from '#geometry/path.ts';
+import { pathEnd, pathLength, pathStart } from '#geometry/path.ts';
 import { alongness, directionTo, moved, opposite, type Direction, type SheetPoint } from '#geometry/point.ts';
 import { lengthOf } from '#drafting/formula/value.ts';
 import { COMPASS } from '#drafting/steps/compass.ts';
 import { workStep } from '#drafting/steps/kinds.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
-import { slip, type Misstep } from '../misstep.ts';
+import { courseOnLine, courseToward, straightCourse, type Course } from '../courses.ts';
+import { slip, type Misstep, type Part } from '../misstep.ts';
 import {
 	aimParts,
 	laid,
+	laidOn,
+	laidOnOthers,
 	laidTogether,
 	lengthParts,
-	mayLieOn,
 	startParts,
-	twoTerms,
-	type Part
+	twoTerms
 } from '../parts.ts';
 import { PRIORS } from '../priors.ts';
 import type { Stand } from '../stand.ts';
 import { lineOf } from '../taken.ts';
-import { otherLines } from '../wide-distances.ts';
+import { otherLines } from '../other-lengths.ts';
 import { backward, type KindMissteps } from './kind-missteps.ts';
 
 type On = StepOf<'along'>['on'];
@@ -70,24 +71,23 @@ const towardPoint = (step: StepOf<'along'>, { from, toward }: OnPoints, stand: S
 	const slope = directionTo(start, aim);
 	if (!slope) return [];
 	const length = lengthOf(step.by, stand.scope);
-	const [lengths, starts, aims] = [
-		lengthParts(step.by, stand),
-		startParts(from, stand),
-		aimParts(toward, from, stand)
-	];
-	const lay = (by: Mm): SheetPoint => moved(start, slope, by);
-	const between = (begin: SheetPoint, end: SheetPoint, by: Mm = length): SheetPoint | undefined => {
+	const [starts, aims] = [startParts(from, stand), aimParts(toward, from, stand)];
+	const course = straightCourse(stand, start, slope);
+	const lengths = lengthParts(step.by, stand, course, ...starts, ...aims);
+	const between = (begin: SheetPoint, end: SheetPoint): SheetPoint | undefined => {
 		const way = directionTo(begin, end);
-		return way && moved(begin, way, by);
+		return way && moved(begin, way, length);
 	};
-	const isBeside = (begin: SheetPoint, end: SheetPoint): boolean =>
-		mayLieOn(stand, begin, directionTo(begin, end) ?? slope);
-	// Whoever begins at the point that is gone toward goes on from it, or turns back.
-	const fromAim = (by: Mm): readonly SheetPoint[] => [moved(aim, opposite(slope), by), moved(aim, slope, by)];
+	// Whoever begins at the point that is gone toward turns back.
+	const begun = starts.map((part) => ({
+		...part,
+		value:
+			part.value === aim ? straightCourse(stand, aim, opposite(slope)) : courseToward(stand, part.value, aim)
+	}));
+	const aimed = aims.map((part) => ({ ...part, value: courseToward(stand, start, part.value) }));
 	return [
-		...laid(stand, lengths, lay),
-		...laid(stand, starts, (begin) => (begin === aim ? fromAim(length)[0] : between(begin, aim))),
-		...laid(stand, aims, (end) => between(start, end)),
+		...laidOn(stand, lengths, course),
+		...laid(stand, [...begun, ...aimed], ({ at }) => at(length)),
 		{
 			note: 'direction:opposite',
 			prior: PRIORS.opposite,
@@ -95,20 +95,10 @@ const towardPoint = (step: StepOf<'along'>, { from, toward }: OnPoints, stand: S
 			slips: [slip('away', { toward })]
 		},
 		...squareInstead(start, slope, length, toward),
-		...(mayLieOn(stand, start, slope) ? twoTerms(step.by, lengths, stand, lay) : []),
-		...laidTogether(
-			stand,
-			lengths,
-			starts.filter(({ value }) => isBeside(value, aim)),
-			(by, begin) => (begin === aim ? fromAim(by)[0] : between(begin, aim, by))
-		),
-		...laidTogether(
-			stand,
-			lengths,
-			aims.filter(({ value }) => isBeside(start, value)),
-			(by, end) => between(start, end, by)
-		),
-		...laidTogether(stand, starts, aims, (begin, end) => between(begin, end))
+		...twoTerms(step.by, lengths, stand, course),
+		...laidOnOthers(stand, lengths, begun),
+		...laidOnOthers(stand, lengths, aimed),
+		...laidTogether(stand, starts, aims, between)
 	];
 };
 
@@ -128,10 +118,10 @@ const otherCourses = ({ line, from }: OnLine, length: Mm, stand: Stand): readonl
 			slips: [slip('measuredStraight', { line: lineOf(method, line) })]
 		})),
 		...others.flatMap(({ line: other, length: whole, share }) => {
-			const otherPath = scope.line(other);
-			const places = [pointAtLength(otherPath, length), pointAtLength(otherPath, mm(whole - length))];
-			return places.flatMap((place) =>
-				place
+			const { at, near } = courseOnLine(stand, scope.line(other));
+			return [length, mm(whole - length)].flatMap((by) => {
+				const place = near(by) ? at(by) : undefined;
+				return place
 					? [
 							{
 								note: `line:${other}-for-${line}`,
@@ -140,8 +130,8 @@ const otherCourses = ({ line, from }: OnLine, length: Mm, stand: Stand): readonl
 								slips: [slip('alongOther', { wrong: lineOf(method, other), right: lineOf(method, line) })]
 							}
 						]
-					: []
-			);
+					: [];
+			});
 		})
 	];
 };
@@ -150,20 +140,24 @@ const alongLine = (step: StepOf<'along'>, on: OnLine, stand: Stand): readonly Mi
 	const { line, from } = on;
 	const path = stand.scope.line(line);
 	const [whole, length] = [pathLength(path), lengthOf(step.by, stand.scope)];
-	const lay = (by: Mm, end: OnLine['from']): SheetPoint | undefined =>
-		pointAtLength(path, end === 'start' ? by : mm(whole - by));
-	const lengths = lengthParts(step.by, stand);
-	const farEnd: Part<OnLine['from']> = {
+	const forth = courseOnLine(stand, path);
+	const back: Course = {
+		at: (by) => forth.at(mm(whole - by)),
+		near: (by) => forth.near(whole - by)
+	};
+	const [course, other] = from === 'start' ? [forth, back] : [back, forth];
+	const farEnd: Part<Course> = {
 		note: 'direction:opposite',
 		prior: PRIORS.opposite,
-		value: from === 'start' ? 'end' : 'start',
-		slip: slip('otherEnd', { line: lineOf(stand.method, line), from })
+		value: other,
+		slip: () => slip('otherEnd', { line: lineOf(stand.method, line), from })
 	};
+	const lengths = lengthParts(step.by, stand, course, farEnd);
 	return [
-		...laid(stand, lengths, (by) => lay(by, from)),
-		...laid(stand, [farEnd], (end) => lay(length, end)),
-		...laidTogether(stand, lengths, [farEnd], lay),
-		...twoTerms(step.by, lengths, stand, (by) => lay(by, from)),
+		...laidOn(stand, lengths, course),
+		...laid(stand, [farEnd], ({ at }) => at(length)),
+		...laidOnOthers(stand, lengths, [farEnd]),
+		...twoTerms(step.by, lengths, stand, course),
 		...otherCourses(on, length, stand)
 	];
 };
@@ -175,30 +169,27 @@ const wayAs = (step: StepOf<'along'>, start: SheetPoint, { scope }: Stand): Dire
 };
 
 /** A length laid off the way that another line runs: worked wrongly, begun elsewhere, turned back, or measured square. */
-const sameWay = (step: StepOf<'along'>, { from }: OnCourse, stand: Stand): readonly Misstep[] => {
-	const start = stand.scope.point(from);
+const sameWay = (step: StepOf<'along'>, { from: begin }: OnCourse, stand: Stand): readonly Misstep[] => {
+	const start = stand.scope.point(begin);
 	const slope = wayAs(step, start, stand);
 	if (!slope) return [];
 	const length = lengthOf(step.by, stand.scope);
-	const [lengths, starts] = [lengthParts(step.by, stand), startParts(from, stand)];
-	const lay = (by: Mm): SheetPoint => moved(start, slope, by);
+	const starts = startParts(begin, stand);
+	const course = straightCourse(stand, start, slope);
+	const lengths = lengthParts(step.by, stand, course, ...starts);
+	const from = starts.map((part) => ({ ...part, value: straightCourse(stand, part.value, slope) }));
 	return [
-		...laid(stand, lengths, lay),
-		...laid(stand, starts, (begin) => moved(begin, slope, length)),
+		...laidOn(stand, lengths, course),
+		...laid(stand, from, ({ at }) => at(length)),
 		{
 			note: 'direction:opposite',
 			prior: PRIORS.opposite,
-			place: lay(backward(length)),
+			place: moved(start, slope, backward(length)),
 			slips: [slip('opposite')]
 		},
 		...(stand.placed ? squareSame(start, slope, length) : []),
-		...(mayLieOn(stand, start, slope) ? twoTerms(step.by, lengths, stand, lay) : []),
-		...laidTogether(
-			stand,
-			lengths,
-			starts.filter(({ value }) => mayLieOn(stand, value, slope)),
-			(by, begin) => moved(begin, slope, by)
-		)
+		...twoTerms(step.by, lengths, stand, course),
+		...laidOnOthers(stand, lengths, from)
 	];
 };
 

@@ -2,8 +2,8 @@ import { between } from '#geometry/point.ts';
 import { numberOf } from '#drafting/formula/value.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
 import { FRACTIONS, RARE_FRACTIONS, fractionOf, fractionWeight } from '../fractions.ts';
-import { slip } from '../misstep.ts';
-import { aimParts, laid, laidTogether, startParts, type Part } from '../parts.ts';
+import { slip, type Part } from '../misstep.ts';
+import { aimParts, laid, laidTogether, startParts } from '../parts.ts';
 import { PRIORS } from '../priors.ts';
 import type { KindMissteps } from './kind-missteps.ts';
 
@@ -21,7 +21,7 @@ const wrongShares = (
 			note: `fraction:${wrong.name}-for-${right.name}`,
 			prior: PRIORS.fraction * fractionWeight(wrong, right),
 			value: wrong.share,
-			slip: slip('share', { wrong: wrong.name, right: right.name, from, to })
+			slip: () => slip('share', { wrong: wrong.name, right: right.name, from, to })
 		}));
 };
 

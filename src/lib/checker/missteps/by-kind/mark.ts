@@ -1,6 +1,5 @@
 import { SAME_PLACE } from '#shared/tolerances.ts';
 import type { Compass } from '#shared/method.ts';
-import type { Mm } from '#shared/units.ts';
 import { endDirection, pathEnd, pathStart, startDirection, type Path } from '#geometry/path.ts';
 import {
 	alongness,
@@ -15,8 +14,9 @@ import {
 import { lengthOf } from '#drafting/formula/value.ts';
 import { COMPASS } from '#drafting/steps/compass.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
-import { slip } from '../misstep.ts';
-import { laid, laidTogether, lengthParts, mayLieOn, startParts, twoTerms, type Part } from '../parts.ts';
+import { straightCourse } from '../courses.ts';
+import { slip, type Part } from '../misstep.ts';
+import { laid, laidOn, laidOnOthers, laidTogether, lengthParts, startParts, twoTerms } from '../parts.ts';
 import { LOWERED, PRIORS } from '../priors.ts';
 import type { Stand } from '../stand.ts';
 import type { KindMissteps } from './kind-missteps.ts';
@@ -38,7 +38,7 @@ const wrongWays = ({ go }: StepOf<'mark'>): readonly Part<Direction>[] => {
 	];
 	return ways.map(([way, note, prior]) => ({
 		...{ note, prior, value: COMPASS[way] },
-		slip: slip('way', { wrong: way, right: go })
+		slip: () => slip('way', { wrong: way, right: go })
 	}));
 };
 
@@ -65,7 +65,7 @@ const alongSlopes = ({ go }: StepOf<'mark'>, stand: Stand, start: SheetPoint): r
 				note: 'slope',
 				prior: PRIORS.slope,
 				value: way,
-				slip: slip('alongLine', { line: { noun: label }, right: go })
+				slip: () => slip('alongLine', { line: { noun: label }, right: go })
 			}
 		];
 	});
@@ -89,7 +89,7 @@ const squareToGuide = (
 	].map((each) => ({
 		...each,
 		note: 'slope:square',
-		slip: slip('squareToGuide', { from: start.from, to: start.to, right: go })
+		slip: () => slip('squareToGuide', { from: start.from, to: start.to, right: go })
 	}));
 };
 
@@ -100,18 +100,18 @@ export const markMissteps: KindMissteps<'mark'> = (step, stand) => {
 		lengthOf(step.by, stand.scope),
 		COMPASS[step.go]
 	];
-	const [lengths, starts] = [lengthParts(step.by, stand), startParts(step.from, stand)];
+	const starts = startParts(step.from, stand);
 	const ways = [...wrongWays(step), ...alongSlopes(step, stand, start), ...squareToGuide(step, stand)];
-	const lay = (by: Mm): SheetPoint => moved(start, way, by);
-	const besideStart = starts.filter(({ value }) => mayLieOn(stand, value, way));
-	const besideWays = ways.filter(({ value }) => mayLieOn(stand, start, value));
+	const course = straightCourse(stand, start, way);
+	const lengths = lengthParts(step.by, stand, course, ...starts, ...ways);
+	const from = starts.map((part) => ({ ...part, value: straightCourse(stand, part.value, way) }));
+	const otherWays = ways.map((part) => ({ ...part, value: straightCourse(stand, start, part.value) }));
 	return [
-		...laid(stand, lengths, lay),
-		...laid(stand, starts, (from) => moved(from, way, length)),
-		...laid(stand, ways, (other) => moved(start, other, length)),
-		...(mayLieOn(stand, start, way) ? twoTerms(step.by, lengths, stand, lay) : []),
-		...laidTogether(stand, lengths, besideStart, (by, from) => moved(from, way, by)),
-		...laidTogether(stand, lengths, besideWays, (by, other) => moved(start, other, by)),
-		...laidTogether(stand, starts, ways, (from, other) => moved(from, other, length))
+		...laidOn(stand, lengths, course),
+		...laid(stand, [...from, ...otherWays], ({ at }) => at(length)),
+		...twoTerms(step.by, lengths, stand, course),
+		...laidOnOthers(stand, lengths, from),
+		...laidOnOthers(stand, lengths, otherWays),
+		...laidTogether(stand, starts, ways, (begin, other) => moved(begin, other, length))
 	];
 };

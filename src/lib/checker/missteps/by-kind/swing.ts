@@ -3,8 +3,8 @@ import { mm, type Mm } from '#shared/units.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
 import { swungToLevel } from '#geometry/rays.ts';
 import { lengthOf } from '#drafting/formula/value.ts';
-import { slip } from '../misstep.ts';
-import { laid, laidTogether, lengthParts, mayBeMeant, startParts, type Part } from '../parts.ts';
+import { slip, type Part } from '../misstep.ts';
+import { laid, laidTogether, lengthParts, mayBeMeant, startParts } from '../parts.ts';
 import { PRIORS } from '../priors.ts';
 import type { KindMissteps } from './kind-missteps.ts';
 
@@ -28,20 +28,20 @@ export const swingMissteps: KindMissteps<'swing'> = (step, stand) => {
 		note: 'direction:opposite',
 		prior: PRIORS.opposite,
 		value: side === 'outward' ? 'inward' : 'outward',
-		slip: slip('swung', { wrong: side === 'outward' ? 'inward' : 'outward', right: side })
+		slip: () => slip('swung', { wrong: side === 'outward' ? 'inward' : 'outward', right: side })
 	};
 	const up: Part<Mm> = {
 		note: 'direction:upward',
 		prior: PRIORS.opposite,
 		value: mm(2 * centre.y - level),
-		slip: slip('swungUp')
+		slip: () => slip('swungUp')
 	};
 	const straight: readonly Part<SheetPoint>[] = [
 		{ value: at(centre.x, level), from: undefined },
 		{ value: centre, from }
 	].map(({ value, from: begun }) => ({
 		...{ note: 'slope', prior: PRIORS.slope / 2, value },
-		slip: slip('notSwung', { from: begun })
+		slip: () => slip('notSwung', { from: begun })
 	}));
 	const across = (start: SheetPoint, by: Mm): SheetPoint => at(start.x + out * by, start.y);
 	return [

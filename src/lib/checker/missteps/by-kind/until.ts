@@ -127,7 +127,7 @@ export const untilMissteps: KindMissteps<'until'> = (step, stand) => {
 		...laid(stand, lengths, placeAt),
 		...laid(stand, begun, (places) => places(length)),
 		...laidTogether(stand, begun, lengths, (places, wanted) => places(wanted)),
-		...twoTerms(step.length, lengths, stand, placeAt),
+		...twoTerms(step.length, lengths, stand, { at: placeAt, near: () => true }),
 		...asLongAsOthers(step, stand, placeAt),
 		...straightOn(step, stand, length),
 		...wrongWays(step, stand)
