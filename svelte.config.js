@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, posix } from 'node:path';
 import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
@@ -32,6 +33,27 @@ const compress = async (folder) => {
 const nodeAdapter = () => {
 	const node = adapter({ out: BUILD });
 	return { ...node, adapt: (builder) => node.adapt({ ...builder, compress }) };
+};
+
+/** The one script that stands in every page beside the framework's own. */
+const [, ownScript = ''] =
+	/<script>([^]*?)<\/script>/.exec(readFileSync(new URL('src/app.html', import.meta.url), 'utf8')) ?? [];
+
+/**
+ * What a page may load and run. Scripts that stand in a page are named by what is in them; the framework adds its own, so there
+ * is no way in for another. Styles may stand in it: sizes of drawings are attributes. Who may frame a page is a setting of the server.
+ *
+ * @type {NonNullable<import('@sveltejs/kit').KitConfig['csp']>['directives']}
+ */
+const POLICY = {
+	'default-src': ['self'],
+	'script-src': ['self', `sha256-${createHash('sha256').update(ownScript).digest('base64')}`],
+	'style-src': ['self', 'unsafe-inline'],
+	'img-src': ['self', 'data:', 'blob:'],
+	'font-src': ['self', 'data:'],
+	'object-src': ['none'],
+	'base-uri': ['none'],
+	'form-action': ['self']
 };
 
 /** The components that lessons may use, and the file of each under src/lib/ui: listed once, in embeds.ts. */
@@ -86,6 +108,9 @@ export default {
 		adapter: nodeAdapter(),
 		outDir: process.env['SQUARE_ACROSS_BUILD'] === undefined ? '.svelte-kit' : `${BUILD}.kit`,
 		files: { assets: 'static' },
+		csp: { mode: 'auto', directives: POLICY },
+		// src/hooks.server.ts asks where everything comes from that changes something, also what is no form.
+		csrf: { trustedOrigins: ['*'] },
 		// All of a page's styles: it is not to wait for them once more.
 		inlineStyleThreshold: 50_000,
 		typescript: {

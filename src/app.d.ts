@@ -4,3 +4,10 @@ declare module '*.md' {
 	export default component;
 	export const metadata: Record<string, unknown>;
 }
+
+declare namespace App {
+	/** What the server hands on beside a request; absent in development. */
+	interface Platform {
+		readonly req: import('node:http').IncomingMessage;
+	}
+}

@@ -1,10 +1,21 @@
-import { error, redirect, type Handle, type RequestEvent, type ServerInit } from '@sveltejs/kit';
+import {
+	error,
+	redirect,
+	type Handle,
+	type HandleServerError,
+	type RequestEvent,
+	type ServerInit
+} from '@sveltejs/kit';
 import { building } from '$app/environment';
 import { movedPath } from '#shared/renamed.ts';
 import { languageOf } from '#shared/speech/language.ts';
 import { speechOf } from '#shared/speech/speech.ts';
 import { LANGUAGE_COOKIE, LANGUAGE_KEPT_FOR, sentOnTo } from '#shared/speech/sent-on.ts';
 import { serverWords } from '#shared/speech/school-words.ts';
+import { faultOf, writeLog } from '#server/log.ts';
+import { newId } from '#server/people/ids.ts';
+import { readSettings } from '#server/settings.ts';
+import { closeStreams } from '#server/streams.ts';
 import { openClasses } from './routes/classes.server.ts';
 
 /** Whether someone asks for a page: not for what a page brings in. */
@@ -32,7 +43,28 @@ const sendOn = ({ url, cookies, request }: RequestEvent): void => {
 
 /** While pages are made beforehand there are no classes. */
 export const init: ServerInit = async () => {
-	if (!building) await openClasses();
+	if (building) return;
+	process.once('sveltekit:shutdown', closeStreams);
+	await openClasses();
+};
+
+const settings = building ? undefined : readSettings(process.env);
+
+/** Tells the server which route answers, for its log: src/cli/answering.ts. */
+const tellRoute = ({ platform, route }: RequestEvent): void => {
+	if (platform) platform.req.headers['x-square-across-route'] = route.id ?? 'none';
+};
+
+/** Letters of the number under which a fault stands in the log: the end of an id, which is drawn. */
+const NUMBER_LETTERS = 8;
+
+/** What is our fault is told by a number, and written to the log under it. */
+export const handleError: HandleServerError = async ({ error: problem, event, status, message }) => {
+	if (status < 500 || !settings) return { message };
+	const number = newId(Date.now()).slice(-NUMBER_LETTERS);
+	writeLog(settings.log, { event: 'fault', number, route: event.route.id ?? 'none', ...faultOf(problem) });
+	const { words } = speechOf(await serverWords(languageOf(event.url.pathname)), 'cm');
+	return { message: words.classroom.ourFault({ number }) };
 };
 
 /** Whether a request that changes something was sent by a page of another site. A program that is no browser names none. */
@@ -40,8 +72,17 @@ const isOfOtherSite = ({ request, url }: RequestEvent): boolean =>
 	!['GET', 'HEAD', 'OPTIONS'].includes(request.method) &&
 	![null, url.origin].includes(request.headers.get('origin'));
 
+/** Adds to the policy of a page, which the framework writes when it makes the page, who may frame it: that is a setting. */
+const withFrames = (response: Response): Response => {
+	const policy = response.headers.get('content-security-policy');
+	if (policy !== null && settings)
+		response.headers.set('content-security-policy', `${policy}; ${settings.frames}`);
+	return response;
+};
+
 /** What stands in src/app.html in the language of the page. */
 export const handle: Handle = async ({ event, resolve }) => {
+	tellRoute(event);
 	const moved = movedPath(event.url.pathname);
 	if (moved !== undefined) redirect(308, moved + (building ? '' : event.url.search));
 	if (!building && isForPage(event)) sendOn(event);
@@ -50,11 +91,12 @@ export const handle: Handle = async ({ event, resolve }) => {
 	if (isOfOtherSite(event)) error(403, classroom.otherSite);
 	// What a class sees is for one person, whoever asks next on the same way.
 	if (event.route.id?.includes('/class/')) event.setHeaders({ 'cache-control': 'private, no-store' });
-	return resolve(event, {
+	const response = await resolve(event, {
 		transformPageChunk: ({ html }) =>
 			html
 				.replace('%language%', language)
 				.replace('%without-script%', page.withoutScript)
 				.replace('%out-of-reach%', page.outOfReach)
 	});
+	return withFrames(response);
 };

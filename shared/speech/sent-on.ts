@@ -4,6 +4,9 @@ import { addressIn, askedFor, isLanguage, languageOf, type Language } from './la
 export const LANGUAGE_COOKIE = 'language';
 export const LANGUAGE_KEPT_FOR = 365 * 24 * 60 * 60;
 
+/** What programs ask for, and pages do not: it stands at one address in all languages. */
+const FOR_PROGRAMS = /^\/(health|ready|lti)(\/|$)/;
+
 /** What decides in which language a page is shown. */
 export interface AskedPage {
 	readonly path: string;
@@ -26,6 +29,7 @@ export interface SentOn {
  * address without a language goes to the one that was chosen, or else to the one that the browser asks for.
  */
 export const sentOnTo = ({ path, search, chosen, accepted }: AskedPage): SentOn | undefined => {
+	if (FOR_PROGRAMS.test(path)) return undefined;
 	const others = new URLSearchParams(search);
 	const wanted = others.get('language') ?? undefined;
 	others.delete('language');

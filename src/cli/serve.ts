@@ -1,15 +1,15 @@
-import { createServer, type RequestListener, type Server } from 'node:http';
-import path from 'node:path';
-import { pathToFileURL } from 'node:url';
+import { createServer, type Server } from 'node:http';
 import { BadInput, cut, slipWords } from '#shared/bad-input.ts';
 import type { Speech } from '#shared/speech/speech.ts';
+import { writeLog, type LogLine } from '#server/log.ts';
+import { readSettings, type Settings } from '#server/settings.ts';
+import { answersOf, answerWrongRequests } from './answering.ts';
 import { BuildFailed, ensureBuilt, tellFailure } from './app-build.ts';
 import { keepWhileServing } from './build-folders.ts';
 import { boundConnections } from './connections.ts';
 import { BAD_USE } from './exit-code.ts';
 import { parsedWords } from './options.ts';
 import { complain } from './output.ts';
-import { sendToLanguage } from './page-language.ts';
 import { prepareClasses } from './store-place.ts';
 
 /** Free on most machines, and easy to remember. */
@@ -20,9 +20,6 @@ const HIGHEST_PORT = 65_535;
 
 /** How long a page that is still being sent may take once the server was told to stop, in milliseconds. */
 const LAST_WORDS = 3_000;
-
-/** Tells the built app how it was asked; overwritten on every request, so a visitor cannot set it. */
-const OWN_PROTOCOL_HEADER = 'x-square-across-protocol';
 
 const OPTIONS = { port: { type: 'string' }, host: { type: 'string' } } as const;
 
@@ -35,13 +32,13 @@ interface Address {
 /** A command line that cannot be followed, said in one line. */
 class BadUse extends Error {}
 
-/** Reads `--port N --host H`. @throws BadUse naming the option and the value seen, BadInput for a wrong word */
-const readAddress = (words: readonly string[], { command }: Speech['words']): Address => {
+/** Reads `--port N --host H`, which stand before the settings. @throws BadUse naming the option and the value seen, BadInput for a wrong word */
+const readAddress = (words: readonly string[], { command }: Speech['words'], settings: Settings): Address => {
 	const { values, positionals } = parsedWords('serve', OPTIONS, words);
 	const [more] = positionals;
 	if (more !== undefined) throw new BadUse(command.takesNothing({ command: 'serve', seen: cut(more) }));
-	const host = values.host ?? 'localhost';
-	if (values.port === undefined) return { host, port: undefined };
+	const host = values.host ?? settings.host;
+	if (values.port === undefined) return { host, port: settings.port };
 	const port = Number(values.port);
 	if (!/^\d+$/.test(values.port) || port > HIGHEST_PORT)
 		throw new BadUse(command.wrongPort({ most: HIGHEST_PORT, seen: cut(values.port) }));
@@ -85,37 +82,15 @@ const listenSomewhere = async (
 	throw new BadUse(command.takenPort({ first: ports[0] ?? 0, last: ports.at(-1) ?? 0 }));
 };
 
-/**
- * The answer of an app that is built in a folder. What stands at an address changes with the next build, so a browser
- * asks each time whether it did; files that are named by their content are told by the app to be kept.
- */
-const loadApp = async (folder: string): Promise<RequestListener> => {
-	// The app cannot see whether it was asked over http or https; behind a proxy ORIGIN says so, here we do.
-	if (process.env['ORIGIN'] === undefined) process.env['PROTOCOL_HEADER'] ??= OWN_PROTOCOL_HEADER;
-	const file = pathToFileURL(path.join(folder, 'handler.js')).href;
-	const { handler } = (await import(/* @vite-ignore */ file)) as { handler: RequestListener };
-	return (request, response) => {
-		// A file that cannot be read, as where too many are open, ends its own request and no other.
-		response.on('pipe', (source) => {
-			source.on('error', () => {
-				response.destroy();
-			});
-		});
-		if (sendToLanguage(request, response)) return;
-		response.setHeader('cache-control', 'no-cache');
-		request.headers[OWN_PROTOCOL_HEADER] = 'http';
-		handler(request, response);
-	};
-};
-
 /** Node's types know only its own events; an app may name others. */
 const announcer = process as unknown as { emit(event: string, signal: string): boolean };
 
 /** Resolves when the process is told to stop and the last request has been answered. */
-const untilStopped = (server: Server): Promise<void> =>
+const untilStopped = (server: Server, say: (event: LogLine) => void): Promise<void> =>
 	new Promise((resolve) => {
 		const stop = (signal: string): void => {
-			// What adapter-node promises its apps, so that they can close their own files.
+			say({ event: 'stopping' });
+			// adapter-node tells its apps only once the server has closed, which waits for streams that they alone can end.
 			announcer.emit('sveltekit:shutdown', signal);
 			server.close(() => {
 				resolve();
@@ -147,20 +122,25 @@ const addressOf = (
  */
 export const serveCommand = async (words: readonly string[], speech: Speech): Promise<number> => {
 	try {
-		const address = readAddress(words, speech.words);
+		const settings = readSettings(process.env);
+		const say = (line: LogLine): void => writeLog(settings.log, line);
+		const address = readAddress(words, speech.words, settings);
 		const folder = await ensureBuilt(console.log, speech);
 		keepWhileServing(folder);
 		const first = await prepareClasses(speech);
-		const server = createServer(await loadApp(folder));
+		const server = createServer(await answersOf(folder, settings));
 		boundConnections(server);
+		answerWrongRequests(server);
 		await listenSomewhere(server, address, speech.words);
-		const stopped = untilStopped(server);
+		const stopped = untilStopped(server, say);
+		say({ event: 'start' });
 		console.log(speech.words.command.serving(addressOf(server, address.host)));
 		if (first !== undefined)
 			console.log(
 				speech.words.server.firstTeacher({ address: addressOf(server, address.host).address + first })
 			);
 		await stopped;
+		say({ event: 'stopped' });
 		return 0;
 	} catch (problem) {
 		if (problem instanceof BuildFailed) return tellFailure(problem, speech);

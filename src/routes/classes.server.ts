@@ -7,7 +7,9 @@ import { COST } from '#server/people/passphrases.ts';
 import { callerOf, STAYS } from '#server/people/sessions.ts';
 import { Refused } from '#server/refused.ts';
 import { readSettings } from '#server/settings.ts';
+import { versionOf } from '#server/store/migrate.ts';
 import { isOutOfReach, openStore } from '#server/store/store.ts';
+import { isClosing } from '#server/streams.ts';
 import { carryOut, type UseCase } from '#server/use-case.ts';
 import type { Caller, World } from '#server/world.ts';
 
@@ -26,6 +28,19 @@ let opened: Promise<World | undefined> | undefined;
 export const openClasses = async (): Promise<void> => {
 	opened = open();
 	await opened;
+};
+
+/** Whether the store answers, where there is one, and nobody has told the server to stop. */
+export const isReady = async (): Promise<boolean> => {
+	const world = await opened;
+	if (isClosing()) return false;
+	if (!world) return true;
+	try {
+		await versionOf(world.store.db);
+		return true;
+	} catch {
+		return false;
+	}
 };
 
 type Event = Pick<RequestEvent, 'cookies' | 'url' | 'getClientAddress'>;

@@ -64,6 +64,8 @@ export const classroom = (v: Voice) => {
 		noClasses: 'There are no classes on this site.',
 		outOfReach:
 			'The classes cannot be reached just now. Nothing that was saved is lost; try again in a moment.',
+		ourFault: ({ number }: { number: string }) =>
+			`This went wrong here, and it is not your fault. Whoever looks after this site finds it under ${number}.`,
 		notForRole: 'This is not for you to do.',
 		notThere: 'There is no such thing here.',
 		noOpenClass: 'No class that you could join has this code. Ask your teacher.',

@@ -63,6 +63,8 @@ export const classroom: typeof english = (v) => {
 		noClasses: 'En este sitio no hay clases.',
 		outOfReach:
 			'Ahora no se puede llegar a las clases. No se ha perdido nada de lo guardado; prueba dentro de un momento.',
+		ourFault: ({ number }) =>
+			`Algo ha fallado aquí, y no es culpa tuya. Quien cuida este sitio lo encuentra con el número ${number}.`,
 		notForRole: 'Esto no te toca a ti.',
 		notThere: 'Aquí no hay nada así.',
 		noOpenClass: 'Ninguna clase en la que puedas entrar tiene este código. Pregunta a quien te da clase.',

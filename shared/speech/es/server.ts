@@ -29,6 +29,14 @@ export const server: typeof english = (v) => {
 	return {
 		notPostgres: ({ seen }) =>
 			`la dirección de una base de datos es postgres://USUARIO:CONTRASEÑA@MÁQUINA/NOMBRE, no ${seen}`,
+		noSetting: ({ near }) =>
+			`no hay ningún ajuste con este nombre${near === undefined ? '' : `; ¿quieres decir ${near}?`}`,
+		notWhole: ({ least, most, seen }) => `debe ser un número entero de ${least} a ${most}, no ${seen}`,
+		notOrigin: ({ seen }) =>
+			`una dirección es aquí https://MÁQUINA o http://MÁQUINA:PUERTO sin ruta, no ${seen}`,
+		notHeader: ({ seen }) => `debe ser el nombre de una cabecera, no ${seen}`,
+		notBytes: ({ seen }) => `debe ser un número de bytes como 512K o 2M, no ${seen}`,
+		notOneOf: ({ known, seen }) => `debe ser uno de ${known.join(', ')}, no ${seen}`,
 		cannotOpen: ({ code }) => CANNOT_OPEN[code] ?? `aquí no se pueden abrir las clases (${code})`,
 		newerStore: ({ has, knows }) =>
 			`un programa más nuevo ha usado estas clases (paso ${has} de su esquema; este programa conoce ${knows}); arranca aquel`,

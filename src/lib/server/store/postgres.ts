@@ -17,6 +17,8 @@ export const postgresAt = (url: string): PostgresDialect => {
 		connectionString: url,
 		max: CONNECTIONS,
 		connectionTimeoutMillis: WAIT,
+		// Connections that nobody uses do not hold up a program that is done.
+		allowExitOnIdle: true,
 		application_name: 'square-across',
 		types
 	});
