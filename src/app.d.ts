@@ -8,6 +8,6 @@ declare module '*.md' {
 declare namespace App {
 	/** What the server hands on beside a request; absent in development. */
 	interface Platform {
-		readonly req: import('node:http').IncomingMessage;
+		readonly req: { readonly headers: Record<string, string | string[] | undefined> };
 	}
 }

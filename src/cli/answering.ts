@@ -64,7 +64,7 @@ export const answersOf = async (folder: string, settings: Settings): Promise<Req
 	const file = pathToFileURL(path.join(folder, 'handler.js')).href;
 	const { handler } = (await import(/* @vite-ignore */ file)) as { handler: RequestListener };
 	return (request, response) => {
-		delete request.headers[ROUTE_HEADER];
+		Reflect.deleteProperty(request.headers, ROUTE_HEADER);
 		logged(request, response, settings.log);
 		for (const [name, value] of Object.entries(ALWAYS)) response.setHeader(name, value);
 		response.setHeader('content-security-policy', policyOf(pathOf(request)));
