@@ -23,6 +23,7 @@ interface Named {
 	readonly class: string;
 	readonly code: string;
 	readonly learner: string;
+	readonly teacher: string;
 	/** Another at each call. */
 	readonly fresh: string;
 }
@@ -61,6 +62,21 @@ const ROWS: Readonly<Record<keyof typeof USE_CASES, Row>> = {
 	removeClass: { ...classTeacher, input: ({ class: own }) => ({ class: own }) },
 	renameLearner: { ...classTeacher, input: ({ learner, fresh }) => ({ learner, name: fresh }) },
 	resetPassphrase: { ...classTeacher, input: ({ learner }) => ({ learner }) },
+	readTeachers: { ...classTeacher, input: ({ class: own }) => ({ class: own }) },
+	addTeacher: { ...classTeacher, input: ({ class: own }) => ({ class: own, name: 'Mr Birch' }) },
+	// Each class of this test has one teacher, who may not give it up.
+	takeClassFrom: {
+		...classTeacher,
+		teacher: 'onlyTeacher',
+		input: ({ class: own, teacher }) => ({ class: own, teacher })
+	},
+	exportTeacher: { ...anyTeacher, input: () => ({}) },
+	removeTeacher: {
+		...anyTeacher,
+		teacher: 'onlyTeacher',
+		otherTeacher: 'onlyTeacher',
+		input: () => ({})
+	},
 	removeLearner: { ...self, input: ({ learner }) => ({ learner }) },
 	exportLearner: { ...self, input: ({ learner }) => ({ learner }) },
 	ownPage: {
@@ -99,7 +115,9 @@ onBoth('every use case, tried by everybody and by nobody', (newStorePlace) => {
 				otherLearner
 			};
 			const use = USE_CASES[name] as unknown as UseCase<unknown, unknown>;
-			const given = input({ class: own, code, learner: learner.id, fresh: `${name} ${who}` });
+			const [first] = await school.ask(USE_CASES.readTeachers, teachers.own, { class: own });
+			const teacher = first?.id ?? '';
+			const given = input({ class: own, code, learner: learner.id, teacher, fresh: `${name} ${who}` });
 			try {
 				await school.ask(use, secrets[who], given);
 				found[who] = 'done';

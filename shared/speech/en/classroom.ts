@@ -58,6 +58,20 @@ export const classroom = (v: Voice) => {
 		remove: 'Remove',
 		more: ({ name }: { name: string }) => `More for ${name}`,
 		reallyRemove: ({ name }: { name: string }) => `Yes, remove ${name} and all work for good`,
+		teachers: 'Teachers of this class',
+		you: '(you)',
+		colleague: 'A colleague’s name',
+		addTeacher: 'Add to this class',
+		addTeacherAbout:
+			'Whoever teaches here already can teach this class too, and may then do all that you may.',
+		takeFrom: 'Take the class away',
+		giveUp: 'Give the class up',
+		moreOf: 'About you',
+		keptOfTeacher:
+			'The name that you sign in with, your passphrase as a number from which nobody can read it, since when you are here, ' +
+			'which classes you teach, and the links for colleagues that were not used.',
+		reallyTake: ({ name }: { name: string }) => `Yes, take it from ${name}`,
+		reallyGiveUp: 'Yes, give it up',
 		removeClass: 'Remove this class',
 		day: ({ at }: { at: number }) => dayIn(v.language, at),
 
@@ -71,6 +85,9 @@ export const classroom = (v: Voice) => {
 		noOpenClass: 'No class that you could join has this code. Ask your teacher.',
 		notTogether: 'The name, the passphrase and the code do not belong together.',
 		nameTaken: 'Somebody here has this name already. Choose another, or come back with your passphrase.',
+		noTeacher:
+			'No teacher here has this name. Invite your colleague first, with a link from the page of your classes.',
+		onlyTeacher: 'You are the only teacher of a class. Add a colleague to it, or remove it, first.',
 		linkUsed: 'This link was used already, or is too old. Ask for another.',
 		classFull: 'This class is full.',
 		tooMany: 'Too many tries. Wait ten minutes.',

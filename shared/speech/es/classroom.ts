@@ -57,6 +57,20 @@ export const classroom: typeof english = (v) => {
 		remove: 'Borrar',
 		more: ({ name }) => `Más sobre ${name}`,
 		reallyRemove: ({ name }) => `Sí, borrar a ${name} y todo su trabajo para siempre`,
+		teachers: 'Quiénes enseñan en esta clase',
+		you: '(tú)',
+		colleague: 'Nombre de tu colega',
+		addTeacher: 'Añadir a esta clase',
+		addTeacherAbout:
+			'Quien ya enseña aquí puede llevar también esta clase, y podrá hacer entonces todo lo que puedes tú.',
+		takeFrom: 'Quitarle la clase',
+		giveUp: 'Dejar la clase',
+		moreOf: 'Sobre ti',
+		keptOfTeacher:
+			'El nombre con el que entras, tu frase secreta como un número del que nadie puede sacarla, desde cuándo estás aquí, ' +
+			'en qué clases enseñas y los enlaces para colegas que no se han usado.',
+		reallyTake: ({ name }) => `Sí, quitársela a ${name}`,
+		reallyGiveUp: 'Sí, dejarla',
 		removeClass: 'Borrar esta clase',
 		day: ({ at }) => dayIn(v.language, at),
 
@@ -70,6 +84,9 @@ export const classroom: typeof english = (v) => {
 		noOpenClass: 'Ninguna clase en la que puedas entrar tiene este código. Pregunta a quien te da clase.',
 		notTogether: 'El nombre, la frase secreta y el código no van juntos.',
 		nameTaken: 'Alguien tiene ya este nombre aquí. Elige otro, o vuelve con tu frase secreta.',
+		noTeacher:
+			'Ningún docente tiene aquí este nombre. Invita antes a tu colega, con un enlace de la página de tus clases.',
+		onlyTeacher: 'Nadie más enseña en una de tus clases. Añade antes a un colega, o borra la clase.',
 		linkUsed: 'Este enlace ya se usó o es demasiado antiguo. Pide otro.',
 		classFull: 'Esta clase está llena.',
 		tooMany: 'Demasiados intentos. Espera diez minutos.',

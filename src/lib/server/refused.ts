@@ -13,6 +13,10 @@ const STATUS = {
 	/** A name, a code and a passphrase do not belong together: which one is wrong is not told. */
 	notTogether: 400,
 	nameTaken: 409,
+	/** No teacher of this site has the name. */
+	noTeacher: 404,
+	/** A class would be left without anybody who teaches it. */
+	onlyTeacher: 409,
 	linkUsed: 410,
 	classFull: 409,
 	tooMany: 429

@@ -1,10 +1,12 @@
 import * as classes from './classes.ts';
 import * as entering from './entering.ts';
 import * as learners from './learners.ts';
+import * as teachers from './teachers.ts';
 
 const { becomeTeacher, signIn, comeBack, join, signOut } = entering;
 const { startClass, ownClasses, readClass, setJoining, removeClass, inviteTeacher } = classes;
 const { renameLearner, resetPassphrase, removeLearner, exportLearner, ownPage } = learners;
+const { readTeachers, addTeacher, takeClassFrom, exportTeacher, removeTeacher } = teachers;
 
 /** Everything that anybody can do, by name: routes call these and nothing else. */
 export const USE_CASES = {
@@ -23,5 +25,10 @@ export const USE_CASES = {
 	resetPassphrase,
 	removeLearner,
 	exportLearner,
-	ownPage
+	ownPage,
+	readTeachers,
+	addTeacher,
+	takeClassFrom,
+	exportTeacher,
+	removeTeacher
 };

@@ -1,6 +1,6 @@
 import { USE_CASES } from '#server/use-cases/all.ts';
-import { asked, callerAt, done, entered, forgotten, toClass } from '../../../classes.server.ts';
-import type { Actions, PageServerLoad } from './$types';
+import { asked, callerAt, done, entered, forgotten, toClass, type Told } from '../../../classes.server.ts';
+import type { Actions, PageServerLoad, RequestEvent } from './$types';
 
 /** The page is another for each person, so it cannot be made beforehand. */
 export const prerender = false;
@@ -11,15 +11,28 @@ export const load: PageServerLoad = async (event) => {
 	if (params.class !== undefined)
 		return {
 			shows: 'class' as const,
-			found: await asked(USE_CASES.readClass, event, { class: params.class })
+			found: await asked(USE_CASES.readClass, event, { class: params.class }),
+			teachers: await asked(USE_CASES.readTeachers, event, { class: params.class }),
+			self: (await callerAt(event))?.id
 		};
 	const caller = await callerAt(event);
 	const link = url.searchParams.get('link');
 	if (link !== null) return { shows: 'link' as const, link };
 	if (!caller) return { shows: 'door' as const };
 	if (caller.role === 'teacher')
-		return { shows: 'teacher' as const, classes: await asked(USE_CASES.ownClasses, event, {}) };
+		return {
+			shows: 'teacher' as const,
+			id: caller.id,
+			classes: await asked(USE_CASES.ownClasses, event, {})
+		};
 	return { shows: 'learner' as const, id: caller.id, ...(await asked(USE_CASES.ownPage, event, {})) };
+};
+
+/** Whoever was removed is nobody any more, in their browser too. */
+const gone = (event: RequestEvent, result: Told | { readonly done: unknown }): Told => {
+	if (!('done' in result)) return result;
+	forgotten(event);
+	return toClass(event);
 };
 
 export const actions: Actions = {
@@ -34,11 +47,18 @@ export const actions: Actions = {
 	},
 	startClass: (event) => done(USE_CASES.startClass, event),
 	invite: (event) => done(USE_CASES.inviteTeacher, event),
-	leave: async (event) => {
-		const result = await done(USE_CASES.removeLearner, event);
-		if (!('done' in result)) return result;
-		forgotten(event);
-		return toClass(event);
+	leave: async (event) => gone(event, await done(USE_CASES.removeLearner, event)),
+	resign: async (event) => gone(event, await done(USE_CASES.removeTeacher, event)),
+	addTeacher: (event) =>
+		done(USE_CASES.addTeacher, event, ({ name }) => ({ class: event.params.class, name })),
+	takeFrom: (event) =>
+		done(USE_CASES.takeClassFrom, event, ({ teacher }) => ({ class: event.params.class, teacher })),
+	giveUp: async (event) => {
+		const result = await done(USE_CASES.takeClassFrom, event, ({ teacher }) => ({
+			class: event.params.class,
+			teacher
+		}));
+		return 'done' in result ? toClass(event) : result;
 	},
 	open: (event) => done(USE_CASES.setJoining, event, () => ({ class: event.params.class, open: true })),
 	close: (event) => done(USE_CASES.setJoining, event, () => ({ class: event.params.class, open: false })),
