@@ -23,7 +23,10 @@ export const eventStream = (begin: (send: Send) => () => void): Response => {
 			const encoder = new TextEncoder();
 			const write = (text: string): void => controller.enqueue(encoder.encode(text));
 			write(`retry: ${AGAIN_AFTER}\n\n`);
-			if (closing) return void controller.close();
+			if (closing) {
+				controller.close();
+				return;
+			}
 			const life = setInterval(() => write(':\n\n'), SIGN_OF_LIFE);
 			const finish = begin((event, data) => {
 				if (open.has(close)) write(`event: ${event}\ndata: ${JSON.stringify(data)}\n\n`);
