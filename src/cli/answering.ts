@@ -1,6 +1,7 @@
 import type { IncomingMessage, RequestListener, Server, ServerResponse } from 'node:http';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
+import type { Speech } from '#shared/speech/speech.ts';
 import { writeLog } from '#server/log.ts';
 import type { Settings } from '#server/settings.ts';
 import { sendToLanguage } from './page-language.ts';
@@ -44,12 +45,17 @@ const logged = (request: IncomingMessage, response: ServerResponse, log: Setting
 };
 
 /** Refuses at once what says beforehand that it is too long. What does not say is counted by the app while it comes. */
-const isTooLong = (request: IncomingMessage, response: ServerResponse, most: number): boolean => {
+const isTooLong = (
+	request: IncomingMessage,
+	response: ServerResponse,
+	{ most }: Settings,
+	{ words }: Speech
+): boolean => {
 	const length = Number(request.headers['content-length'] ?? 0);
 	if (!(length > most)) return false;
 	response
 		.writeHead(413, { 'content-type': 'text/plain; charset=utf-8', connection: 'close' })
-		.end(`A request may send ${most} bytes, not ${length}.\n`);
+		.end(`${words.server.tooLong({ most, length })}\n`);
 	return true;
 };
 
@@ -57,7 +63,11 @@ const isTooLong = (request: IncomingMessage, response: ServerResponse, most: num
  * The answer of an app that is built in a folder. What stands at an address changes with the next build, so a browser
  * asks each time whether it did; files that are named by their content are told by the app to be kept.
  */
-export const answersOf = async (folder: string, settings: Settings): Promise<RequestListener> => {
+export const answersOf = async (
+	folder: string,
+	settings: Settings,
+	speech: Speech
+): Promise<RequestListener> => {
 	// The app cannot see whether it was asked over http or https; behind a proxy ORIGIN says so, here we do.
 	if (!process.env['ORIGIN']) process.env['PROTOCOL_HEADER'] ??= OWN_PROTOCOL_HEADER;
 	const policyOf = policiesOf(folder, settings.frames);
@@ -74,7 +84,7 @@ export const answersOf = async (folder: string, settings: Settings): Promise<Req
 				response.destroy();
 			});
 		});
-		if (isTooLong(request, response, settings.most)) return;
+		if (isTooLong(request, response, settings, speech)) return;
 		if (sendToLanguage(request, response)) return;
 		response.setHeader('cache-control', 'no-cache');
 		request.headers[OWN_PROTOCOL_HEADER] = 'http';

@@ -128,7 +128,7 @@ export const serveCommand = async (words: readonly string[], speech: Speech): Pr
 		const folder = await ensureBuilt(console.log, speech);
 		keepWhileServing(folder);
 		const first = await prepareClasses(speech);
-		const server = createServer(await answersOf(folder, settings));
+		const server = createServer(await answersOf(folder, settings, speech));
 		boundConnections(server);
 		answerWrongRequests(server);
 		await listenSomewhere(server, address, speech.words);

@@ -44,6 +44,11 @@ const EXCEPTIONS: readonly Exception[] = [
 		words: /no-store$|^attachment; /,
 		because: 'headers of HTTP'
 	},
+	{
+		file: /(answering|page-policies)\.ts$/,
+		words: /^(4\d\d |text\/|default-src )/,
+		because: 'the first line and the headers of HTTP'
+	},
 	{ file: /page-language\.ts$/, words: /; SameSite=Lax$/, because: 'a header of HTTP' }
 ];
 

@@ -41,6 +41,8 @@ export const server = (v: Voice) => {
 		notBytes: ({ seen }: { seen: string }) => `must be a number of bytes as 512K or 2M, not ${seen}`,
 		notOneOf: ({ known, seen }: { known: readonly string[]; seen: string }) =>
 			`must be one of ${known.join(', ')}, not ${seen}`,
+		tooLong: ({ most, length }: { most: number; length: number }) =>
+			`A request may send ${most} bytes, not ${length}.`,
 		cannotOpen: ({ code }: { code: string }) =>
 			CANNOT_OPEN[code] ?? `the classes cannot be opened here (${code})`,
 		newerStore: ({ has, knows }: { has: number; knows: number }) =>

@@ -37,6 +37,7 @@ export const server: typeof english = (v) => {
 		notHeader: ({ seen }) => `debe ser el nombre de una cabecera, no ${seen}`,
 		notBytes: ({ seen }) => `debe ser un número de bytes como 512K o 2M, no ${seen}`,
 		notOneOf: ({ known, seen }) => `debe ser uno de ${known.join(', ')}, no ${seen}`,
+		tooLong: ({ most, length }) => `Una petición puede enviar ${most} bytes, no ${length}.`,
 		cannotOpen: ({ code }) => CANNOT_OPEN[code] ?? `aquí no se pueden abrir las clases (${code})`,
 		newerStore: ({ has, knows }) =>
 			`un programa más nuevo ha usado estas clases (paso ${has} de su esquema; este programa conoce ${knows}); arranca aquel`,
