@@ -67,15 +67,19 @@ export const handleError: HandleServerError = async ({ error: problem, event, st
 	return { message: words.classroom.ourFault({ number }) };
 };
 
+/** A learning platform sends people here with a form: who they are is signed, for a way that began here. */
+const isFromPlatform = /^\/lti\//;
+
 /** Whether a request that changes something was sent by a page of another site. A program that is no browser names none. */
-const isOfOtherSite = ({ request, url }: RequestEvent): boolean =>
+const isOfOtherSite = ({ request, route, url }: RequestEvent): boolean =>
 	!['GET', 'HEAD', 'OPTIONS'].includes(request.method) &&
+	!isFromPlatform.test(route.id ?? '') &&
 	![null, url.origin].includes(request.headers.get('origin'));
 
 /** Adds to the policy of a page, which the framework writes when it makes the page, who may frame it: that is a setting. */
 const withFrames = (response: Response): Response => {
 	const policy = response.headers.get('content-security-policy');
-	if (policy !== null && settings)
+	if (policy !== null && settings && !policy.includes('frame-ancestors'))
 		response.headers.set('content-security-policy', `${policy}; ${settings.frames}`);
 	return response;
 };

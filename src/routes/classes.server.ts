@@ -1,6 +1,6 @@
 import { error, fail, redirect, type ActionFailure, type RequestEvent } from '@sveltejs/kit';
 import { BadInput } from '#shared/bad-input.ts';
-import { addressIn, languageOf } from '#shared/speech/language.ts';
+import { addressIn, askedFor, languageOf, type Language } from '#shared/speech/language.ts';
 import { serverWords } from '#shared/speech/school-words.ts';
 import { speechOf, type Speech } from '#shared/speech/speech.ts';
 import { COST } from '#server/people/passphrases.ts';
@@ -109,7 +109,7 @@ export const asked = async <I, O>(use: UseCase<I, O>, event: Event, input: unkno
 };
 
 /** What a form sent: its texts by name. */
-const sent = async (request: Request): Promise<Readonly<Record<string, string>>> =>
+export const sent = async (request: Request): Promise<Readonly<Record<string, string>>> =>
 	Object.fromEntries(
 		[...(await request.formData())].flatMap(([name, value]) =>
 			typeof value === 'string' ? [[name, value]] : []
@@ -151,15 +151,33 @@ export const entered = async <I>(
 ): Promise<Told> => {
 	const result = await done(use, event);
 	if (!('done' in result)) return result;
-	event.cookies.set(SESSION, result.done.secret, {
+	keepSecret(event, result.done.secret);
+	return toClass(event);
+};
+
+/** A browser keeps who is signed in. */
+const keepSecret = ({ cookies, url }: Event, secret: string): void =>
+	cookies.set(SESSION, secret, {
 		path: '/',
 		httpOnly: true,
 		sameSite: 'lax',
 		// A class may be served over plain http in its own house.
-		secure: event.url.protocol === 'https:',
+		secure: url.protocol === 'https:',
 		maxAge: STAYS / 1000
 	});
+
+/** The same for whoever comes from a learning platform, where no form is filled in. */
+export const stayIn = (event: Event, secret: string): never => {
+	keepSecret(event, secret);
 	return toClass(event);
+};
+
+/** What is said to a browser at an address that has no language. */
+export const speechFor = async ({
+	headers
+}: Request): Promise<{ readonly language: Language; readonly words: Speech['words'] }> => {
+	const language = askedFor(headers.get('accept-language') ?? '') ?? 'en';
+	return { language, words: speechOf(await serverWords(language), 'cm').words };
 };
 
 /** Goes to the page of whoever is signed in. */

@@ -77,6 +77,29 @@ const ROWS: Readonly<Record<keyof typeof USE_CASES, Row>> = {
 		otherTeacher: 'onlyTeacher',
 		input: () => ({})
 	},
+	addPlatform: {
+		...anyTeacher,
+		input: ({ fresh }) => ({
+			issuer: fresh,
+			client: 'c',
+			deployment: '1',
+			authorize: 'https://platform.example/auth',
+			keys: 'https://platform.example/keys'
+		})
+	},
+	allPlatforms: { ...anyTeacher, input: () => ({}) },
+	removePlatform: {
+		...anyTeacher,
+		teacher: 'notThere',
+		otherTeacher: 'notThere',
+		input: () => ({ platform: 'x' })
+	},
+	beginLaunch: {
+		...everybody('noPlatform'),
+		input: () => ({ iss: 'x', login_hint: 'y', answer: 'https://site.example/lti/launch' })
+	},
+	launch: { ...everybody('launchOver'), input: () => ({ state: 'x', id_token: 'y', inFrame: false }) },
+	openLaunch: { ...everybody('launchOver'), input: () => ({ ticket: 'x' }) },
 	removeLearner: { ...self, input: ({ learner }) => ({ learner }) },
 	exportLearner: { ...self, input: ({ learner }) => ({ learner }) },
 	ownPage: {
@@ -146,8 +169,10 @@ describe('routes', () => {
 	it('ask use cases and nothing else: none looks into the store', async () => {
 		const folder = path.join(PROJECT, 'src/routes');
 		const files = await readdir(folder, { recursive: true });
-		const servers = files.filter((file) => /[\\/]class[\\/]/.test(file) && /server\.ts$/.test(file));
-		expect(servers.length).toBe(2);
+		const servers = files.filter(
+			(file) => /(^|[\\/])(class|lti)[\\/]/.test(file) && /server\.ts$/.test(file)
+		);
+		expect(servers.length).toBe(5);
 		const used = new Set<string>();
 		for (const file of servers) {
 			const text = await readFile(path.join(folder, file), 'utf8');

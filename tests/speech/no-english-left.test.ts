@@ -36,12 +36,12 @@ const EXCEPTIONS: readonly Exception[] = [
 	{ file: /server\/store\//, words: /^[a-z]|^PRAGMA/, because: 'said to a database' },
 	{
 		file: /pages\/class\/\w+\.svelte$/,
-		words: /^[a-z?][\w/?-]*$/,
+		words: /^[a-z?/][\w/?-]*$/,
 		because: 'what a form sends and where, and how a browser fills it in'
 	},
 	{
 		file: /\+server\.ts$|hooks\.server\.ts$/,
-		words: /no-store$|^attachment; /,
+		words: /no-store$|^attachment; |^text\/html; |^default-src /,
 		because: 'headers of HTTP'
 	},
 	{

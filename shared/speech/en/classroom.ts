@@ -90,10 +90,35 @@ export const classroom = (v: Voice) => {
 		onlyTeacher: 'You are the only teacher of a class. Add a colleague to it, or remove it, first.',
 		linkUsed: 'This link was used already, or is too old. Ask for another.',
 		classFull: 'This class is full.',
+		noPlatform: 'This site does not know the learning platform that you come from. Ask your teacher.',
+		notFromPlatform:
+			'Your learning platform did not say who you are as it must. Go back to it, and follow the link again.',
+		launchOver:
+			'This way in was used already, or took too long. Go back to your learning platform, and follow the link again.',
+		platformKnown: 'This platform is here already.',
+		noPlatformKeys: 'Your learning platform cannot be reached just now. Try again in a moment.',
+		opensApart: 'This opens in a tab of its own.',
+		openApart: 'Open Square Across',
+		platforms: 'Learning platforms',
+		platformsAbout:
+			'Whoever follows a link of a learning platform (LTI 1.3) comes into the class of its course, without a passphrase of their own; ' +
+			'its teachers become teachers here. Enter there:',
+		loginAt: 'Login address',
+		launchAt: 'Redirect and target address',
+		platformGives: 'And here, what the platform says of itself:',
+		issuer: 'Issuer (platform ID)',
+		client: 'Client ID',
+		deployment: 'Deployment ID',
+		authorize: 'Authentication request address',
+		keys: 'Public keyset address',
+		addPlatform: 'Add the platform',
+		removePlatform: 'Remove',
 		tooMany: 'Too many tries. Wait ten minutes.',
 		otherSite: 'This was sent from a page of another site, and was not done.',
 		/** What is wrong with a field, by its name. */
 		wrongField: {
+			authorize: 'An address begins with https://.',
+			keys: 'An address begins with https://.',
 			name: 'Give a name of at most 60 letters.',
 			passphrase: 'A passphrase has 8 letters or more.'
 		} as Readonly<Record<string, string>>,

@@ -89,9 +89,34 @@ export const classroom: typeof english = (v) => {
 		onlyTeacher: 'Nadie más enseña en una de tus clases. Añade antes a un colega, o borra la clase.',
 		linkUsed: 'Este enlace ya se usó o es demasiado antiguo. Pide otro.',
 		classFull: 'Esta clase está llena.',
+		noPlatform: 'Este sitio no conoce la plataforma de la que vienes. Pregunta a quien te da clase.',
+		notFromPlatform:
+			'Tu plataforma no ha dicho quién eres como debe. Vuelve a ella y sigue otra vez el enlace.',
+		launchOver:
+			'Esta entrada ya se usó o tardó demasiado. Vuelve a tu plataforma y sigue otra vez el enlace.',
+		platformKnown: 'Esta plataforma ya está aquí.',
+		noPlatformKeys: 'Ahora no se puede llegar a tu plataforma. Prueba dentro de un momento.',
+		opensApart: 'Esto se abre en una pestaña propia.',
+		openApart: 'Abrir Square Across',
+		platforms: 'Plataformas de aprendizaje',
+		platformsAbout:
+			'Quien sigue un enlace de una plataforma de aprendizaje (LTI 1.3) entra en la clase de su curso, sin una frase secreta propia; ' +
+			'quienes enseñan allí enseñan también aquí. Pon allí:',
+		loginAt: 'Dirección de inicio de sesión',
+		launchAt: 'Dirección de redirección y de destino',
+		platformGives: 'Y aquí, lo que la plataforma dice de sí:',
+		issuer: 'Emisor (ID de la plataforma)',
+		client: 'ID de cliente',
+		deployment: 'ID de despliegue',
+		authorize: 'Dirección de autenticación',
+		keys: 'Dirección de las claves públicas',
+		addPlatform: 'Añadir la plataforma',
+		removePlatform: 'Quitar',
 		tooMany: 'Demasiados intentos. Espera diez minutos.',
 		otherSite: 'Esto se envió desde una página de otro sitio y no se ha hecho.',
 		wrongField: {
+			authorize: 'Una dirección empieza por https://.',
+			keys: 'Una dirección empieza por https://.',
 			name: 'Da un nombre de 60 letras como mucho.',
 			passphrase: 'Una frase secreta tiene 8 letras o más.'
 		},

@@ -19,6 +19,15 @@ const STATUS = {
 	onlyTeacher: 409,
 	linkUsed: 410,
 	classFull: 409,
+	/** No learning platform that is known asks so. */
+	noPlatform: 400,
+	/** What came is not what the platform signed for this way, or says too little: which is not told. */
+	notFromPlatform: 401,
+	/** The way from a platform was gone before, or took too long. */
+	launchOver: 400,
+	platformKnown: 409,
+	/** The platform does not hand its keys out. */
+	noPlatformKeys: 502,
 	tooMany: 429
 } as const;
 

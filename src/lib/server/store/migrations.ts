@@ -71,5 +71,29 @@ const people: Migration = {
 	}
 };
 
+const platforms: Migration = {
+	brings: 'learning platforms that people come from',
+	up: async (db) => {
+		await table(db, 'platforms')
+			.addColumn('issuer', 'text', given)
+			.addColumn('client', 'text', given)
+			.addColumn('deployment', 'text', given)
+			.addColumn('authorize', 'text', given)
+			.addColumn('keys', 'text', given)
+			.addColumn('by', 'text', (column) => column.references('people.id').onDelete('set null'))
+			.addColumn('since', 'bigint', given)
+			.addUniqueConstraint('platform_once', ['issuer', 'client', 'deployment'])
+			.execute();
+		await table(db, 'arrivals')
+			.addColumn('platform', 'text', givenPartOf('platforms'))
+			.addColumn('nonce', 'text')
+			.addColumn('person', 'text', partOf('people'))
+			.addColumn('until', 'bigint', given)
+			.execute();
+		await table(db, 'courses').addColumn('class', 'text', givenPartOf('classes')).execute();
+		await table(db, 'comers').addColumn('person', 'text', givenPartOf('people')).execute();
+	}
+};
+
 /** All steps, in order; the first is number 1. */
-export const MIGRATIONS: readonly Migration[] = [people];
+export const MIGRATIONS: readonly Migration[] = [people, platforms];

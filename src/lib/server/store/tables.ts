@@ -57,6 +57,45 @@ export interface TryRow {
 	readonly at: number;
 }
 
+/** A learning platform from which people come: what its keeper says of it. */
+export interface PlatformRow {
+	readonly id: string;
+	/** What it calls itself, exactly. */
+	readonly issuer: string;
+	/** What it calls us, and the place there that this row is about. */
+	readonly client: string;
+	readonly deployment: string;
+	/** Where it is asked who somebody is, and where its keys stand. */
+	readonly authorize: string;
+	readonly keys: string;
+	/** The teacher who entered it. */
+	readonly by: string | null;
+	readonly since: number;
+}
+
+/** Somebody on their way from a platform; the id is the hash of a secret that is good once. Forgotten after a while, and never copied. */
+export interface ArrivalRow {
+	readonly id: string;
+	readonly platform: string;
+	/** The hash of the word that the platform's answer must hold; null once that was read. */
+	readonly nonce: string | null;
+	/** Who it turned out to be; null before. */
+	readonly person: string | null;
+	readonly until: number;
+}
+
+/** That a class is a platform's course; the id is a hash of platform and course. */
+export interface CourseRow {
+	readonly id: string;
+	readonly class: string;
+}
+
+/** That a person comes from a platform; the id is a hash of platform, the person there, and the class. */
+export interface ComerRow {
+	readonly id: string;
+	readonly person: string;
+}
+
 /** A step of the schema that was taken. */
 export interface MigrationRow {
 	readonly number: number;
@@ -72,6 +111,10 @@ export interface Tables {
 	readonly sessions: SessionRow;
 	readonly invitations: InvitationRow;
 	readonly tries: TryRow;
+	readonly platforms: PlatformRow;
+	readonly arrivals: ArrivalRow;
+	readonly courses: CourseRow;
+	readonly comers: ComerRow;
 }
 
 /** What is copied when the store is backed up or moved; what a row refers to stands before it. */
@@ -80,5 +123,8 @@ export const COPIED = [
 	'people',
 	'teaching',
 	'sessions',
-	'invitations'
+	'invitations',
+	'platforms',
+	'courses',
+	'comers'
 ] as const satisfies readonly (keyof Tables)[];

@@ -1,12 +1,17 @@
 import * as classes from './classes.ts';
 import * as entering from './entering.ts';
+import * as launching from './launching.ts';
 import * as learners from './learners.ts';
+import * as platforms from './platforms.ts';
 import * as teachers from './teachers.ts';
 
 const { becomeTeacher, signIn, comeBack, join, signOut } = entering;
 const { startClass, ownClasses, readClass, setJoining, removeClass, inviteTeacher } = classes;
 const { renameLearner, resetPassphrase, removeLearner, exportLearner, ownPage } = learners;
 const { readTeachers, addTeacher, takeClassFrom, exportTeacher, removeTeacher } = teachers;
+
+const { addPlatform, allPlatforms, removePlatform } = platforms;
+const { beginLaunch, launch, openLaunch } = launching;
 
 /** Everything that anybody can do, by name: routes call these and nothing else. */
 export const USE_CASES = {
@@ -30,5 +35,11 @@ export const USE_CASES = {
 	addTeacher,
 	takeClassFrom,
 	exportTeacher,
-	removeTeacher
+	removeTeacher,
+	addPlatform,
+	allPlatforms,
+	removePlatform,
+	beginLaunch,
+	launch,
+	openLaunch
 };

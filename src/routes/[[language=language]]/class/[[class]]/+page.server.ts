@@ -23,7 +23,8 @@ export const load: PageServerLoad = async (event) => {
 		return {
 			shows: 'teacher' as const,
 			id: caller.id,
-			classes: await asked(USE_CASES.ownClasses, event, {})
+			classes: await asked(USE_CASES.ownClasses, event, {}),
+			platforms: await asked(USE_CASES.allPlatforms, event, {})
 		};
 	return { shows: 'learner' as const, id: caller.id, ...(await asked(USE_CASES.ownPage, event, {})) };
 };
@@ -60,6 +61,8 @@ export const actions: Actions = {
 		}));
 		return 'done' in result ? toClass(event) : result;
 	},
+	addPlatform: (event) => done(USE_CASES.addPlatform, event),
+	removePlatform: (event) => done(USE_CASES.removePlatform, event),
 	open: (event) => done(USE_CASES.setJoining, event, () => ({ class: event.params.class, open: true })),
 	close: (event) => done(USE_CASES.setJoining, event, () => ({ class: event.params.class, open: false })),
 	rename: (event) => done(USE_CASES.renameLearner, event),
