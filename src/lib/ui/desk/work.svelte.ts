@@ -74,6 +74,8 @@ export class Work {
 	});
 	/** Whether the last check closed it. */
 	closedNow = $state(false);
+	/** Steps whose first rung of help was passed over, since a verdict had told it. */
+	readonly passed = new Set<string>();
 	readonly canUndo = $derived(this.#done.length > 0);
 	readonly canRedo = $derived(this.#undone.length > 0);
 
@@ -106,6 +108,7 @@ export class Work {
 		this.#done = [];
 		this.#undone = [];
 		this.#counted.clear();
+		this.passed.clear();
 		this.movedAlong = [];
 	}
 
@@ -245,6 +248,7 @@ export class Work {
 	/** Opens the next rung of help; as many as were `told` already are passed over. */
 	help(name: string, told = 0): void {
 		const entry = this.entry(name);
+		if (told > entry.help) this.passed.add(name);
 		this.#set({ ...this.entries, [name]: { ...entry, help: Math.min(3, Math.max(entry.help, told) + 1) } });
 	}
 
