@@ -170,7 +170,7 @@ export const desk = (v: Voice) => {
 		/** A handle as it is moved: its share of the way that it goes, the curve's length, and how square it leaves or reaches its point. */
 		handleTold: ({ share, to, length, off }: HandleTold) =>
 			[
-				`${v.fixed(share, 2)} of the ${to === 'corner' ? 'way to the corner' : 'straight way'}`,
+				`${v.fixed(share, 2)} ${to === 'corner' ? 'to the corner' : 'of the straight way'}`,
 				`${v.length(length)} long`,
 				...(off === undefined ? [] : [`${v.degrees(off)} off square`])
 			].join(' · '),

@@ -147,7 +147,7 @@ export const desk: typeof english = (v) => {
 
 		handleTold: ({ share, to, length, off }) =>
 			[
-				`${v.fixed(share, 2)} del camino ${to === 'corner' ? 'a la esquina' : 'recto'}`,
+				`${v.fixed(share, 2)} ${to === 'corner' ? 'hasta la esquina' : 'del camino recto'}`,
 				`mide ${v.length(length)}`,
 				...(off === undefined ? [] : [`a ${v.degrees(off)} de la escuadra`])
 			].join(' · '),

@@ -39,7 +39,7 @@ export class Camera {
 	readonly bounds: Bounds | undefined = $derived.by(() => (this.closer ? this.#surroundings() : this.#whole));
 
 	/** What the step is about: its line, or its point and those that it starts from; none where neither is drafted. */
-	readonly #about: Bounds | undefined = $derived.by(() => {
+	readonly about: Bounds | undefined = $derived.by(() => {
 		const { draft } = this.tool.work;
 		const { stepName } = this.tool;
 		const names = draft?.lines[stepName] ? [stepName] : [...this.needed, stepName];
@@ -52,7 +52,7 @@ export class Camera {
 	});
 	/** Whether the step is seen so small in the whole draft that a hand would want it nearer. */
 	readonly isSmall: boolean = $derived.by(() => {
-		const near = this.#about;
+		const near = this.about;
 		if (this.closer || !near || !this.#whole || this.size.width === 0) return false;
 		const { scale } = viewOf(this.#whole, this.size);
 		return scale * Math.max(near.right - near.left, near.bottom - near.top) < SMALL;
@@ -74,8 +74,8 @@ export class Camera {
 	}
 
 	#surroundings(): Bounds | undefined {
-		if (!this.#about) return this.#whole;
-		const { left, top, right, bottom } = this.#about;
+		if (!this.about) return this.#whole;
+		const { left, top, right, bottom } = this.about;
 		const room = (from: Mm, to: Mm): Mm => mm(Math.max(30, (to - from) * MARGIN));
 		const [x, y] = [room(left, right), room(top, bottom)];
 		return { left: mm(left - x), top: mm(top - y), right: mm(right + x), bottom: mm(bottom + y) };
