@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Placement } from '#shared/placement.ts';
-import { differenceWords, fewDifferences, placeOfDifference } from '#ui/embeds/differences.ts';
+import { boundsOf } from '#geometry/path.ts';
+import { inkOf } from '#ui/drawing/ink-of.ts';
+import { inkLabels } from '#ui/drawing/labels.ts';
+import { leafFor } from '#ui/drawing/leaf.ts';
+import { toScreen } from '#ui/drawing/view.ts';
+import { differenceWords, fewDifferences, numbersBeside, placeOfDifference } from '#ui/embeds/differences.ts';
 import { english } from '../support/speech.ts';
 import { answerOf, DESKS, findingsOf, HERON_BACK, marked, ruled, verdictOn } from '../checker/drafts.ts';
 
@@ -60,5 +65,29 @@ describe('the few differences that matter', () => {
 		expect(place('A')).toEqual({ x: 0, y: 223.6 });
 		expect(place('hem')).toEqual({ x: 100, y: 634 });
 		expect(placeOfDifference(undefined, verdictOn(HERON_BACK, 'A', undefined))).toBeUndefined();
+	});
+});
+
+describe('the number of a ring on the picture', () => {
+	/** The least distance, in pixels, at which a number of 9 pixels touches neither a letter nor another's ring. */
+	const CLEAR = 14;
+
+	it('covers no name, no other ring and no other number, whichever points of the back are ringed', () => {
+		const { method, draft } = HERON_BACK;
+		const ink = inkOf(method, draft);
+		const { view } = leafFor(boundsOf(ink.lines.map(({ path }) => path)), 540);
+		const written = inkLabels(ink, view).flatMap(({ at, left }) => (left ? [] : [at]));
+		const rings = ink.points.map(({ at }) => toScreen(view, at));
+		for (let i = 0; i < rings.length; i++) {
+			const ringed = [0, 4, 8, 12].flatMap((on) => rings[(i + on) % rings.length] ?? []);
+			const numbers = numbersBeside(ringed, written);
+			expect(numbers).toHaveLength(ringed.length);
+			for (const [n, number] of numbers.entries())
+				for (const other of [...written, ...numbers.filter((each) => each !== number), ...ringed])
+					expect(
+						Math.hypot(other.left - number.left, other.top - number.top),
+						`the number of ring ${String(n)} of those from point ${String(i)} on`
+					).toBeGreaterThan(CLEAR);
+		}
 	});
 });

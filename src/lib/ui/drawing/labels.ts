@@ -1,6 +1,7 @@
 import { mm, px } from '#shared/units.ts';
 import { pathSamples, type Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
+import type { Tone } from './ink-of.ts';
 import { toScreen, type ScreenPoint, type SheetView } from './view.ts';
 
 /** A point's name and where it is written. */
@@ -18,7 +19,7 @@ export interface Label {
  * How much a name is wanted. *needed*: always written, and before all others. *passing*: of a point that was
  * moved away, written where there is ample room. Any other is left out only where it would lie on other ink.
  */
-export type Want = 'needed' | 'usual' | 'passing';
+type Want = 'needed' | 'usual' | 'passing';
 const WANTS: readonly Want[] = ['needed', 'usual', 'passing'];
 
 /** How far from its point a name's middle is written; and how far where that leaves it no room. */
@@ -98,3 +99,30 @@ export const placeLabels = (
 	);
 	return points.flatMap((point) => labels.get(point) ?? []);
 };
+
+type Toned<T> = readonly (T & { readonly name: string; readonly tone?: Tone })[];
+
+/** What is drawn: named points and lines, in ink where no tone is said. */
+export interface Inked {
+	readonly points: Toned<{ readonly at: SheetPoint }>;
+	readonly lines: Toned<{ readonly path: Path }>;
+}
+
+/** Pale lines lie under the ink, and names may stand on them. */
+export const isPale = (tone: Tone | undefined): boolean => tone === 'before' || tone === 'traced';
+
+/** Where the names of a drawn draft are written, those that are `needed` before all others, clear of what else is drawn `around`. */
+export const inkLabels = (
+	{ points, lines }: Inked,
+	view: SheetView,
+	needed: readonly string[] = [],
+	around: readonly Path[] = []
+): readonly Label[] =>
+	placeLabels(
+		points.map(({ name, at, tone }) => ({
+			...{ name, at },
+			want: needed.includes(name) ? 'needed' : tone === 'before' ? 'passing' : 'usual'
+		})),
+		[...lines.filter(({ tone }) => !isPale(tone)).map(({ path }) => path), ...around],
+		view
+	);

@@ -5,6 +5,8 @@ import type { Finding, Verdict } from '#shared/verdict.ts';
 import { pathOfPlacement, pointOfPlace } from '#checker/placed.ts';
 import { pathEnd } from '#geometry/path.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
+import type { ScreenPoint } from '#ui/drawing/view.ts';
+import { px } from '#shared/units.ts';
 
 /** The differences of one step for a table: how far off and which way, or how far a line strays and how much longer it is. */
 export const differenceWords = (
@@ -60,3 +62,23 @@ export const placeOfDifference = (
 	const course = verdict.findings.find((finding) => finding.aspect === 'course');
 	return course ? at(...course.where) : pathEnd(pathOfPlacement(placement));
 };
+
+/** Pixels from a ring's middle to that of its number, which stands outside of it. */
+const NUMBER_AWAY = 19;
+const SIDES = Array.from({ length: 16 }, (_, i) => ((i - 2) * Math.PI) / 8);
+
+/** Where the number of each ring stands, as clear of what is written, of all rings and of one another as it can. */
+export const numbersBeside = (
+	rings: readonly ScreenPoint[],
+	written: readonly ScreenPoint[]
+): readonly ScreenPoint[] =>
+	rings.reduce<readonly ScreenPoint[]>((numbers, ring) => {
+		const others = [...written, ...numbers, ...rings.filter((each) => each !== ring)];
+		const room = ({ left, top }: ScreenPoint): number =>
+			Math.min(...others.map((each) => Math.hypot(each.left - left, each.top - top)));
+		const [best = ring] = SIDES.map((angle) => ({
+			left: px(ring.left + NUMBER_AWAY * Math.cos(angle)),
+			top: px(ring.top + NUMBER_AWAY * Math.sin(angle))
+		})).toSorted((a, b) => room(b) - room(a));
+		return [...numbers, best];
+	}, []);
