@@ -33,7 +33,7 @@ const figure = (changed: Readonly<Record<string, unknown>>): Body => readBody({ 
 describe('what can be drafted', () => {
 	it('is one list', () => {
 		expect(reportsOf(METHODS, BODY, english)).toEqual([
-			{ says: 'Can be drafted', ready: true, of: ['The first', 'The second', 'The third'] }
+			{ says: 'Can be drafted', state: 'ready', of: ['The first', 'The second', 'The third'] }
 		]);
 	});
 
@@ -41,17 +41,17 @@ describe('what can be drafted', () => {
 		expect(reportsOf(METHODS, figure({ waistToHip: 8 }), english)).toEqual([
 			{
 				says: 'Waist to hip and the back length disagree: the hip is too high (here it is 8 cm); measure both again',
-				ready: false,
+				state: 'refused',
 				of: ['The first', 'The third']
 			},
-			{ says: 'Can be drafted', ready: true, of: ['The second'] }
+			{ says: 'Can be drafted', state: 'ready', of: ['The second'] }
 		]);
 	});
 
 	it('a measurement that hardly anybody has is pointed at, before what it disagrees with', () => {
 		expect(reportsOf(METHODS, figure({ waistToHip: 5.5 }), english)[0]).toEqual({
 			says: 'Look at waist to hip once more',
-			ready: false,
+			state: 'refused',
 			of: ['The first', 'The third']
 		});
 	});
@@ -72,11 +72,11 @@ describe('what can be drafted', () => {
 		const skirt = { name: 'The skirt', methods: [refusing('The front'), SECOND] };
 		const { shoulderWidth: _, ...rest } = FIGURE;
 		expect(reportsOf([skirt], readBody(rest), english)).toEqual([
-			{ says: 'Still wanted: the shoulder width', ready: false, of: ['The skirt'] },
-			{ says: 'Can be drafted', ready: true, of: ['The front'] }
+			{ says: 'Still wanted: the shoulder width', state: 'wanting', of: ['The skirt'] },
+			{ says: 'Can be drafted', state: 'ready', of: ['The front'] }
 		]);
 		expect(reportsOf([skirt], BODY, english)).toEqual([
-			{ says: 'Can be drafted', ready: true, of: ['The skirt'] }
+			{ says: 'Can be drafted', state: 'ready', of: ['The skirt'] }
 		]);
 		expect(reportsOf([{ ...skirt, name: 'The front' }], readBody(rest), english)).toHaveLength(1);
 	});
@@ -94,7 +94,7 @@ describe('what can be drafted', () => {
 		const { shoulderWidth: _, ...rest } = FIGURE;
 		expect(reportsOf(METHODS, readBody(rest), english)).toMatchObject([
 			{ says: 'Can be drafted', of: ['The first', 'The third'] },
-			{ says: 'Still wanted: the shoulder width', ready: false, of: ['The second'] }
+			{ says: 'Still wanted: the shoulder width', state: 'wanting', of: ['The second'] }
 		]);
 		const bare = reportsOf(METHODS, readBody({ waistToHip: 8 }), english);
 		expect(bare.map(({ of }) => of)).toEqual([['The first', 'The third'], ['The second']]);

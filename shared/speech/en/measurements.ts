@@ -50,6 +50,7 @@ export const measurements = (v: Voice) => ({
 	/** What is said of an invented body: in English its own file says it. */
 	demoBody: ({ id }: { id: string }) => BODIES[id] ?? '',
 	addOwn: 'Add your own',
+	allTaken: 'All are taken: begin to draft',
 	notTaken: 'not taken',
 	name: 'Name',
 	more: 'More measurements: none is needed',

@@ -116,7 +116,7 @@ export const pattern = (v: Voice) => {
 		table: 'Take it to the table',
 		tableAbout: 'The pattern at true scale, made here in your browser: no measurement leaves this device.',
 
-		measurementsOf: ({ body }: { body: string }) => `Measurements of ${body}`,
+		measurementsOf: ({ body }: { body: string }) => `Measurements: ${body}`,
 		ownKept: 'Your own: kept in this browser as you type.',
 		invented: ({ body }: { body: string }) =>
 			`${body} is invented and stays as it is. Work on your own numbers instead:`,

@@ -39,6 +39,7 @@ export const measurements: typeof english = (v) => ({
 	invented: 'inventadas',
 	demoBody: ({ id }) => BODIES[id] ?? '',
 	addOwn: 'Añadir las tuyas',
+	allTaken: 'Ya están todas: empieza a trazar',
 	notTaken: 'sin tomar',
 	name: 'Nombre',
 	more: 'Más medidas: ninguna hace falta',

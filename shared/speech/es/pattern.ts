@@ -43,7 +43,7 @@ export const pattern: typeof english = (v) => {
 		title: ({ garment }) => `${garment}: el patrón`,
 		all: 'Patrones',
 		allAbout: ({ body }) =>
-			`Una prenda entera en un solo paso: todas las piezas listas para cortar, con las medidas de ${body}. Elige otro cuerpo arriba, en la página.`,
+			`Una prenda entera en un solo paso: todas las piezas listas para cortar, para ${body}. Elige otro cuerpo arriba, en la página.`,
 		piecesOf: ({ garment, body }) => `${garment}: las piezas con las medidas de ${body}`,
 		whatYouMake: 'Lo que puedes hacer',
 		wornBy: ({ garment, name }) => `${garment}, tal como lo lleva ${name}, por delante y por detrás`,
@@ -88,7 +88,7 @@ export const pattern: typeof english = (v) => {
 		tableAbout:
 			'El patrón a tamaño real, hecho aquí, en tu navegador: ninguna medida sale de este dispositivo.',
 
-		measurementsOf: ({ body }) => `Medidas de ${body}`,
+		measurementsOf: ({ body }) => `Medidas: ${body}`,
 		ownKept: 'Son tuyas: se guardan en este navegador según las escribes.',
 		invented: ({ body }) =>
 			`Las medidas de ${body} son inventadas y no se cambian. Trabaja mejor con tus propios números:`,

@@ -15,7 +15,8 @@ export interface Making {
 export interface Report {
 	/** "Can be drafted", what is still wanted, or what stands in the way and what to do about it. */
 	readonly says: string;
-	readonly ready: boolean;
+	/** Whether it can be drafted, still wants measurements, or has measurements that stand in the way. */
+	readonly state: 'ready' | 'wanting' | 'refused';
 	/** Names of the garments, then of the drafts. */
 	readonly of: readonly string[];
 }
@@ -48,19 +49,25 @@ const sayings = (methods: readonly Method[], body: Body, speech: Speech): readon
  */
 export const reportsOf = (makings: readonly Making[], body: Body, speech: Speech): readonly Report[] => {
 	const { ready, wanted } = speech.words.measurements;
-	const said = new Map<string, Set<string>>();
-	const say = (name: string, all: readonly string[]): void =>
-		all.forEach((says) => said.set(says, (said.get(says) ?? new Set()).add(name)));
+	const said = new Map<string, { readonly state: Report['state']; readonly of: Set<string> }>();
+	const say = (name: string, all: readonly string[], wanting = false): void => {
+		for (const says of all) {
+			const state = wanting ? 'wanting' : says === ready ? 'ready' : 'refused';
+			said.set(says, { state, of: (said.get(says)?.of ?? new Set()).add(name) });
+		}
+	};
 	// A draft that is called as its garment would be said to be ready and not.
 	const garments = new Set(makings.map(({ name }) => name));
 	const drafts = new Set<Method>();
 	for (const { name, methods } of makings) {
 		const missing = missingFor(methods, body);
-		say(name, missing.length > 0 ? [wanted({ keys: missing })] : sayings(methods, body, speech));
-		if (missing.length > 0) methods.forEach((method) => drafts.add(method));
+		if (missing.length > 0) {
+			say(name, [wanted({ keys: missing })], true);
+			methods.forEach((method) => drafts.add(method));
+		} else say(name, sayings(methods, body, speech));
 	}
 	for (const method of drafts)
 		if (!garments.has(method.name) && missingFor([method], body).length === 0)
 			say(method.name, sayings([method], body, speech));
-	return [...said].map(([says, names]) => ({ says, ready: says === ready, of: [...names] }));
+	return [...said].map(([says, { state, of }]) => ({ says, state, of: [...of] }));
 };
