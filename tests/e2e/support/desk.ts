@@ -7,9 +7,12 @@ import type { Answer } from './heron.ts';
 /** A place in millimetres, from the corner of the sheet or from another place. */
 export type At = readonly [across: number, down: number];
 
-/** How a step is done by typing: a point's place, the two ends of a line, or each handle from its own end of a curve. */
+/** How a step is done by typing: a point's place, how long a level is, the two ends of a line, or each handle from its own end of a curve. */
 export type Typed =
-	{ readonly point: At } | { readonly ends: readonly [string, string] } | { readonly offsets: readonly At[] };
+	| { readonly point: At }
+	| { readonly end: At; readonly sum: string }
+	| { readonly ends: readonly [string, string] }
+	| { readonly offsets: readonly At[] };
 
 /** The lesson's page as a learner uses it, in the language that they read. */
 export class Desk {
@@ -88,7 +91,10 @@ export class Desk {
 			const [first, last] = answer.ends;
 			await this.drag(await this.pointPlace(first), await this.pointPlace(last));
 		} else {
+			const step = await this.current();
 			for (const [i, place] of answer.handles.entries()) {
+				// A curve that is right before all of its handles were moved goes on by itself.
+				if (!this.stays && (await this.current()) !== step) return;
 				const handle = this.page.getByRole('group', { name: this.words.handles }).getByRole('button').nth(i);
 				// After one handle the next is taken up by itself.
 				if ((await handle.getAttribute('aria-pressed')) !== 'true') await handle.click();

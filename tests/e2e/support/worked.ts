@@ -22,6 +22,8 @@ export const typedFor = (step: Step, { points, lines }: Draft): Typed | undefine
 	const [point, line] = [points[step.name], lines[step.name]];
 	if (point) return { point: [point.x, point.y] };
 	if (!line) return undefined;
+	const end = line.path.at(-1)?.to;
+	if (step.kind === 'level' && end) return { end: [end.x, end.y], sum: (line.length / 10).toFixed(2) };
 	if (step.kind !== 'straight') return { offsets: offsetsOf(line.path) };
 	const [first, last] = [step.through[0], step.through.at(-1)];
 	return first && last ? { ends: [first, last] } : undefined;
