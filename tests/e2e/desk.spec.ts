@@ -63,7 +63,7 @@ for (const viewport of WINDOWS)
 		}
 		// A mark within the draft leaves the view as it stands.
 		await desk.open('41-back-neck-and-shoulder');
-		const view = () => desk.sheet.locator('svg').getAttribute('data-scale');
+		const view = () => desk.sheet.locator('svg[data-scale]').getAttribute('data-scale');
 		const whole = await view();
 		await desk.field.fill('from O across 12');
 		await page.keyboard.press('Enter');

@@ -110,7 +110,7 @@ test('who reads only Spanish drafts the whole back, errs, is told why, takes hel
 			.locator('.text .step')
 			.evaluateAll((steps) => steps.map(({ id }) => id.replace('step-', '')));
 		if (names.length === 0) break;
-		await desk.sheet.locator('svg').waitFor();
+		await desk.sheet.locator('svg[data-scale]').waitFor();
 		await expectSpanish(page);
 		await openHelp(desk);
 		for (const name of names) {

@@ -42,7 +42,7 @@ export class Desk {
 	async open(lesson: string): Promise<void> {
 		await this.page.goto(addressIn(this.speech.language, `/lessons/${lesson}`));
 		await this.page.locator('[data-alive=true]').waitFor();
-		await this.sheet.locator('svg').waitFor();
+		await this.sheet.locator('svg[data-scale]').waitFor();
 	}
 
 	/** Chooses that what is right does not go on by itself. */
@@ -62,7 +62,7 @@ export class Desk {
 	async screen([across, down]: At): Promise<{ x: number; y: number }> {
 		const box = await this.sheet.boundingBox();
 		if (!box) throw new Error('the sheet is not on the page');
-		const svg = this.sheet.locator('svg');
+		const svg = this.sheet.locator('svg[data-scale]');
 		const number = async (name: string): Promise<number> => Number(await svg.getAttribute(`data-${name}`));
 		const [left, top, scale] = [await number('left'), await number('top'), await number('scale')];
 		return { x: box.x + (across - left) * scale, y: box.y + (down - top) * scale };
