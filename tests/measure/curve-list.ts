@@ -214,7 +214,7 @@ const shaken = (path: Path, chance: Chance): Path => {
 	return [first ?? path[0], ...rest];
 };
 
-const counts = new Map<string, { of: number; right: number; falsely: number }>();
+const counts = new Map<string, { of: number; right: number; falsely: number; certain: number }>();
 const missed: string[] = [];
 
 const tryOne = (
@@ -235,10 +235,11 @@ const tryOne = (
 	const diagnosis = diagnose(method, step, demo.body, draft, placement);
 	const [first = 'nothing'] = notesOf(diagnosis);
 	const right = told.some((note) => first.startsWith(note));
-	const count = counts.get(kind) ?? { of: 0, right: 0, falsely: 0 };
+	const count = counts.get(kind) ?? { of: 0, right: 0, falsely: 0, certain: 0 };
 	counts.set(kind, {
 		of: count.of + 1,
 		right: count.right + (right ? 1 : 0),
+		certain: count.certain + (diagnosis.kind === 'certain' ? 1 : 0),
 		falsely: count.falsely + (!right && diagnosis.kind === 'certain' ? 1 : 0)
 	});
 	if (!right) missed.push(`${body} ${method.id} ${step}, ${kind}: ${first}`);
@@ -278,11 +279,12 @@ for (const method of lessonMethods().values())
 const all = [...counts.values()].reduce((sum, each) => ({
 	of: sum.of + each.of,
 	right: sum.right + each.right,
-	falsely: sum.falsely + each.falsely
+	falsely: sum.falsely + each.falsely,
+	certain: sum.certain + each.certain
 }));
 const shown = (part: number, of: number): string => `${((100 * part) / of).toFixed(1)} %`;
-for (const [kind, { of, right, falsely }] of [...counts, ['all', all] as const])
+for (const [kind, { of, right, falsely, certain }] of [...counts, ['all', all] as const])
 	console.log(
-		`| ${kind} | ${of} | first right ${shown(right, of)} | certain and wrong ${shown(falsely, of)} |`
+		`| ${kind} | ${of} | first right ${shown(right, of)} | certain ${shown(certain, of)} | certain and wrong ${shown(falsely, of)} |`
 	);
 if (!HELD) console.log(missed.join('\n'));

@@ -34,6 +34,12 @@ export interface Line {
 	readonly of?: Noun;
 }
 
+/** Two points between which another is put. */
+interface Between {
+	readonly from: string;
+	readonly to: string;
+}
+
 /** A length that a rule, or a wrong rule, takes. */
 export type Taken =
 	| { readonly kind: 'measurement'; readonly key: MeasurementKey }
@@ -73,7 +79,7 @@ const ALONE: Readonly<Record<Share, string>> = {
 	part: 'another part'
 };
 const wayShare = (share: Share): string =>
-	share === 'twice' ? 'twice the way' : `${ALONE[share]} of the way`;
+	share === 'twice' ? 'twice the way' : `${share === 'half' ? 'half' : ALONE[share]} of the way`;
 const TAPE: Readonly<Record<TapeSlip, string>> = {
 	centimetre: 'a centimetre',
 	halfCentimetre: 'half a centimetre',
@@ -159,6 +165,18 @@ const slipsIn = (v: Voice) => ({
 		),
 	start: ({ wrong, right }: { wrong: string; right: string }) =>
 		did(`started from ${wrong}`, `the rule starts from ${right}`),
+	squaredFrom: ({ wrong, right, way }: { wrong: string; right: string; way: 'down' | 'across' }) =>
+		did(`squared ${way} from ${wrong}`, `the rule squares ${way} from ${right}`),
+	between: ({ share, wrong, right }: { share: Share; wrong: Between; right: Between }) =>
+		share === 'half'
+			? did(
+					`took the middle between ${wrong.from} and ${wrong.to}`,
+					`the rule takes it between ${right.from} and ${right.to}`
+				)
+			: did(
+					`went ${wayShare(share)} from ${wrong.from} to ${wrong.to}`,
+					`the rule goes from ${right.from} to ${right.to}`
+				),
 	toward: ({ wrong, right }: { wrong: string; right: string }) =>
 		did(`went toward ${wrong}`, `the rule goes toward ${right}`),
 	way: ({ wrong, right }: { wrong: Compass; right: Compass }) =>
@@ -170,7 +188,7 @@ const slipsIn = (v: Voice) => ({
 		did(`measured along ${lineWords(line)}`, `the rule goes ${WAYS[right]}`),
 	away: ({ toward }: { toward: string }) => did(`went away from ${toward}`, `the rule goes toward ${toward}`),
 	otherEnd: ({ line, from }: { line: Line; from: 'start' | 'end' }) =>
-		did(`measured ${lineWords(line)} from its other end`, `the rule begins at its ${from}`),
+		did(`measured ${lineWords(line)} from its other end`, `the rule begins where it ${from}s`),
 	opposite: () => did('went the opposite way'),
 	oppositeFrom: ({ from }: { from: string }) => did(`went the opposite way from ${from}`),
 	otherPoint: ({ wrong, right }: { wrong: string; right: string }) =>
@@ -299,7 +317,7 @@ const slipsIn = (v: Voice) => ({
 			`laid off ${of.kind === 'rule' ? `the length of ${of.name}` : said(of)} from ${from}, ${WAYS[way]}`,
 			'the rule does something else from there'
 		),
-	halfway: ({ from, to }: { from: string; to: string }) => did(`took the middle from ${from} to ${to}`)
+	halfway: ({ from, to }: { from: string; to: string }) => did(`took the middle between ${from} and ${to}`)
 });
 
 /** Several slips at once. */

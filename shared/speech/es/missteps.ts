@@ -34,7 +34,7 @@ const TAPE: Readonly<Record<TapeSlip, string>> = {
 	halfInch: 'media pulgada'
 };
 const SIDES = { outward: 'hacia fuera', inward: 'hacia dentro' } as const;
-const ENDS = { start: 'el principio', end: 'el final' } as const;
+const ENDS = { start: 'empieza', end: 'termina' } as const;
 
 /** How many times as deep, in tenths: nobody sees a curve more finely. */
 const timesAs = (v: Voice, times: number): string => {
@@ -76,6 +76,10 @@ const shareOf = (share: Share, of: readonly Taken[]): string =>
 	share === 'whole'
 		? `el total ${of.map(ofIt).join(' y ')}`
 		: `${share === 'part' ? 'una parte' : ALONE[share]} ${of.map(ofIt).join(' y ')}`;
+const SQUARED = {
+	down: 'trazado la escuadra hacia abajo',
+	across: 'trazado la escuadra hacia fuera'
+} as const;
 const wayShare = (share: Share): string =>
 	share === 'whole' ? 'todo el camino' : `${share === 'part' ? 'una parte' : ALONE[share]} del camino`;
 
@@ -110,6 +114,21 @@ const slipsIn = (v: Voice): ReturnType<typeof english>['slips'] => ({
 			`cambiado de orden dos cifras ${ofIt(what)}${asRead ? ` (${asRead.map((each) => v.bare(each)).join('; ')})` : ''}`
 		),
 	start: ({ wrong, right }) => did(`empezado en ${wrong}`, `la regla empieza en ${right}`),
+	squaredFrom: ({ wrong, right, way }) =>
+		did(
+			`${SQUARED[way]} desde ${wrong}`,
+			`la regla traza la escuadra ${way === 'down' ? 'hacia abajo' : 'hacia fuera'} desde ${right}`
+		),
+	between: ({ share, wrong, right }) =>
+		share === 'half'
+			? did(
+					`tomado la mitad entre ${wrong.from} y ${wrong.to}`,
+					`la regla la toma entre ${right.from} y ${right.to}`
+				)
+			: did(
+					`recorrido ${wayShare(share)} de ${wrong.from} a ${wrong.to}`,
+					`la regla va de ${right.from} a ${right.to}`
+				),
 	toward: ({ wrong, right }) => did(`ido hacia ${wrong}`, `la regla va hacia ${right}`),
 	way: ({ wrong, right }) => did(`ido ${WAYS[wrong]}`, `la regla va ${WAYS[right]}`),
 	notSloping: ({ wrong }) => did(`ido ${WAYS[wrong]}`, 'la regla va por una línea inclinada'),
@@ -119,7 +138,10 @@ const slipsIn = (v: Voice): ReturnType<typeof english>['slips'] => ({
 		did(`medido a lo largo ${del(lineNoun(line))}`, `la regla va ${WAYS[right]}`),
 	away: ({ toward }) => did(`ido en sentido contrario a ${toward}`, `la regla va hacia ${toward}`),
 	otherEnd: ({ line, from }) =>
-		did(`medido ${el(lineNoun(line))} desde el otro extremo`, `la regla empieza por ${ENDS[from]}`),
+		did(
+			`medido ${el(lineNoun(line))} desde el otro extremo`,
+			`la regla empieza donde la línea ${ENDS[from]}`
+		),
 	opposite: () => did('ido en sentido contrario'),
 	oppositeFrom: ({ from }) => did(`ido desde ${from} en sentido contrario`),
 	otherPoint: ({ wrong, right }) => did(`colocado ${wrong}`, `este paso pide ${right}`),
@@ -239,7 +261,7 @@ const slipsIn = (v: Voice): ReturnType<typeof english>['slips'] => ({
 			`llevado ${of.kind === 'rule' ? `la longitud de ${of.name}` : said(of)} desde ${from}, ${WAYS[way]}`,
 			'la regla hace otra cosa desde ahí'
 		),
-	halfway: ({ from, to }) => did(`tomado la mitad de ${from} a ${to}`)
+	halfway: ({ from, to }) => did(`tomado la mitad entre ${from} y ${to}`)
 });
 
 /** Varias a la vez. */

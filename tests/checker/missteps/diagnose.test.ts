@@ -4,6 +4,7 @@ import type { Placement, Typed } from '#shared/placement.ts';
 import { mm, type Unit } from '#shared/units.ts';
 import { diagnose } from '#checker/missteps/diagnose.ts';
 import { slip, type Diagnosis, type Misstep, type Slip } from '#checker/missteps/misstep.ts';
+import { PRIORS } from '#checker/missteps/priors.ts';
 import { diagnosisWords } from '#checker/missteps/words.ts';
 import type { Drafted } from '#drafting/evaluate.ts';
 import { at } from '#geometry/point.ts';
@@ -40,7 +41,7 @@ describe('the place alone', () => {
 					slip('fraction', { wrong: 'half', right: 'quarter', of: [{ kind: 'measurement', key: 'bust' }] })
 				],
 				place: at(490, 220),
-				prior: expect.closeTo(0.05, 2) as number
+				prior: expect.closeTo(PRIORS.fraction, 6) as number
 			}
 		});
 		expect(diagnosisWords(half, english)).toBe(

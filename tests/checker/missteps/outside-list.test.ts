@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { NO_CAUSE, saidWithoutCause, seen, spotsOf, type Seen } from '../../measure/outside/diagnosed.ts';
 import { measuredBodies, mistakes } from '../../measure/outside/mistakes.ts';
@@ -35,5 +36,12 @@ describe('mistakes that teachers know', () => {
 		expect(said.length).toBeGreaterThan(200);
 		const certain = said.filter((each) => each.kind === 'certain').length / said.length;
 		expect(certain).toBeLessThan(kind === 'on the way' ? 0.03 : 0.01);
+	});
+
+	it('are named first as often as the README says: as was measured of the half held back', () => {
+		const page = (path: string): string => readFileSync(new URL(`../../../${path}`, import.meta.url), 'utf8');
+		const held = /the half held back *\| *\d+ *\| *([\d.]+) %/.exec(page('tests/measure/missteps.md'));
+		const claimed = /first is right (\d+) times in 100/.exec(page('README.md'));
+		expect(Number(claimed?.[1])).toBe(Math.floor(Number(held?.[1])));
 	});
 });

@@ -74,18 +74,26 @@ const UNSTEADY: Mm = mm(1.5);
 /** An explanation that leaves more of the error explains none of it. */
 const MOST_OF = 0.85;
 
+/** A depth that differs by so much, and explains so much of what a shallow curve is off all along, is its slip, though no place of it is far off. */
+const [OTHER_DEPTH, EXPLAINS] = [0.15, 0.75];
+
+const isOtherDepth = (placed: Path, right: Path): boolean => {
+	const { times, explains } = depthBeside(placed, right);
+	return Math.abs(times - 1) >= OTHER_DEPTH && explains >= EXPLAINS;
+};
+
 /** The rule's shape, but so many times as deep; undefined where that is another shape, or as deep as the rule's. */
 const otherDepth = (
 	placed: Path,
 	right: Path,
 	error: number
 ): { readonly times: number; readonly away: Mm } | undefined => {
-	const times = depthBeside(placed, right);
+	const { times } = depthBeside(placed, right);
 	if (!(times >= STRAIGHT_SHARE) || Math.abs(times - 1) < SAME_DEPTH) return undefined;
 	const away = awayFrom(placed, right, stretchedFrom(pathStart(right), pathEnd(right), times));
-	return away <= Math.max(UNSTEADY, DEPTH_LEFT_OVER * error) && away < MOST_OF * error
-		? { times, away }
-		: undefined;
+	const isFitted = away <= Math.max(UNSTEADY, DEPTH_LEFT_OVER * error) && away < MOST_OF * error;
+	const isShallow = error <= CURVE_TOLERANCE && isOtherDepth(placed, right);
+	return isFitted || isShallow ? { times, away } : undefined;
 };
 
 const hasWrongEnds = (placed: Path, right: Path): boolean => {
@@ -112,7 +120,12 @@ const isStraight = (placed: Path, right: Path): boolean =>
 /** A curve that lies to the wrong side so many times as far as to the right one bulges the wrong way; less is a wobble. */
 const MOSTLY = 2;
 
+/** Bent to the other side by at least this share of the depth: a curve that is too shallow to lie 2 mm to that side is known by its fit. */
+const OTHER_SIDE = -0.5;
+
 const bulgesWrongWay = (placed: Path, right: Path): boolean => {
+	const beside = depthBeside(placed, right);
+	if (beside.times <= OTHER_SIDE && beside.explains >= EXPLAINS) return true;
 	const [drawn, wanted] = [bulgeOf(placed), bulgeOf(right)];
 	const [same, wrong] = wanted.mean > 0 ? [drawn.one, drawn.other] : [drawn.other, drawn.one];
 	return wrong > POINT_TOLERANCE && wrong > MOSTLY * same;
@@ -240,9 +253,30 @@ const isSlantAlone = (findings: readonly Finding[], drawn: Path, right: Path): b
 	if (!first || slants.some(({ point }) => point !== first.point)) return false;
 	if (findings.some(({ aspect }) => aspect === 'start' || aspect === 'end')) return false;
 	const error = shapesApart(drawn, right);
+	if (error <= CURVE_TOLERANCE && isOtherDepth(drawn, right)) return false;
 	const depth = otherDepth(drawn, right, error);
 	const isDepth = depth !== undefined && depth.away <= Math.max(UNSTEADY, error / 4);
 	return !isDepth || (error <= CURVE_TOLERANCE && first.turned > CLEARLY_SLANTING);
+};
+
+/** A depth that explains less of what a curve is off may as well be a slant at one end. */
+const EXPLAINS_ALL = 0.9;
+
+/**
+ * Whether the first of some explanations is certain: it is known by where the line begins or ends; or it is the only one,
+ * explains nearly all, and what the curve is off is more than two unsteady hands leave, so that no cause at all leads there seldom.
+ */
+export const isCurveCertain = (
+	[first, ...rivals]: readonly CurveMisstep[],
+	placed: Path,
+	right: Path
+): boolean => {
+	if (!first) return false;
+	if (first.note.startsWith('ends:')) return true;
+	const drawn = turnedTo(placed, right);
+	const isDepth = first.note === 'curve:too-flat' || first.note === 'curve:too-deep';
+	if (isDepth && depthBeside(drawn, right).explains < EXPLAINS_ALL) return false;
+	return rivals.every(({ note }) => note === first.note) && shapesApart(drawn, right) > 2 * UNSTEADY;
 };
 
 /**

@@ -148,12 +148,21 @@ export const stretchedFrom =
 	(place: SheetPoint): SheetPoint =>
 		between(place, mirroredIn(a, b)(place), (1 - times) / 2);
 
-/** How many times as deep as another a path is, about its own chord: the share that fits it best all along. */
-export const depthBeside = (path: Path, other: Path): number => {
+const dot = (a: readonly number[], b: readonly number[]): number =>
+	a.reduce((all, side, i) => all + side * (b[i] ?? 0), 0);
+
+/**
+ * How many times as deep as another a path is, about its own chord: the share that fits it best all along; and how much of what it is
+ * off that explains, as a share of the squares.
+ */
+export const depthBeside = (
+	path: Path,
+	other: Path
+): { readonly times: number; readonly explains: number } => {
 	const [drawn, wanted] = [sidesOf(evenly(path)), sidesOf(evenly(other))];
-	const sum = (a: readonly number[], b: readonly number[]): number =>
-		a.reduce((all, side, i) => all + side * (b[i] ?? 0), 0);
-	return sum(drawn, wanted) / sum(wanted, wanted);
+	const off = drawn.map((side, i) => side - (wanted[i] ?? 0));
+	const [own, beside] = [dot(wanted, wanted), dot(off, wanted)];
+	return { times: 1 + beside / own, explains: (beside * beside) / (own * dot(off, off)) };
 };
 
 /** The places turned by half a turn about the middle of `a` and `b`, which change places. */

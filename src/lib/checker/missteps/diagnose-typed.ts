@@ -21,7 +21,7 @@ export type TypedDistance = Extract<Typed, { form: 'distance' }>;
 
 /** Whether a measurement was typed as it stands: taken whole, and everything else left out. */
 const isUntouched = (parts: readonly Part[]): boolean =>
-	parts.length > 1 && parts.every(({ note }) => /^fraction:whole-for-|left-out:/.test(note));
+	parts.length > 1 && parts.every(({ note }) => /^fraction:whole-for-|left-out/.test(note));
 
 /** Several things wrong at once are one, the rarer the more they are. */
 const priorOf = (parts: readonly Part[]): number =>

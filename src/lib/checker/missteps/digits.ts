@@ -9,6 +9,9 @@ const written = (length: Mm, unit: Unit): string =>
 		? printNumber(length, unit)
 		: String(Number((length / MM_PER[unit]).toFixed(WRITTEN_DECIMALS)));
 
+/** A length as it is written down, in millimetres. */
+export const asWritten = (length: Mm, unit: Unit): Mm => mm(valueOf(written(length, unit)) * MM_PER[unit]);
+
 const valueOf = (text: string): number => {
 	const [whole = '', fraction] = text.split(' ');
 	const [top, bottom] = (fraction ?? '').split('/');

@@ -11,7 +11,7 @@ import { stepAnswer, workStep } from '#drafting/steps/kinds.ts';
 import type { Step, StepOf } from '#drafting/steps/step-rules.ts';
 import { keeps } from '../check-point.ts';
 import { turnedTo } from '../check-line.ts';
-import { diagnoseCurve } from './curve-missteps.ts';
+import { diagnoseCurve, isCurveCertain } from './curve-missteps.ts';
 import { NO_DIAGNOSIS, slip, type Diagnosis } from './misstep.ts';
 import { PRIORS } from './priors.ts';
 import { passes, standOf } from './stand.ts';
@@ -108,8 +108,11 @@ export const diagnoseLine = (
 		const tried = [wrongWay(step, drafted, drawn), wrongEnd(step, drafted, drawn)];
 		return tried.find(({ kind }) => kind !== 'none') ?? wrongLength(step, method, body, drafted, drawn);
 	}
-	const [first] = diagnoseCurve(step, drawn, work.path, pointsBefore(method, step, drafted));
-	return first
-		? { kind: 'certain', misstep: { ...first, place: pathEnd(drawn), prior: PRIORS.curve } }
-		: NO_DIAGNOSIS;
+	const explained = diagnoseCurve(step, drawn, work.path, pointsBefore(method, step, drafted));
+	const [first] = explained;
+	if (!first) return NO_DIAGNOSIS;
+	const misstep = { ...first, place: pathEnd(drawn), prior: PRIORS.curve };
+	return isCurveCertain(explained, drawn, work.path)
+		? { kind: 'certain', misstep }
+		: { kind: 'either', missteps: [misstep] };
 };

@@ -3,7 +3,7 @@ import type { Formula } from '#drafting/formula/formula.ts';
 import type { SheetPoint } from '#geometry/point.ts';
 import { lengthOf } from '#drafting/formula/value.ts';
 import type { Course } from './courses.ts';
-import { slip, type Misstep, type Part } from './misstep.ts';
+import { slip, type Misstep, type Part, type Slip } from './misstep.ts';
 import { LEAST_PAIR, PAIR, PRIORS, STRAY } from './priors.ts';
 import { othersThan, type Stand } from './stand.ts';
 import { sumOf } from './terms.ts';
@@ -39,20 +39,30 @@ export const lengthParts = (
 };
 
 /** Every other of the points on the sheet, begun from by mistake. */
-export const startParts = (right: string, stand: Stand, part = 1): readonly Part<SheetPoint>[] =>
+export const startParts = (
+	right: string,
+	stand: Stand,
+	part = 1,
+	said = (wrong: string): Slip => slip('start', { wrong, right })
+): readonly Part<SheetPoint>[] =>
 	othersThan(stand, right).map(({ name, place, share }) => ({
 		note: `start:${name}-for-${right}`,
 		prior: PRIORS.start * part * share,
-		slip: () => slip('start', { wrong: name, right }),
+		slip: () => said(name),
 		value: place
 	}));
 
 /** Every other of the points on the sheet, gone toward by mistake. */
-export const aimParts = (right: string, start: string, stand: Stand): readonly Part<SheetPoint>[] =>
+export const aimParts = (
+	right: string,
+	start: string,
+	stand: Stand,
+	said = (wrong: string): Slip => slip('toward', { wrong, right })
+): readonly Part<SheetPoint>[] =>
 	othersThan(stand, right, start).map(({ name, place, share }) => ({
 		note: `toward:${name}-for-${right}`,
 		prior: PRIORS.toward * share,
-		slip: () => slip('toward', { wrong: name, right }),
+		slip: () => said(name),
 		value: place
 	}));
 

@@ -4,19 +4,20 @@ import { mm, type Mm } from '#shared/units.ts';
 /**
  * How common each wrong rule is, and the other numbers of the weighing. A prior is a share of all wrong
  * placements. Teachers' experience: common practice, no source. Only the ratios matter, and no
- * diagnosis hangs on a factor of ten: whatever is as close as that is told as one of several.
+ * diagnosis hangs on a factor of ten: whatever is as close as that is told as one of several. Families that the outside list
+ * (tests/measure) has more often or less were moved toward it by halves, by that half of it which was not held back.
  */
 export const PRIORS = {
 	/** Half for quarter and the like: the fold is forgotten, or counted twice. The commonest of all. */
-	fraction: 0.05,
+	fraction: 0.065,
 	/** An allowance left out: it stands last in the rule, and the measurement fills the mind. */
 	allowanceLeftOut: 0.05,
 	/** Added twice: once in the head and once on the paper. */
-	allowanceTwice: 0.012,
+	allowanceTwice: 0.016,
 	/** Taken off: ease is thought of as what a garment is smaller by. */
-	allowanceSubtracted: 0.015,
+	allowanceSubtracted: 0.022,
 	/** The neighbouring measurement: the next line of the list. */
-	measurement: 0.03,
+	measurement: 0.02,
 	/** Any other length that the learner has at hand, read off the wrong line of the list. */
 	anyLength: 0.004,
 	/** A length added that the rule has not, or taken off. */
@@ -30,21 +31,21 @@ export const PRIORS = {
 	/** A term left out that is a measurement or a distance: seldom, since it is what the rule is about. */
 	termLeftOut: 0.006,
 	/** A share of the whole sum, where the rule means one term: a bracket that was not written. */
-	shareOfSum: 0.008,
+	shareOfSum: 0.01,
 	/** Any other measurement of the body, each. */
-	anyMeasurement: 0.003,
+	anyMeasurement: 0.002,
 	/** A usual share of any measurement and nothing besides, each. */
-	plainMeasurement: 0.001,
+	plainMeasurement: 0.0009,
 	/** What is beyond whole centimetres, or inches, left out. */
-	fractionDropped: 0.003,
+	fractionDropped: 0.0015,
 	/** The rule of another step of the draft: shared by all, the nearest most. */
 	otherRule: 0.02,
 	/** The length of another step added to the rule's or taken off: shared likewise. */
-	ruleAdded: 0.006,
+	ruleAdded: 0.004,
 	/** A length that is in use laid off straight from where the rule starts, which it does not do: shared by all. */
 	laidOff: 0.04,
 	/** A part of a sum that is itself a sum left out, doubled, halved or with the other sign, each. */
-	wholePart: 0.008,
+	wholePart: 0.02,
 	/** A curve measured from end to end with the ruler. */
 	straightForCurved: 0.02,
 	/** As far as another point lies, or as long as a line is: shared by all. */
@@ -54,11 +55,11 @@ export const PRIORS = {
 	/** A number of the rule forgotten, each: one that is no share of a length, or it would be the whole for a half. */
 	numberForgotten: 0.003,
 	/** Left at a point that stands on the sheet and that the rule starts from: the rest was not done. Shared by those. */
-	leftAtNeed: 0.05,
+	leftAtNeed: 0.06,
 	/** Left at any other: shared by those. */
-	leftAt: 0.02,
+	leftAt: 0.025,
 	/** Level with one point and straight above or below another, which is no rule of the step: shared by all pairs. */
-	squares: 0.02,
+	squares: 0.025,
 	/** Half of the way between two points, likewise. */
 	halfway: 0.01,
 	/** Another starting point: shared by all the points that stand on the sheet. */
@@ -68,25 +69,25 @@ export const PRIORS = {
 	/** The distance to another point: shared likewise. */
 	distance: 0.06,
 	/** The opposite way. */
-	opposite: 0.015,
+	opposite: 0.025,
 	/** Down for across and across for down. */
 	crossed: 0.02,
 	/** Along a slope for square, and square for along the slope. */
-	slope: 0.03,
+	slope: 0.045,
 	/** Inches for centimetres: a tape carries both, one on each side. */
-	unit: 0.015,
+	unit: 0.012,
 	/** The decimal point one place off, in the result. */
-	decimal: 0.012,
+	decimal: 0.006,
 	/** The tape read on the wrong side of a ten, so that the number is 10 cm too long or too short. */
 	tape: 0.012,
 	/** Two digits written in the wrong order. */
-	digits: 0.01,
+	digits: 0.004,
 	/** The rule of the other panel. */
 	otherPanel: 0.015,
 	/** The right place of another point that is still to come: shared by all of those. */
-	otherPoint: 0.03,
+	otherPoint: 0.02,
 	/** What is to be moved left where it was: its new name is read as another name of the same place. */
-	unmoved: 0.04,
+	unmoved: 0.05,
 	/** The line not looked for at all, or taken as it lies: the point beside the place stands on the sheet already. */
 	notCrossed: 0.08,
 	/** Moved straight onto the end of the other leg, as though paper stretched: whoever draws a turn, and does not make it, sees two ends that meet. */
@@ -117,7 +118,7 @@ export const LOWERED = {
 	/** A slip in reading the measurement itself, when the same slip with the result is the commoner. */
 	inMeasurement: 0.5,
 	/** Inches for a body written in centimetres, and the reverse, where the tape has to be turned round. */
-	otherSide: 0.4,
+	otherSide: 0.2,
 	/** A sum that only comes to the number of a wrong rule, and shows another working. */
 	onlyNumber: 0.1,
 	/** Crossed, and besides the opposite way. */
@@ -133,10 +134,10 @@ export const KINSHIP = { twin: 0.02, alike: 0.006, near: 0.003, any: 0.0008, ste
 /** By how much a tape is read beside its mark, and how often, each way: the nearest marks are the likeliest to be taken for one another. */
 export const TAPE_SLIPS = [
 	{ size: 'centimetre', by: mm(10), prior: 0.004 },
-	{ size: 'halfCentimetre', by: mm(5), prior: 0.003 },
+	{ size: 'halfCentimetre', by: mm(5), prior: 0.002 },
 	{ size: 'twoCentimetres', by: mm(20), prior: 0.0015 },
-	{ size: 'inch', by: mm(25.4), prior: 0.002 },
-	{ size: 'halfInch', by: mm(12.7), prior: 0.001 }
+	{ size: 'inch', by: mm(25.4), prior: 0.0012 },
+	{ size: 'halfInch', by: mm(12.7), prior: 0.0006 }
 ] as const;
 
 /** Two slips at once: a tenth of wrong placements, and either may come first. */
@@ -179,7 +180,7 @@ export const DISTANCES: Mm = mm(650);
 export const SLIP: Mm = mm(15);
 
 /** A misstep is certain where it is so much of all that could have led there ... */
-export const CERTAIN = 0.95;
+export const CERTAIN = 0.96;
 /** ... and so many times as likely as the next misstep: priors are guesses, and two that explain a place alike are both told. */
 export const CLEARLY_ABOVE = 20;
 

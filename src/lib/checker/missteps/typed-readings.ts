@@ -164,7 +164,10 @@ const addedParts = (
 			];
 		return [
 			{
-				note: `added:${leaf.key}`,
+				note:
+					leaf.kind === 'allowance'
+						? `allowance:extra${share < 0 ? '-off' : ''}:${leaf.key}`
+						: `added:${leaf.key}`,
 				prior: PRIORS.added,
 				slip: slip(share < 0 ? 'takenOffToo' : 'addedToo', { what })
 			}
@@ -172,7 +175,7 @@ const addedParts = (
 	});
 
 const leftOut = ({ term }: Meant, { method }: Working): Part => ({
-	note: `${term.leaf.kind === 'allowance' ? 'allowance:' : ''}left-out:${keyOf(term)}`,
+	note: term.leaf.kind === 'allowance' ? `allowance:left-out:${keyOf(term)}` : 'term:left-out',
 	prior: term.leaf.kind === 'allowance' ? PRIORS.allowanceLeftOut : PRIORS.anyLength,
 	slip: slip('leftOut', { what: takenOf(term.leaf, method) })
 });

@@ -84,7 +84,8 @@ const otherTerms: Wide = (rule, { method }) =>
 						note: `term:left-out`,
 						prior: PRIORS.termLeftOut,
 						value: put(rule, term, { share: 0 }),
-						slip: () => slip('leftOut', { what }),
+						slip: () =>
+							what.kind === 'length' ? slip('wholePart', { how: 'leftOut' }) : slip('leftOut', { what }),
 						term: i
 					},
 					{

@@ -2,12 +2,14 @@ import { isChoice } from '#shared/allowances.ts';
 import type { Compass } from '#shared/method.ts';
 import { at, between, moved, type SheetPoint } from '#geometry/point.ts';
 import { COMPASS } from '#drafting/steps/compass.ts';
-import { stepNeeds } from '#drafting/steps/kinds.ts';
+import { lengthOf } from '#drafting/formula/value.ts';
+import { isPointName } from '#drafting/names.ts';
+import { dependenceFormulas, stepFormulas, stepNeeds } from '#drafting/steps/kinds.ts';
 import { slip, type Misstep } from './misstep.ts';
 import { mayBeMeant } from './parts.ts';
 import { PRIORS } from './priors.ts';
 import type { NamedPoint, Stand } from './stand.ts';
-import { takenAllowance } from './taken.ts';
+import { takenAllowance, takenOf } from './taken.ts';
 import { otherRulers } from './other-lengths.ts';
 
 /** Wrong places that any step may have, whatever its kind: rare one by one, and looked for only where a mark is to be explained. */
@@ -65,11 +67,28 @@ const halfway = (stand: Stand): readonly Misstep[] => {
 	return earlier.flatMap((a, i) => earlier.slice(i + 1).flatMap((b) => middle(a, b)));
 };
 
-/** A length of another step, or an allowance, laid off straight from a point that the rule starts from, whatever the rule does from there. */
-const laidOff = (stand: Stand): readonly Misstep[] => {
-	const { step, earlier, method, scope } = stand;
+/** The lengths that the step itself works with, also those that tell whether it is done at all. */
+const ownLengths = ({ step, method, scope }: Stand) => {
+	const formulas = [...stepFormulas(step), ...dependenceFormulas(step)];
+	return formulas.map((formula) => ({
+		of: takenOf(formula, method),
+		length: lengthOf(formula, scope),
+		prior: PRIORS.laidOff / 2 / formulas.length
+	}));
+};
+
+/** What the step starts from, and what the lines that it runs along start from. */
+const startNames = ({ step, method }: Stand): readonly string[] => {
 	const needs = stepNeeds(step);
-	const starts = earlier.filter(({ name }) => needs.includes(name));
+	const lines = method.steps.filter(({ name }) => needs.includes(name) && !isPointName(name));
+	return [...needs, ...lines.flatMap(stepNeeds)];
+};
+
+/** A length of this step or another, or an allowance, laid off straight from a point that the rule starts from, whatever the rule does from there. */
+const laidOff = (stand: Stand): readonly Misstep[] => {
+	const { earlier, method, scope } = stand;
+	const names = startNames(stand);
+	const starts = earlier.filter(({ name }) => names.includes(name));
 	const rules = otherRulers(stand).map(({ name, length, away }) => ({
 		of: { kind: 'rule', name } as const,
 		length,
@@ -87,7 +106,7 @@ const laidOff = (stand: Stand): readonly Misstep[] => {
 				]
 	);
 	return starts.flatMap(({ name: from, place: start }) =>
-		[...rules, ...allowances].flatMap(({ of, length, prior }) =>
+		[...ownLengths(stand), ...rules, ...allowances].flatMap(({ of, length, prior }) =>
 			COMPASSES.flatMap((way) => {
 				const place = moved(start, COMPASS[way], length);
 				if (!mayBeMeant(stand, place)) return [];

@@ -7,7 +7,7 @@ import type { Formula } from '#drafting/formula/formula.ts';
 import type { Scope } from '#drafting/formula/value.ts';
 import type { Method } from '#drafting/method.ts';
 import type { Step } from '#drafting/steps/step-rules.ts';
-import { digitSwaps } from './digits.ts';
+import { asWritten, digitSwaps } from './digits.ts';
 import { FRACTIONS, fractionOf, fractionWeight, isSameShare } from './fractions.ts';
 import { slip, type Slip } from './misstep.ts';
 import { kinship } from './kinship.ts';
@@ -278,6 +278,8 @@ const slipsOf = ({ body }: Working): readonly Misreading[] => {
 const wrongReadings = (terms: readonly Term[], working: Working): WrongDistance[] => {
 	const whole = sumOf(terms);
 	const result: Formula = { kind: 'number', value: whole };
+	const shown = (length: Mm, key: Misreading['key']): Mm =>
+		key === 'digits' ? asWritten(length, working.body.unit) : length;
 	return slipsOf(working).flatMap(({ note, prior, inParts, change, key }) => [
 		...(whole > 0 ? change(whole) : []).map((length) => ({
 			note,
@@ -285,7 +287,7 @@ const wrongReadings = (terms: readonly Term[], working: Working): WrongDistance[
 			terms: inParts
 				? terms.map((term) => ({ ...term, base: mm((term.base * length) / whole) }))
 				: [{ leaf: result, base: length, share: 1 }],
-			slip: () => slip(key, { what: { kind: 'distance' }, asRead: [whole, length] })
+			slip: () => slip(key, { what: { kind: 'distance' }, asRead: [shown(whole, key), length] })
 		})),
 		...terms.flatMap((term, i) =>
 			isMeasured(term)
@@ -293,7 +295,8 @@ const wrongReadings = (terms: readonly Term[], working: Working): WrongDistance[
 						note,
 						prior: prior * LOWERED.inMeasurement,
 						terms: replaced(terms, i, { base }),
-						slip: () => slip(key, { what: takenOf(term.leaf, working.method), asRead: [term.base, base] }),
+						slip: () =>
+							slip(key, { what: takenOf(term.leaf, working.method), asRead: [shown(term.base, key), base] }),
 						term: i
 					}))
 				: []

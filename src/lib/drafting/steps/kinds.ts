@@ -136,7 +136,7 @@ export const readStep = (file: StepFile, formula: FormulaReader, language: Langu
 };
 
 /** The formulas that a step is worked from. */
-const stepFormulas = (step: Step): readonly Formula[] => rulesOf(step).formulas(step);
+export const stepFormulas = (step: Step): readonly Formula[] => rulesOf(step).formulas(step);
 
 /** The formulas on which it depends whether a step is drafted. */
 export const dependenceFormulas = ({ when, unless }: Step): readonly Formula[] =>

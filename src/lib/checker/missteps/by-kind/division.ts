@@ -2,7 +2,7 @@ import { between } from '#geometry/point.ts';
 import { numberOf } from '#drafting/formula/value.ts';
 import type { StepOf } from '#drafting/steps/step-rules.ts';
 import { FRACTIONS, RARE_FRACTIONS, fractionOf, fractionWeight } from '../fractions.ts';
-import { slip, type Part } from '../misstep.ts';
+import { slip, type Part, type Slip } from '../misstep.ts';
 import { aimParts, laid, laidTogether, startParts } from '../parts.ts';
 import { PRIORS } from '../priors.ts';
 import type { KindMissteps } from './kind-missteps.ts';
@@ -34,6 +34,10 @@ export const divisionMissteps: KindMissteps<'division'> = (step, stand) => {
 		numberOf(step.at, stand.scope)
 	];
 	const [starts, ends] = [startParts(from, stand), aimParts(to, from, stand)];
+	const saidBetween = (a: string, b: string): Slip =>
+		slip('between', { share: fractionOf(share).name, wrong: { from: a, to: b }, right: { from, to } });
+	const othersFrom = startParts(from, stand, 1, (wrong) => saidBetween(wrong, to));
+	const othersTo = aimParts(to, from, stand, (wrong) => saidBetween(from, wrong));
 	const shares = wrongShares(step, share, stand.placed !== undefined);
 	return [
 		...laid(stand, shares, (wrong) => between(start, end, wrong)),
@@ -43,8 +47,8 @@ export const divisionMissteps: KindMissteps<'division'> = (step, stand) => {
 			place: between(start, end, 1 - share),
 			slips: [slip('fromFarEnd', { from, to })]
 		},
-		...laid(stand, starts, (place) => between(place, end, share)),
-		...laid(stand, ends, (place) => between(start, place, share)),
+		...laid(stand, othersFrom, (place) => between(place, end, share)),
+		...laid(stand, othersTo, (place) => between(start, place, share)),
 		...laidTogether(stand, starts, ends, (a, b) => between(a, b, share)),
 		...laidTogether(stand, shares, ends, (wrong, b) => between(start, b, wrong)),
 		...laidTogether(stand, shares, starts, (wrong, a) => between(a, end, wrong))

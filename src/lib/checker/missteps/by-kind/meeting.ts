@@ -1,6 +1,6 @@
 import { SAME_PLACE } from '#shared/tolerances.ts';
-import { at, distance } from '#geometry/point.ts';
-import { slip, type Misstep } from '../misstep.ts';
+import { at, distance, type SheetPoint } from '#geometry/point.ts';
+import { slip, type Misstep, type Part } from '../misstep.ts';
 import { laid, startParts } from '../parts.ts';
 import { PRIORS } from '../priors.ts';
 import type { KindMissteps } from './kind-missteps.ts';
@@ -21,9 +21,11 @@ const oneForEachLine = (candidates: readonly Misstep[]): readonly Misstep[] =>
 /** Where two square lines meet: either line from a wrong point, or the two lines exchanged. */
 export const meetingMissteps: KindMissteps<'meeting'> = ({ down, across }, stand) => {
 	const [above, beside] = [stand.scope.point(down), stand.scope.point(across)];
+	const starts = (right: string, way: 'down' | 'across'): readonly Part<SheetPoint>[] =>
+		startParts(right, stand, 1 / 2, (wrong) => slip('squaredFrom', { wrong, right, way }));
 	return [
-		...oneForEachLine(laid(stand, startParts(down, stand, 1 / 2), ({ x }) => at(x, beside.y))),
-		...oneForEachLine(laid(stand, startParts(across, stand, 1 / 2), ({ y }) => at(above.x, y))),
+		...oneForEachLine(laid(stand, starts(down, 'down'), ({ x }) => at(x, beside.y))),
+		...oneForEachLine(laid(stand, starts(across, 'across'), ({ y }) => at(above.x, y))),
 		{
 			note: 'direction:crossed',
 			prior: PRIORS.crossed,
