@@ -1,7 +1,7 @@
 import { defineConfig, devices } from '@playwright/test';
 import { CHOSEN, CHROMIUM_SWITCHES, findChromium } from './tests/support/chromium.ts';
 
-const PORT = 4305;
+const PORT = 4183;
 const ADDRESS = `http://localhost:${String(PORT)}`;
 
 // `npm test` installs a browser before it comes here. Without one Playwright says how to get its own.
