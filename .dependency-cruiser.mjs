@@ -53,6 +53,7 @@ const layers = {
 	'src/lib/server': {
 		allowed: [
 			'src/lib/course',
+			'src/lib/practice',
 			'src/lib/exports',
 			'src/lib/checker',
 			'src/lib/garment',

@@ -1,4 +1,5 @@
-import { readdirSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { sveltekit } from '@sveltejs/kit/vite';
 import type { Rolldown } from 'vite';
@@ -39,7 +40,21 @@ const chunkOf = (id: string, graph: Rolldown.ChunkingContext): string | null => 
 	return name === '' ? null : `pages-${name}`;
 };
 
+/** What is judged by. */
+const JUDGING = ['shared', 'src/lib/geometry', 'src/lib/drafting', 'src/lib/checker'].map(under);
+
+/** A hash of all that judges: the class server writes it beside each verdict. */
+const engine = (): string => {
+	const hash = createHash('sha256');
+	for (const folder of JUDGING)
+		for (const file of readdirSync(folder, { recursive: true, encoding: 'utf8' }).sort())
+			if (/(?<!\.test)\.ts$/.test(file))
+				hash.update(`${file}\n`).update(readFileSync(path.join(folder, file)));
+	return hash.digest('hex').slice(0, 16);
+};
+
 export default defineConfig({
+	define: { ENGINE: JSON.stringify(engine()) },
 	plugins: [sveltekit()],
 	environments: {
 		client: {

@@ -3,7 +3,6 @@ import { BadInput, slipWords } from '#shared/bad-input.ts';
 import { message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { firstTeacherPath } from '#server/people/invitations.ts';
-import { COST } from '#server/people/passphrases.ts';
 import { DATA, NO_DATA, readSettings, type StorePlace } from '#server/settings.ts';
 import { openStore } from '#server/store/store.ts';
 import { PROJECT } from './build-folders.ts';
@@ -33,7 +32,7 @@ export const prepareClasses = async (speech: Speech): Promise<string | undefined
 	try {
 		const store = await openStore(place);
 		try {
-			return await firstTeacherPath({ store, now: Date.now, cost: COST });
+			return await firstTeacherPath({ store, now: Date.now });
 		} finally {
 			await store.close();
 		}

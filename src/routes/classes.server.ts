@@ -1,4 +1,4 @@
-import { error, fail, redirect, type ActionFailure, type RequestEvent } from '@sveltejs/kit';
+import { error, fail, json, redirect, type ActionFailure, type RequestEvent } from '@sveltejs/kit';
 import { BadInput } from '#shared/bad-input.ts';
 import { addressIn, askedFor, languageOf, type Language } from '#shared/speech/language.ts';
 import { serverWords } from '#shared/speech/school-words.ts';
@@ -12,15 +12,21 @@ import { isOutOfReach, openStore } from '#server/store/store.ts';
 import { isClosing } from '#server/streams.ts';
 import { carryOut, type UseCase } from '#server/use-case.ts';
 import type { Caller, World } from '#server/world.ts';
+import { COURSES } from './course.server.ts';
 
 /** What routes of a school's classes have in common: they ask a use case, and say what came of it. */
 
 /** Under which name a browser keeps who is signed in. */
 const SESSION = 'square-across-session';
 
+/** A hash of all that judges, put in by vite.config.ts. */
+declare const ENGINE: string;
+
 const open = async (): Promise<World | undefined> => {
 	const { place } = readSettings(process.env);
-	return place && { store: await openStore(place), now: Date.now, cost: COST };
+	return (
+		place && { store: await openStore(place), now: Date.now, cost: COST, course: COURSES.en, engine: ENGINE }
+	);
 };
 let opened: Promise<World | undefined> | undefined;
 
@@ -105,6 +111,23 @@ export const asked = async <I, O>(use: UseCase<I, O>, event: Event, input: unkno
 		if (problem instanceof Refused && problem.refusal === 'signIn')
 			redirect(303, addressIn(languageOf(event.url.pathname), '/class'));
 		return ended(problem, event.url);
+	}
+};
+
+/** A program's answer: what came of what it asked, or what is told of that, with its status. */
+export const answered = async <I, O>(
+	use: UseCase<I, O>,
+	event: Event,
+	input: unknown,
+	statusOf: (found: O) => number = () => 200
+): Promise<Response> => {
+	try {
+		const found = await did(use, event, input);
+		return json(found, { status: statusOf(found) });
+	} catch (problem) {
+		const told = await toldOf(problem, event.url);
+		if (!told) throw problem;
+		return json({ told: told.told }, { status: told.status });
 	}
 };
 

@@ -15,7 +15,8 @@ const FILES = import.meta.glob<string>('/lessons/*/*.{md,yaml}', {
 });
 const files = Object.fromEntries(Object.entries(FILES).map(([path, text]) => [path.slice(1), text]));
 
-const COURSES = Object.fromEntries(
+/** By language. What has no words in it is alike in each. */
+export const COURSES = Object.fromEntries(
 	LANGUAGES.map((language) => {
 		const read = course(files, language);
 		// Everything at once: whoever builds or starts the site is told, and no visitor.

@@ -7,6 +7,7 @@ import { checkingFigures } from './checking.ts';
 import { draftingFigures } from './drafting.ts';
 import { exportFigures } from './exports.ts';
 import type { Figure } from './figure.ts';
+import { handingFigures } from './handing.ts';
 import { pageSpeedFigures } from './page-speed.ts';
 import { pageWeightFigures } from './page-weight.ts';
 import { servingFigures } from './serving.ts';
@@ -26,7 +27,8 @@ for (const measure of [
 	exportFigures,
 	pageWeightFigures,
 	pageSpeedFigures,
-	servingFigures
+	servingFigures,
+	handingFigures
 ]) {
 	for (const figure of await measure()) say(figure);
 }

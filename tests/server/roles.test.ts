@@ -5,7 +5,7 @@ import { Refused } from '#server/refused.ts';
 import type { UseCase } from '#server/use-case.ts';
 import { USE_CASES } from '#server/use-cases/all.ts';
 import { PROJECT } from '../architecture/tree-copy.ts';
-import { newSchool, PASSPHRASE, type School } from './school.ts';
+import { handedEvent, newSchool, PASSPHRASE, type School } from './school.ts';
 import { onBoth } from './stores.ts';
 
 /** What each is told. `own` is of the class that the input names: its teacher, the learner that is named, another learner of it. */
@@ -24,6 +24,7 @@ interface Named {
 	readonly code: string;
 	readonly learner: string;
 	readonly teacher: string;
+	readonly assignment: string;
 	/** Another at each call. */
 	readonly fresh: string;
 }
@@ -43,6 +44,13 @@ const anyTeacher = {
 	otherTeacher: 'done'
 };
 const classTeacher = { ...anyTeacher, otherTeacher: 'notThere' };
+/** What learners do for themselves: what is no assignment of theirs they are told in what came of it. */
+const anyLearner = {
+	...everybody('done'),
+	nobody: 'signIn',
+	teacher: 'notForRole',
+	otherTeacher: 'notForRole'
+};
 const self = { ...classTeacher, learner: 'done', classmate: 'notThere', otherLearner: 'notThere' };
 
 const ROWS: Readonly<Record<keyof typeof USE_CASES, Row>> = {
@@ -102,12 +110,27 @@ const ROWS: Readonly<Record<keyof typeof USE_CASES, Row>> = {
 	openLaunch: { ...everybody('launchOver'), input: () => ({ ticket: 'x' }) },
 	removeLearner: { ...self, input: ({ learner }) => ({ learner }) },
 	exportLearner: { ...self, input: ({ learner }) => ({ learner }) },
-	ownPage: {
-		...everybody('done'),
-		nobody: 'signIn',
-		teacher: 'notForRole',
-		otherTeacher: 'notForRole',
-		input: () => ({})
+	ownPage: { ...anyLearner, input: () => ({}) },
+	setAssignment: {
+		...classTeacher,
+		input: ({ class: own, fresh }) => ({
+			class: own,
+			name: fresh,
+			task: { lessons: ['40-back-levels'], body: { kind: 'each' }, policy: {} }
+		})
+	},
+	removeAssignment: { ...classTeacher, input: ({ assignment }) => ({ assignment }) },
+	classAssignments: { ...classTeacher, input: ({ class: own }) => ({ class: own }) },
+	readAssignment: { ...classTeacher, input: ({ assignment }) => ({ assignment }) },
+	openAssignment: { ...anyLearner, otherLearner: 'notThere', input: ({ assignment }) => ({ assignment }) },
+	previewAssignment: { ...classTeacher, input: ({ assignment }) => ({ assignment }) },
+	ownAssignments: { ...anyLearner, input: () => ({}) },
+	// Each says whose it is: what somebody else at the same browser did is not theirs.
+	handIn: {
+		...anyLearner,
+		classmate: 'signIn',
+		otherLearner: 'signIn',
+		input: ({ learner, assignment }) => ({ learner, events: [handedEvent(assignment, 1)] })
 	}
 };
 
@@ -140,7 +163,9 @@ onBoth('every use case, tried by everybody and by nobody', (newStorePlace) => {
 			const use = USE_CASES[name] as unknown as UseCase<unknown, unknown>;
 			const [first] = await school.ask(USE_CASES.readTeachers, teachers.own, { class: own });
 			const teacher = first?.id ?? '';
-			const given = input({ class: own, code, learner: learner.id, teacher, fresh: `${name} ${who}` });
+			const assignment = await school.newAssignment(teachers.own, own);
+			const more = { learner: learner.id, assignment, fresh: `${name} ${who}` };
+			const given = input({ class: own, code, teacher, ...more });
 			try {
 				await school.ask(use, secrets[who], given);
 				found[who] = 'done';
@@ -172,7 +197,7 @@ describe('routes', () => {
 		const servers = files.filter(
 			(file) => /(^|[\\/])(class|lti)[\\/]/.test(file) && /server\.ts$/.test(file)
 		);
-		expect(servers.length).toBe(5);
+		expect(servers.length).toBe(8);
 		const used = new Set<string>();
 		for (const file of servers) {
 			const text = await readFile(path.join(folder, file), 'utf8');

@@ -1,4 +1,6 @@
+import type { EventKey } from '#shared/hand-in.ts';
 import type { StorePlace } from '#server/settings.ts';
+import { lessonCourse } from '../../src/cli/lesson-course.ts';
 import { firstTeacherPath } from '#server/people/invitations.ts';
 import { callerOf } from '#server/people/sessions.ts';
 import { openStore } from '#server/store/store.ts';
@@ -19,6 +21,8 @@ export interface School {
 	newClass(teacher: string, name: string): Promise<{ readonly class: string; readonly code: string }>;
 	/** Makes a learner in a class, and gives their secret and id. */
 	learner(code: string, name: string): Promise<{ readonly secret: string; readonly id: string }>;
+	/** Sets a class the whole first back, for an invented body, and gives the assignment's id; some of it may be said otherwise. */
+	newAssignment(teacher: string, inClass: string, task?: Readonly<Record<string, unknown>>): Promise<string>;
 	close(): Promise<void>;
 }
 
@@ -29,7 +33,13 @@ export const PASSPHRASE = 'three blue buttons';
 export const newSchool = async (place: StorePlace): Promise<School> => {
 	const store = await openStore(place);
 	let time = Date.UTC(2026, 10, 28);
-	const world: World = { store, now: () => time, cost: { N: 16, r: 1, p: 1 } };
+	const world: World = {
+		store,
+		now: () => time,
+		cost: { N: 16, r: 1, p: 1 },
+		course: lessonCourse(),
+		engine: 'tested'
+	};
 	let first: string | undefined;
 	const ask: School['ask'] = async (use, secret, input, address = '192.0.2.1') => {
 		const caller = secret === undefined ? undefined : await callerOf(world, secret);
@@ -65,6 +75,34 @@ export const newSchool = async (place: StorePlace): Promise<School> => {
 			const caller = await callerOf(world, secret);
 			return { secret, id: caller?.id ?? '' };
 		},
+		newAssignment: async (teacher, inClass, task = {}) => {
+			const usual = { lessons: ['40-back-levels'], body: { kind: 'one', id: 'heron' }, policy: {} };
+			const asked = { class: inClass, name: 'The back', task: { ...usual, ...task } };
+			return (await ask(USE_CASES.setAssignment, teacher, asked)).assignment;
+		},
 		close: () => store.close()
 	};
 };
+
+/** A mark that was put down and checked, as a browser hands it in. */
+export const handedEvent = (
+	assignment: string,
+	sequence: number,
+	done: Readonly<Record<string, unknown>> = {},
+	tab = '1'
+): { readonly key: EventKey; readonly done: unknown } => ({
+	key: { device: 'd'.repeat(16), tab: tab.padStart(16, '0'), sequence },
+	done: {
+		assignment,
+		method: 'back-block',
+		step: 'A',
+		entry: {
+			placement: { kind: 'point', at: [0, 222] },
+			checked: true,
+			kept: false,
+			help: 0,
+			shown: false
+		},
+		...done
+	}
+});

@@ -35,8 +35,8 @@ const EXCEPTIONS: readonly Exception[] = [
 	},
 	{ file: /server\/store\//, words: /^[a-z]|^PRAGMA/, because: 'said to a database' },
 	{
-		file: /pages\/class\/\w+\.svelte$/,
 		words: /^[a-z?/][\w/?-]*$/,
+		file: /pages\/class\/(handing\/)?\w+\.svelte$/,
 		because: 'what a form sends and where, and how a browser fills it in'
 	},
 	{

@@ -113,6 +113,9 @@ export const classroom = (v: Voice) => {
 		keys: 'Public keyset address',
 		addPlatform: 'Add the platform',
 		removePlatform: 'Remove',
+		notDrafted:
+			'This cannot be drafted from your measurements: one that it needs is missing, or two of them disagree. Look at ' +
+			'them on the page of measurements.',
 		tooMany: 'Too many tries. Wait ten minutes.',
 		otherSite: 'This was sent from a page of another site, and was not done.',
 		/** What is wrong with a field, by its name. */
@@ -120,7 +123,9 @@ export const classroom = (v: Voice) => {
 			authorize: 'An address begins with https://.',
 			keys: 'An address begins with https://.',
 			name: 'Give a name of at most 60 letters.',
-			passphrase: 'A passphrase has 8 letters or more.'
+			passphrase: 'A passphrase has 8 letters or more.',
+			'task.lessons': 'Choose at least one lesson.',
+			steps: 'Name two steps of the one lesson that you chose, as they are written on the sheet: A and H.'
 		} as Readonly<Record<string, string>>,
 		wrongForm: 'This form was not filled in as it should be.'
 	};

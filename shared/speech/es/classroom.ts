@@ -112,13 +112,18 @@ export const classroom: typeof english = (v) => {
 		keys: 'Dirección de las claves públicas',
 		addPlatform: 'Añadir la plataforma',
 		removePlatform: 'Quitar',
+		notDrafted:
+			'Esto no se puede trazar con tus medidas: falta una que hace falta, o dos de ellas no concuerdan. Míralas en la ' +
+			'página de medidas.',
 		tooMany: 'Demasiados intentos. Espera diez minutos.',
 		otherSite: 'Esto se envió desde una página de otro sitio y no se ha hecho.',
 		wrongField: {
 			authorize: 'Una dirección empieza por https://.',
 			keys: 'Una dirección empieza por https://.',
 			name: 'Da un nombre de 60 letras como mucho.',
-			passphrase: 'Una frase secreta tiene 8 letras o más.'
+			passphrase: 'Una frase secreta tiene 8 letras o más.',
+			'task.lessons': 'Elige al menos una lección.',
+			steps: 'Nombra dos pasos de la única lección que elegiste, como están en la hoja: A y H.'
 		},
 		wrongForm: 'Este formulario no se ha rellenado como debe.'
 	};

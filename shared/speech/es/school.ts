@@ -1,4 +1,5 @@
 import { classroom } from './classroom.ts';
+import { handing } from './handing.ts';
 
 /** What is said on the pages of a school's classes alone. */
-export const school = { classroom };
+export const school = { classroom, handing };

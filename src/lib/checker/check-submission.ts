@@ -6,11 +6,11 @@ import type { Verdict } from '#shared/verdict.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { isGiven } from '#drafting/steps/kinds.ts';
-import { attemptMark, roundMark } from './marks.ts';
+import { attemptMark, roundMark, type Attempt } from './marks.ts';
 import type { Diagnosis } from './missteps/misstep.ts';
 import { misstepIn } from './missteps/of-work.ts';
 import type { DoubleVerdict } from './own-draft.ts';
-import { judged, type Answer, type Fault, type LearnersWork } from './work.ts';
+import { judged, type Answer, type Fault, type Judged, type LearnersWork } from './work.ts';
 
 /** What is said of one step of work that was handed in. */
 export interface StepReport extends DoubleVerdict {
@@ -88,6 +88,41 @@ export const asHandedIn = (
 	return { method, body, truth, entries: Object.fromEntries(entries), marks: 'pencilled', allowed, uses };
 };
 
+/** What each step had cost before it was answered as it stands. */
+type Cost = (step: string) => Pick<Attempt, 'wrongBefore' | 'help'>;
+
+/** What is said of some steps of a learner's work. */
+export const stepReports = (
+	work: LearnersWork,
+	found: Judged,
+	steps: readonly string[],
+	policy: Policy,
+	cost: Cost
+): readonly StepReport[] =>
+	steps.map((step): StepReport => {
+		const double = {
+			verdict: found.verdict(step),
+			followThrough: found.verdicts[step]?.followThrough ?? false
+		};
+		const [note = '', ...alternatives] = notesOf(double.verdict, misstepIn(work, found, step));
+		const mark = attemptMark({ ...double, ...cost(step) }, policy);
+		return { step, ...double, offBy: offByOf(double.verdict), note, alternatives, mark };
+	});
+
+/** What some steps come to together. */
+export const totalOf = (steps: readonly StepReport[]): SubmissionReport['total'] => {
+	const count = (answer: Verdict['answer']): number =>
+		steps.filter(({ verdict }) => verdict.answer === answer).length;
+	const excused = count('excused');
+	return {
+		mark: roundMark(steps.reduce((sum, { mark }) => sum + mark, 0)),
+		outOf: steps.length - excused,
+		mistakes: count('wrong'),
+		...(excused > 0 ? { excused } : {}),
+		consequences: steps.filter(({ followThrough }) => followThrough).length
+	};
+};
+
 /**
  * Checks work that was handed in on paper, whole or in part. `truth` is the body's computed draft, `uses` are the
  * learner's own drafts that it leans on, as far as they were handed in too. Never throws.
@@ -102,28 +137,12 @@ export const checkSubmission = (
 ): SubmissionReport => {
 	const work = asHandedIn(method, body, truth, placements, TOLERANCES[policy.level], uses);
 	const found = judged(work);
-	const steps = askedSteps(method, truth, placements).map(({ name }): StepReport => {
-		const double = {
-			verdict: found.verdict(name),
-			followThrough: found.verdicts[name]?.followThrough ?? false
-		};
-		const [note = '', ...alternatives] = notesOf(double.verdict, misstepIn(work, found, name));
-		const mark = attemptMark({ ...double, wrongBefore: 0, help: 0 }, policy);
-		return { step: name, ...double, offBy: offByOf(double.verdict), note, alternatives, mark };
-	});
-	const count = (answer: Verdict['answer']): number =>
-		steps.filter(({ verdict }) => verdict.answer === answer).length;
-	const excused = count('excused');
+	const asked = askedSteps(method, truth, placements).map(({ name }) => name);
+	const steps = stepReports(work, found, asked, policy, () => ({ wrongBefore: 0, help: 0 }));
 	return {
 		steps,
 		faults: found.faults,
 		passedOver: Object.keys(placements).filter((name) => steps.every(({ step }) => step !== name)),
-		total: {
-			mark: roundMark(steps.reduce((sum, { mark }) => sum + mark, 0)),
-			outOf: steps.length - excused,
-			mistakes: count('wrong'),
-			...(excused > 0 ? { excused } : {}),
-			consequences: steps.filter(({ followThrough }) => followThrough).length
-		}
+		total: totalOf(steps)
 	};
 };

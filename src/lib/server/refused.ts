@@ -28,6 +28,8 @@ const STATUS = {
 	platformKnown: 409,
 	/** The platform does not hand its keys out. */
 	noPlatformKeys: 502,
+	/** The learner's own body cannot be drafted for. */
+	notDrafted: 400,
 	tooMany: 429
 } as const;
 

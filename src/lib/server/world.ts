@@ -1,3 +1,4 @@
+import type { Course } from '#course/course.ts';
 import type { Cost } from './people/passphrases.ts';
 import type { Store } from './store/store.ts';
 
@@ -8,6 +9,10 @@ export interface World {
 	readonly now: () => number;
 	/** How hard passphrases are hashed. */
 	readonly cost: Cost;
+	/** What can be set, and the methods by which it is judged. */
+	readonly course: Course;
+	/** A hash of the program that judges: what another one said is known by it. */
+	readonly engine: string;
 }
 
 /** Somebody who is signed in. */

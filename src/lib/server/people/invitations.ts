@@ -5,7 +5,10 @@ import { hashOf, newSecret } from './ids.ts';
 const GOOD_FOR = 7 * 24 * 60 * 60_000;
 
 /** A new link's secret; `by` is the teacher who invites, null for the first teacher of all. */
-export const newInvitation = async ({ store: { db }, now }: World, by: string | null): Promise<string> => {
+export const newInvitation = async (
+	{ store: { db }, now }: Pick<World, 'store' | 'now'>,
+	by: string | null
+): Promise<string> => {
 	const secret = newSecret();
 	await db.deleteFrom('invitations').where('until', '<=', now()).execute();
 	await db
@@ -19,7 +22,7 @@ export const newInvitation = async ({ store: { db }, now }: World, by: string | 
 export const invitationPath = (secret: string): string => `/class?link=${secret}`;
 
 /** The path that makes the first teacher, for whoever starts the server; undefined where there is one. An earlier one is no good any more. */
-export const firstTeacherPath = async (world: World): Promise<string | undefined> => {
+export const firstTeacherPath = async (world: Pick<World, 'store' | 'now'>): Promise<string | undefined> => {
 	const { db } = world.store;
 	const teacher = await db.selectFrom('people').select('id').where('role', '=', 'teacher').executeTakeFirst();
 	if (teacher) return undefined;

@@ -95,5 +95,52 @@ const platforms: Migration = {
 	}
 };
 
+const handing: Migration = {
+	brings: 'assignments, and what is handed in for them',
+	up: async (db) => {
+		await table(db, 'assignments')
+			.addColumn('class', 'text', givenPartOf('classes'))
+			.addColumn('name', 'text', given)
+			.addColumn('task', 'text', given)
+			.addColumn('since', 'bigint', given)
+			.execute();
+		await db.schema.createIndex('assignments_by_class').on('assignments').column('class').execute();
+		await table(db, 'attempts')
+			.addColumn('assignment', 'text', givenPartOf('assignments'))
+			.addColumn('learner', 'text', givenPartOf('people'))
+			.addColumn('body', 'text')
+			.addColumn('received', 'bigint', given)
+			.addColumn('extra', 'bigint', given)
+			.addColumn('since', 'bigint', given)
+			.addUniqueConstraint('attempt_once', ['assignment', 'learner'])
+			.execute();
+		await db.schema.createIndex('attempts_by_learner').on('attempts').column('learner').execute();
+		await table(db, 'events')
+			.addColumn('attempt', 'text', givenPartOf('attempts'))
+			.addColumn('number', 'bigint', given)
+			.addColumn('at', 'bigint', given)
+			.addColumn('done', 'text', given)
+			.addUniqueConstraint('receipt_once', ['attempt', 'number'])
+			.execute();
+		await table(db, 'conflicts')
+			.addColumn('attempt', 'text', givenPartOf('attempts'))
+			.addColumn('at', 'bigint', given)
+			.addColumn('done', 'text', given)
+			.execute();
+		await db.schema.createIndex('conflicts_by_attempt').on('conflicts').column('attempt').execute();
+		await table(db, 'verdicts')
+			.addColumn('attempt', 'text', givenPartOf('attempts'))
+			.addColumn('upto', 'bigint', given)
+			.addColumn('until', 'bigint')
+			.addColumn('engine', 'text', given)
+			.addColumn('methods', 'text', given)
+			.addColumn('mark', 'bigint', given)
+			.addColumn('report', 'text', given)
+			.addColumn('at', 'bigint', given)
+			.execute();
+		await db.schema.createIndex('verdicts_by_attempt').on('verdicts').columns(['attempt', 'upto']).execute();
+	}
+};
+
 /** All steps, in order; the first is number 1. */
-export const MIGRATIONS: readonly Migration[] = [people, platforms];
+export const MIGRATIONS: readonly Migration[] = [people, platforms, handing];

@@ -24,5 +24,7 @@ export const postgresAt = (url: string): PostgresDialect => {
 	});
 	// One that waits in the pool and is cut off: the next query takes another. Nobody listening would end the program.
 	pool.on('error', () => undefined);
+	// One that is in use is cut off: whoever uses it is told by its next query.
+	pool.on('connect', (client) => client.on('error', () => undefined));
 	return new PostgresDialect({ pool });
 };

@@ -96,6 +96,66 @@ export interface ComerRow {
 	readonly person: string;
 }
 
+/** What a teacher sets a class. */
+export interface AssignmentRow {
+	readonly id: string;
+	readonly class: string;
+	readonly name: string;
+	/** The whole of it, as JSON: src/lib/server/handing/task.ts. */
+	readonly task: string;
+	readonly since: number;
+}
+
+/** One learner's work on one assignment. */
+export interface AttemptRow {
+	readonly id: string;
+	readonly assignment: string;
+	readonly learner: string;
+	/** The body that is drafted for, as JSON; null until a learner has agreed to hand in for their own. */
+	readonly body: string | null;
+	/** Events so far: the number of the last receipt. */
+	readonly received: number;
+	/** More time than the others have, in milliseconds. */
+	readonly extra: number;
+	readonly since: number;
+}
+
+/** One thing that a learner did, never changed; the id is its key: learner, browser, page, number. */
+export interface EventRow {
+	readonly id: string;
+	readonly attempt: string;
+	/** The receipt's number. */
+	readonly number: number;
+	readonly at: number;
+	/** As JSON: shared/hand-in.ts. */
+	readonly done: string;
+}
+
+/** An event that came under the key of another one; the id is the key and a hash. */
+export interface ConflictRow {
+	readonly id: string;
+	readonly attempt: string;
+	readonly at: number;
+	readonly done: string;
+}
+
+/** What the judge said of an attempt as it stood at one receipt. What a screen shows and what counts are read from here. */
+export interface VerdictRow {
+	readonly id: string;
+	readonly attempt: string;
+	/** The receipt up to which it was judged. */
+	readonly upto: number;
+	/** Until when what came in counts; null where there is no end. */
+	readonly until: number | null;
+	/** Hashes of the program that judged, and of the methods by which. */
+	readonly engine: string;
+	readonly methods: string;
+	/** Hundredths of a step. */
+	readonly mark: number;
+	readonly report: string;
+	readonly at: number;
+}
+
 /** A step of the schema that was taken. */
 export interface MigrationRow {
 	readonly number: number;
@@ -115,6 +175,11 @@ export interface Tables {
 	readonly arrivals: ArrivalRow;
 	readonly courses: CourseRow;
 	readonly comers: ComerRow;
+	readonly assignments: AssignmentRow;
+	readonly attempts: AttemptRow;
+	readonly events: EventRow;
+	readonly conflicts: ConflictRow;
+	readonly verdicts: VerdictRow;
 }
 
 /** What is copied when the store is backed up or moved; what a row refers to stands before it. */
@@ -126,5 +191,10 @@ export const COPIED = [
 	'invitations',
 	'platforms',
 	'courses',
-	'comers'
+	'comers',
+	'assignments',
+	'attempts',
+	'events',
+	'conflicts',
+	'verdicts'
 ] as const satisfies readonly (keyof Tables)[];

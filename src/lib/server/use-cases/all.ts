@@ -1,6 +1,8 @@
+import * as assignments from './assignments.ts';
 import * as classes from './classes.ts';
 import * as entering from './entering.ts';
 import * as launching from './launching.ts';
+import * as handing from './handing.ts';
 import * as learners from './learners.ts';
 import * as platforms from './platforms.ts';
 import * as teachers from './teachers.ts';
@@ -12,6 +14,8 @@ const { readTeachers, addTeacher, takeClassFrom, exportTeacher, removeTeacher } 
 
 const { addPlatform, allPlatforms, removePlatform } = platforms;
 const { beginLaunch, launch, openLaunch } = launching;
+const { setAssignment, removeAssignment, classAssignments, readAssignment } = assignments;
+const { handIn, openAssignment, previewAssignment, ownAssignments } = handing;
 
 /** Everything that anybody can do, by name: routes call these and nothing else. */
 export const USE_CASES = {
@@ -41,5 +45,13 @@ export const USE_CASES = {
 	removePlatform,
 	beginLaunch,
 	launch,
-	openLaunch
+	openLaunch,
+	setAssignment,
+	removeAssignment,
+	classAssignments,
+	readAssignment,
+	handIn,
+	openAssignment,
+	previewAssignment,
+	ownAssignments
 };

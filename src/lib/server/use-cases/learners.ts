@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { eventsOf } from '../handing/attempts.ts';
 import { newCode } from '../people/ids.ts';
 import { hashPassphrase } from '../people/passphrases.ts';
 import { orTaken } from '../people/one-name.ts';
@@ -29,6 +30,34 @@ const within = async (world: World, caller: Caller, wanted: string): Promise<Per
 const classNamed = async ({ store: { db } }: World, id: string | null): Promise<string> => {
 	const row = await db.selectFrom('classes').select('name').where('id', '=', id).executeTakeFirstOrThrow();
 	return row.name;
+};
+
+/** All that a learner has handed in, as it came: every event of every assignment, with its receipt. */
+const handedInBy = async (world: World, learner: string) => {
+	const { db } = world.store;
+	const attempts = await db
+		.selectFrom('attempts')
+		.innerJoin('assignments', 'assignments.id', 'attempts.assignment')
+		.select(['attempts.id', 'assignments.name', 'attempts.body'])
+		.where('learner', '=', learner)
+		.orderBy('attempts.id')
+		.execute();
+	const all = [];
+	for (const { id: attempt, name: assignment, body } of attempts) {
+		const aside = await db
+			.selectFrom('conflicts')
+			.select(['at', 'done'])
+			.where('attempt', '=', attempt)
+			.orderBy('id')
+			.execute();
+		all.push({
+			assignment,
+			body: body === null ? null : (JSON.parse(body) as unknown),
+			events: await eventsOf(world, attempt),
+			keptAside: aside.map(({ at, done }) => ({ at, done: JSON.parse(done) as unknown }))
+		});
+	}
+	return all;
 };
 
 /** Gives a learner another name. */
@@ -87,7 +116,8 @@ export const exportLearner = useCase({
 			.execute();
 		return {
 			person: { ...person, class: await classNamed(world, inClass) },
-			signedInUntil: sessions.map(({ until }) => until)
+			signedInUntil: sessions.map(({ until }) => until),
+			handedIn: await handedInBy(world, person.id)
 		};
 	}
 });

@@ -1,21 +1,52 @@
+import { redirect } from '@sveltejs/kit';
 import { USE_CASES } from '#server/use-cases/all.ts';
 import { asked, callerAt, done, entered, forgotten, toClass, type Told } from '../../../classes.server.ts';
-import type { Actions, PageServerLoad, RequestEvent } from './$types';
+import { deskFor, settable } from './assigned.server.ts';
+import { readConsent, readTask } from './task-form.server.ts';
+import type { Actions, PageServerLoad, PageServerLoadEvent, RequestEvent } from './$types';
 
 /** The page is another for each person, so it cannot be made beforehand. */
 export const prerender = false;
 
+/** What a teacher sees of a class, or of something that it was set. */
+const forTeacher = async (event: PageServerLoadEvent, inClass: string) => {
+	const { url } = event;
+	const assignment = url.searchParams.get('assignment');
+	if (assignment === null)
+		return {
+			shows: 'class' as const,
+			found: await asked(USE_CASES.readClass, event, { class: inClass }),
+			teachers: await asked(USE_CASES.readTeachers, event, { class: inClass }),
+			self: (await callerAt(event))?.id,
+			assignments: await asked(USE_CASES.classAssignments, event, { class: inClass }),
+			lessons: settable(url)
+		};
+	if (!url.searchParams.has('preview'))
+		return { shows: 'marks' as const, found: await asked(USE_CASES.readAssignment, event, { assignment }) };
+	const work = await asked(USE_CASES.previewAssignment, event, { assignment });
+	const back = `/class/${inClass}?assignment=${assignment}`;
+	return {
+		shows: 'work' as const,
+		work,
+		back,
+		...deskFor(url, work.lessons, url.searchParams.get('lesson'))
+	};
+};
+
+/** What a learner sees of something that their class was set. */
+const forLearner = async (event: PageServerLoadEvent, assignment: string) => {
+	const { url } = event;
+	const work = await asked(USE_CASES.openAssignment, event, { assignment });
+	const lesson = url.searchParams.get('lesson');
+	return { shows: 'work' as const, work, back: '/class', ...deskFor(url, work.lessons, lesson) };
+};
+
 /** All pages of classes are one route: each route is told to every lesson's browser. */
 export const load: PageServerLoad = async (event) => {
 	const { params, url } = event;
-	if (params.class !== undefined)
-		return {
-			shows: 'class' as const,
-			found: await asked(USE_CASES.readClass, event, { class: params.class }),
-			teachers: await asked(USE_CASES.readTeachers, event, { class: params.class }),
-			self: (await callerAt(event))?.id
-		};
 	const caller = await callerAt(event);
+	if (params.class !== undefined)
+		return caller?.role === 'learner' ? forLearner(event, params.class) : forTeacher(event, params.class);
 	const link = url.searchParams.get('link');
 	if (link !== null) return { shows: 'link' as const, link };
 	if (!caller) return { shows: 'door' as const };
@@ -26,7 +57,12 @@ export const load: PageServerLoad = async (event) => {
 			classes: await asked(USE_CASES.ownClasses, event, {}),
 			platforms: await asked(USE_CASES.allPlatforms, event, {})
 		};
-	return { shows: 'learner' as const, id: caller.id, ...(await asked(USE_CASES.ownPage, event, {})) };
+	return {
+		shows: 'learner' as const,
+		id: caller.id,
+		...(await asked(USE_CASES.ownPage, event, {})),
+		work: await asked(USE_CASES.ownAssignments, event, {})
+	};
 };
 
 /** Whoever was removed is nobody any more, in their browser too. */
@@ -68,6 +104,13 @@ export const actions: Actions = {
 	rename: (event) => done(USE_CASES.renameLearner, event),
 	reset: (event) => done(USE_CASES.resetPassphrase, event),
 	remove: (event) => done(USE_CASES.removeLearner, event),
+	set: (event) =>
+		done(USE_CASES.setAssignment, event, (form) => readTask(form, event.params.class, settable(event.url))),
+	consent: (event) => done(USE_CASES.openAssignment, event, (form) => readConsent(form, event.params.class)),
+	take: async (event) => {
+		const result = await done(USE_CASES.removeAssignment, event);
+		return 'done' in result ? redirect(303, event.url.pathname) : result;
+	},
 	removeClass: async (event) => {
 		const result = await done(USE_CASES.removeClass, event, () => ({ class: event.params.class }));
 		return 'done' in result ? toClass(event) : result;

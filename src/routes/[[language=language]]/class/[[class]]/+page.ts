@@ -1,9 +1,16 @@
 import { languageOf } from '#shared/speech/language.ts';
 import { schoolWords } from '#shared/speech/school-words.ts';
+import type { Component } from 'svelte';
 import type { PageLoad } from './$types';
 
-/** One page says what no other does. */
-export const load: PageLoad = async ({ data, url }) => ({
-	...data,
-	catalogue: await schoolWords(languageOf(url.pathname))
-});
+const TEXTS = import.meta.glob<Component>('/lessons/*/*.md', { import: 'default' });
+
+/** One page says what no other does; where a lesson is drafted for an assignment, its text and the lesson's own page come with it. */
+export const load: PageLoad = async ({ data, url }) => {
+	const catalogue = await schoolWords(languageOf(url.pathname));
+	const desk = data.shows === 'work' ? data.desk : undefined;
+	const text = desk && TEXTS[`/lessons/${desk.id}/${desk.language}.md`];
+	if (!text) return { ...data, catalogue, Lesson: undefined, Desk: undefined };
+	const { Desk } = await import('./desk.ts');
+	return { ...data, catalogue, Lesson: await text(), Desk };
+};

@@ -1,0 +1,186 @@
+import type { Body } from '#shared/body.ts';
+import type { Done, HandedEntry } from '#shared/hand-in.ts';
+import { hashOf, newId } from '../people/ids.ts';
+import { Refused } from '../refused.ts';
+import type { AssignmentRow, AttemptRow, VerdictRow } from '../store/tables.ts';
+import type { Caller, World } from '../world.ts';
+import { hashOfMethods, marked, type Marked } from './judging.ts';
+import { askedIn, bodyFor, methodsOf, taskSchema, type Asked, type Task } from './task.ts';
+
+/** An assignment as it was set. */
+export interface Assignment extends Pick<AssignmentRow, 'id' | 'class' | 'name' | 'since'> {
+	readonly task: Task;
+	readonly asked: readonly Asked[];
+}
+
+/** Reads a row back. */
+export const assignmentOf = (
+	{ course }: World,
+	{ id, class: of, name, since, task }: AssignmentRow
+): Assignment => {
+	const read = taskSchema.parse(JSON.parse(task));
+	return { id, class: of, name, since, task: read, asked: askedIn(read, course) };
+};
+
+/** An assignment of a learner's class that has begun. Throws Refused where there is none, or it is another's. */
+export const assignedTo = async (world: World, caller: Caller, wanted: string): Promise<Assignment> => {
+	const row = await world.store.db
+		.selectFrom('assignments')
+		.selectAll()
+		.where('id', '=', wanted)
+		.where('class', '=', caller.class)
+		.executeTakeFirst();
+	const found = row && assignmentOf(world, row);
+	if (!found || (found.task.opens ?? 0) > world.now()) throw new Refused('notThere');
+	return found;
+};
+
+/** A learner's work on an assignment, begun where there is none yet. */
+export const attemptAt = async (
+	{ store: { db }, now }: World,
+	assignment: string,
+	learner: string
+): Promise<AttemptRow> => {
+	const at = now();
+	await db
+		.insertInto('attempts')
+		.values({ id: newId(at), assignment, learner, body: null, received: 0, extra: 0, since: at })
+		.onConflict((conflict) => conflict.columns(['assignment', 'learner']).doNothing())
+		.execute();
+	return db
+		.selectFrom('attempts')
+		.selectAll()
+		.where('assignment', '=', assignment)
+		.where('learner', '=', learner)
+		.executeTakeFirstOrThrow();
+};
+
+/**
+ * The body of an attempt, chosen once: whatever comes later, it stays. Undefined while the learner has not handed in their own. Throws BadInput.
+ *
+ * @param own the learner's body file, where they agree to hand it in
+ */
+export const bodyOf = async (
+	{ store: { db } }: World,
+	{ id, task, asked }: Assignment,
+	attempt: AttemptRow,
+	own?: unknown
+): Promise<Body | undefined> => {
+	if (attempt.body !== null) return JSON.parse(attempt.body) as Body;
+	const body = bodyFor(task, methodsOf(asked), `${id} ${attempt.learner}`, own);
+	if (body)
+		await db
+			.updateTable('attempts')
+			.set({ body: JSON.stringify(body) })
+			.where('id', '=', attempt.id)
+			.where('body', 'is', null)
+			.execute();
+	return body;
+};
+
+/** All events of an attempt, in the order of their receipts. */
+export const eventsOf = async (
+	{ store: { db } }: Pick<World, 'store'>,
+	attempt: string
+): Promise<readonly { readonly number: number; readonly at: number; readonly done: Done }[]> => {
+	const rows = await db
+		.selectFrom('events')
+		.select(['number', 'at', 'done'])
+		.where('attempt', '=', attempt)
+		.orderBy('number')
+		.execute();
+	return rows.map(({ number, at, done }) => ({ number, at, done: JSON.parse(done) as Done }));
+};
+
+/** The steps as they stand after some events: by method, then by step. */
+export const standing = (
+	events: readonly { readonly done: Done }[]
+): Readonly<Record<string, Readonly<Record<string, HandedEntry>>>> => {
+	const methods: Record<string, Record<string, HandedEntry>> = {};
+	for (const {
+		done: { method, step, entry }
+	} of events)
+		(methods[method] ??= {})[step] = entry;
+	return methods;
+};
+
+/** What the judge said of an attempt, and whether that is all that came in. */
+export interface Seen extends Marked {
+	readonly upto: number;
+	/** When it was judged. */
+	readonly at: number;
+	/** Events that came in after the end, which do not count. */
+	readonly late: number;
+}
+
+const seenOf = ({ report, upto, at }: VerdictRow): Seen => ({
+	...(JSON.parse(report) as Marked & Pick<Seen, 'late'>),
+	upto,
+	at
+});
+
+/** Until when what a learner hands in counts; null where there is no end. */
+export const endOf = (
+	{ closes }: Pick<Task, 'closes'>,
+	{ extra }: Pick<AttemptRow, 'extra'>
+): number | null => (closes === null ? null : closes + extra);
+
+/** Judges an attempt as it stands. */
+const judgedNow = async (
+	world: World,
+	{ task, asked }: Assignment,
+	attempt: AttemptRow
+): Promise<VerdictRow> => {
+	const events = await eventsOf(world, attempt.id);
+	const until = endOf(task, attempt);
+	const inTime = events.filter(({ at }) => until === null || at <= until);
+	const body = attempt.body === null ? undefined : (JSON.parse(attempt.body) as Body);
+	const found: Marked = body
+		? marked(
+				asked,
+				body,
+				task,
+				inTime.map(({ done }) => done)
+			)
+		: { steps: [], total: { mark: 0, outOf: 0, mistakes: 0, consequences: 0 } };
+	const [upto, methods] = [events.at(-1)?.number ?? 0, hashOfMethods(methodsOf(asked))];
+	const id = hashOf([attempt.id, upto, until, world.engine, methods].join(' '));
+	const report = JSON.stringify({ ...found, late: events.length - inTime.length });
+	const mark = Math.round(found.total.mark * 100);
+	return {
+		id,
+		attempt: attempt.id,
+		upto,
+		until,
+		engine: world.engine,
+		methods,
+		mark,
+		report,
+		at: world.now()
+	};
+};
+
+/**
+ * What is said of an attempt as it stands: what was said before where nothing has come in since, so that a newer program changes
+ * no mark by itself. Every screen, table and file reads it from the one row that is kept.
+ */
+export const verdictOf = async (world: World, assignment: Assignment, attempt: AttemptRow): Promise<Seen> => {
+	const { db } = world.store;
+	const until = endOf(assignment.task, attempt);
+	const kept = await db
+		.selectFrom('verdicts')
+		.selectAll()
+		.where('attempt', '=', attempt.id)
+		.where('upto', '=', attempt.received)
+		.where('until', until === null ? 'is' : '=', until)
+		.orderBy('at', 'desc')
+		.executeTakeFirst();
+	if (kept) return seenOf(kept);
+	const row = await judgedNow(world, assignment, attempt);
+	await db
+		.insertInto('verdicts')
+		.values(row)
+		.onConflict((conflict) => conflict.column('id').doNothing())
+		.execute();
+	return seenOf(row);
+};

@@ -1,0 +1,104 @@
+import { z } from 'zod';
+import { BadInput } from '#shared/bad-input.ts';
+import { readBody, type Body } from '#shared/body.ts';
+import { DEMO_BODIES } from '#shared/bodies/index.ts';
+import { notTaken } from '#shared/measurements.ts';
+import { policySchema } from '#shared/policy.ts';
+import { unknownName } from '#shared/reading.ts';
+import type { Course, Lesson } from '#course/course.ts';
+import { evaluate } from '#drafting/evaluate.ts';
+import type { Method } from '#drafting/method.ts';
+import { draftedBodies } from '#practice/generate-body.ts';
+import { hashOf } from '../people/ids.ts';
+import { Refused } from '../refused.ts';
+
+const name = z.string().min(1).max(100);
+const time = z.number().int().nonnegative().nullable().default(null);
+
+/** What a teacher sets: which steps, for which body, and how it is marked. */
+export const taskSchema = z.strictObject({
+	lessons: z.array(name).min(1).max(100),
+	/** A run of the steps of its one lesson; null for all of its lessons'. */
+	steps: z.array(name).min(1).max(200).nullable().default(null),
+	/** For whom it is drafted: one invented body for all, another one for each learner, or each learner's own. */
+	body: z.discriminatedUnion('kind', [
+		z.strictObject({ kind: z.literal('one'), id: z.enum(DEMO_BODIES.map(({ id }) => id)) }),
+		z.strictObject({ kind: z.literal('each') }),
+		z.strictObject({ kind: z.literal('own') })
+	]),
+	policy: policySchema,
+	/** In an exam nothing is told of what is right until it is over. */
+	mode: z.enum(['practice', 'exam']).default('practice'),
+	/** When it opens and closes, in milliseconds since 1970. */
+	opens: time,
+	closes: time
+});
+
+export type Task = z.infer<typeof taskSchema>;
+
+/** A lesson of a task, with the method that it drafts and the steps that are asked for. */
+export interface Asked {
+	readonly lesson: Lesson;
+	readonly method: Method;
+	readonly steps: readonly string[];
+}
+
+/** The lessons of a task, in the order of the course. Throws BadInput where one is none that is drafted in, or has no such step. */
+export const askedIn = (
+	task: Pick<Task, 'lessons' | 'steps'>,
+	{ lessons, method }: Course
+): readonly Asked[] => {
+	const drafted = lessons.filter(({ meta, steps }) => meta.method !== undefined && steps.length > 0);
+	const ids = drafted.map(({ id }) => id);
+	for (const wanted of task.lessons)
+		if (!ids.includes(wanted)) throw new BadInput('lessons', unknownName('lesson', wanted, ids));
+	const { steps: run } = task;
+	return drafted
+		.filter(({ id }) => task.lessons.includes(id))
+		.flatMap((lesson) => {
+			const found = method(lesson.meta.method ?? '');
+			const wrong = run?.find((step) => !lesson.steps.includes(step));
+			if (wrong !== undefined) throw new BadInput('steps', unknownName('step', wrong, lesson.steps));
+			return found ? [{ lesson, method: found, steps: run ?? lesson.steps }] : [];
+		});
+};
+
+/** The methods that a task's lessons draft, each once. */
+export const methodsOf = (asked: readonly Asked[]): readonly Method[] => [
+	...new Set(asked.map(({ method }) => method))
+];
+
+/** An invented body for one learner: the same whenever it is asked for, and one that everything can be drafted for. Throws where there is none. */
+const inventedFor = (seed: string, methods: readonly Method[]): Body => {
+	const [first, ...others] = methods;
+	const number = Number.parseInt(hashOf(seed).slice(0, 8), 16);
+	for (const { body } of first ? draftedBodies(number, first) : [])
+		if (others.every((method) => evaluate(method, body).kind === 'drafted')) return body;
+	throw new Error(`no invented body can be drafted by ${methods.map(({ id }) => id).join(', ')}`);
+};
+
+/**
+ * The body that a learner drafts for; undefined where it is to be their own and they have not agreed to hand that in. Throws
+ * BadInput where it is none, Refused where it cannot be drafted for.
+ *
+ * @param seed another for each learner
+ * @param own the learner's body file, with whose sending they agree
+ */
+export const bodyFor = (
+	{ body }: Pick<Task, 'body'>,
+	methods: readonly Method[],
+	seed: string,
+	own: unknown
+): Body | undefined => {
+	if (body.kind === 'own') {
+		if (own === undefined) return undefined;
+		const read = readBody(own, '', '');
+		const cannot = ({ measurements }: Method): boolean => notTaken(measurements, read).length > 0;
+		if (methods.some((method) => cannot(method) || evaluate(method, read).kind !== 'drafted'))
+			throw new Refused('notDrafted');
+		return read;
+	}
+	if (body.kind === 'each') return inventedFor(seed, methods);
+	const found = DEMO_BODIES.find(({ id }) => id === body.id);
+	return found?.body;
+};

@@ -1,0 +1,54 @@
+import type { Settable } from './assigned.server.ts';
+
+/** What the forms of assignments send, made into what use cases take: those say what is wrong with it. */
+
+type Form = Readonly<Record<string, string>>;
+
+/** A number that may be left out. */
+const number = (typed: string | undefined): number | null =>
+	typed === undefined || typed.trim() === '' ? null : Number(typed.replace(',', '.'));
+const hundredths = (typed: string | undefined): number => (number(typed) ?? 0) / 100;
+
+/** The steps of one lesson from one to another, as they were named; a name of no step is left for the use case to refuse. */
+const run = (form: Form, lessons: readonly Settable[]): readonly string[] | null => {
+	const [from = '', to = ''] = [form['from']?.trim(), form['to']?.trim()];
+	if (from === '' && to === '') return null;
+	const [only, ...others] = lessons;
+	const steps = only?.steps ?? [];
+	const [first, last] = [steps.indexOf(from), to === '' ? steps.length - 1 : steps.indexOf(to)];
+	return others.length > 0 || first < 0 || last < first ? [from, to] : steps.slice(first, last + 1);
+};
+
+/** What a teacher sets. */
+export const readTask = (form: Form, inClass: string | undefined, lessons: readonly Settable[]): unknown => {
+	const chosen = lessons.filter(({ id }) => `lesson.${id}` in form);
+	const { body: kind, demo: id } = form;
+	return {
+		class: inClass,
+		name: form['name'],
+		task: {
+			lessons: chosen.map((lesson) => lesson.id),
+			steps: run(form, chosen),
+			body: kind === 'one' ? { kind, id } : { kind },
+			policy: {
+				level: form['level'],
+				followThrough: form['followThrough'],
+				attempts: number(form['attempts']),
+				wrongCost: hundredths(form['wrongCost']),
+				hintCost: hundredths(form['hintCost'])
+			},
+			mode: form['mode'] ?? 'practice',
+			opens: number(form['opens']),
+			closes: number(form['closes'])
+		}
+	};
+};
+
+/** The own body that a learner agrees to hand in. */
+export const readConsent = ({ own = '' }: Form, assignment: string | undefined): unknown => {
+	try {
+		return { assignment, own: JSON.parse(own) as unknown };
+	} catch {
+		return { assignment, own };
+	}
+};
