@@ -6,11 +6,6 @@ import { z } from './shape.ts';
  * its own, named by the browser, the page in it and its number there. What was sent twice is so known to be the same.
  */
 
-/** The most events of one request, so that a request stays below what a server takes. */
-export const MOST_AT_ONCE = 50;
-/** The most letters of one event: a line of twenty curves, as they are placed, has half of that. */
-export const LONGEST_EVENT = 8_000;
-
 const name = z.string().check(z.minLength(1), z.maxLength(100));
 /** Eight random bytes in small hexadecimal letters. */
 const random = z.string().check(z.regex(/^[0-9a-f]{16}$/));

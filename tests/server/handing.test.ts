@@ -1,6 +1,7 @@
 import { sql } from 'kysely';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { MOST_AT_ONCE, type Answered } from '#shared/hand-in.ts';
+import type { Answered } from '#shared/hand-in.ts';
+import { MOST_AT_ONCE } from '#shared/hand-in-limits.ts';
 import { backUp, contentsOf, moveStore } from '#server/store/copy.ts';
 import { isOutOfReach, openStore } from '#server/store/store.ts';
 import { USE_CASES } from '#server/use-cases/all.ts';

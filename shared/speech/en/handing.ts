@@ -1,4 +1,3 @@
-import type { Level } from '../../tolerances.ts';
 import { LOCALES } from '../language.ts';
 import type { Voice } from '../voice.ts';
 
@@ -23,10 +22,6 @@ export const handing = (v: Voice) => {
 		oneBody: 'one invented body, the same for all',
 		eachBody: 'an invented body of each learner’s own, so that nobody can copy numbers',
 		ownBody: 'each learner’s own body; their measurements are handed in only if they agree',
-		howStrict: 'Tolerance',
-		level: { strict: 'strict', normal: 'normal', beginner: 'for beginners' } as Readonly<
-			Record<Level, string>
-		>,
 		followThrough: 'What is right only from an earlier slip',
 		share: { full: 'counts in full', half: 'counts half', none: 'does not count' },
 		attempts: 'Tries at a step (empty: as many as they like)',

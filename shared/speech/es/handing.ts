@@ -22,8 +22,6 @@ export const handing: typeof english = (v) => {
 		oneBody: 'un cuerpo inventado, el mismo para todos',
 		eachBody: 'un cuerpo inventado distinto para cada alumno, y así nadie puede copiar números',
 		ownBody: 'el cuerpo de cada alumno; sus medidas se entregan solo si está de acuerdo',
-		howStrict: 'Tolerancia',
-		level: { strict: 'estricta', normal: 'normal', beginner: 'para principiantes' },
 		followThrough: 'Lo que es correcto solo a partir de un error anterior',
 		share: { full: 'cuenta entero', half: 'cuenta la mitad', none: 'no cuenta' },
 		attempts: 'Intentos por paso (vacío: los que se quiera)',

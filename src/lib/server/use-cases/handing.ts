@@ -1,12 +1,6 @@
 import { z } from 'zod';
-import {
-	eventSchema,
-	LONGEST_EVENT,
-	MOST_AT_ONCE,
-	type Answered,
-	type EventKey,
-	type HandedEvent
-} from '#shared/hand-in.ts';
+import { eventSchema, type Answered, type EventKey, type HandedEvent } from '#shared/hand-in.ts';
+import { LONGEST_EVENT, MOST_AT_ONCE } from '#shared/hand-in-limits.ts';
 import {
 	assignedTo,
 	assignmentOf,

@@ -31,7 +31,6 @@ export const readTask = (form: Form, inClass: string | undefined, lessons: reado
 			steps: run(form, chosen),
 			body: kind === 'one' ? { kind, id } : { kind },
 			policy: {
-				level: form['level'],
 				followThrough: form['followThrough'],
 				attempts: number(form['attempts']),
 				wrongCost: hundredths(form['wrongCost']),

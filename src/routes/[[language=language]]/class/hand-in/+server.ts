@@ -1,4 +1,5 @@
-import { LONGEST_EVENT, MOST_AT_ONCE, type Answered, type NotTaken } from '#shared/hand-in.ts';
+import type { Answered, NotTaken } from '#shared/hand-in.ts';
+import { LONGEST_EVENT, MOST_AT_ONCE } from '#shared/hand-in-limits.ts';
 import { USE_CASES } from '#server/use-cases/all.ts';
 import { answered } from '../../../classes.server.ts';
 import type { RequestHandler } from './$types';

@@ -1,4 +1,5 @@
-import { MOST_AT_ONCE, type Answered, type Done } from '#shared/hand-in.ts';
+import type { Answered, Done } from '#shared/hand-in.ts';
+import { MOST_AT_ONCE } from '#shared/hand-in-limits.ts';
 import { Queue, random, type Waiting } from './queue.ts';
 
 /** The last receipt of a learner's work: how many events the server has, and since when by its clock. */
