@@ -50,15 +50,21 @@ const hipCurve = (V: P, J: P): Segment => {
 	};
 };
 
-/** The back of a body that can be drafted; undefined for one that cannot. */
+/** The back of a body that can be drafted and whose waist asks for a dart; undefined for one that cannot. */
 export const straightBack = (body: Body): Draft | undefined => {
 	const measured = (key: MeasurementKey): Mm => {
 		const value = body.measurements[key];
 		if (value === undefined) throw new Error(`${key} is missing`);
 		return value;
 	};
-	const { bustEase = 40, waistEase = 40, hipEase = 40, armholeDrop = 30 } = body.allowances;
-	const { neckAllow = 10, backNeckDepth = 25, shoulderDropBack = 30, hollowBack = 10 } = body.allowances;
+	const { bustEase = 80, waistEase = 40, hipEase = 60, armholeDrop = 30, sideMost = 30 } = body.allowances;
+	const {
+		neckAllow = 10,
+		backNeckDepth = 25,
+		shoulderDropBack = 40,
+		hollowBack = 10,
+		waistDartTop = 20
+	} = body.allowances;
 	const half = measured('shoulderWidth') / 2;
 	const O = place(0, 0);
 	const A = place(0, half + armholeDrop);
@@ -72,7 +78,13 @@ export const straightBack = (body: Body): Draft | undefined => {
 	const middle = place(half, (S.y + Q.y) / 2);
 	const M = place(half - hollowBack, middle.y);
 	const U = place(measured('bust') / 4 + bustEase / 4, A.y);
-	const V = place(measured('waist') / 4 + waistEase / 4, W.y);
+	const need = measured('waist') / 4 + waistEase / 4;
+	const spare = U.x - need;
+	const V = place(spare > 0 ? U.x - Math.min(spare / 3, sideMost) : need, W.y);
+	const dart = V.x - need;
+	const [W1, W2, G] = [place(need, W.y), place(U.x, W.y), place(half / 2, W.y)];
+	const [G1, G2] = [place(G.x - dart / 2, W.y), place(G.x + dart / 2, W.y)];
+	const [G3, G4] = [place(G.x, A.y + waistDartTop), place(G.x, H.y - measured('waistToHip') / 3)];
 	const J = place(measured('hip') / 4 + hipEase / 4, H.y);
 	if (U.x - Q.x < 15 || W.y - A.y < 50 || S.x - N.x < 40) return undefined;
 
@@ -81,7 +93,10 @@ export const straightBack = (body: Body): Draft | undefined => {
 	const [dx, dy] = [sx / size, sy / size];
 	const lines: Record<string, DraftLine> = {
 		armholeLevel: line(ruled(A, U)),
-		waistLevel: line(ruled(W, V)),
+		waistLevel: line(ruled(W, W1)),
+		waistLine: line(ruled(W, V)),
+		waistDartInner: line(ruled(G3, G1), ruled(G1, G4)),
+		waistDartOuter: line(ruled(G3, G2), ruled(G2, G4)),
 		hipLevel: line(ruled(H, J)),
 		centre: line(ruled(C, W), ruled(W, H)),
 		shoulder: line(ruled(N, S)),
@@ -91,6 +106,6 @@ export const straightBack = (body: Body): Draft | undefined => {
 		hip: line(hipCurve(V, J)),
 		hem: line(ruled(H, J))
 	};
-	const points = { O, A, W, H, N, C, K: k, S, Q, P: middle, M, U, V, J };
+	const points = { O, A, W, H, N, C, K: k, S, Q, P: middle, M, U, V, J, W1, W2, G, G1, G2, G3, G4 };
 	return { method: 'back-block', points, lines, uses: {}, warnings: [] };
 };
