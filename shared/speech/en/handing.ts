@@ -78,14 +78,7 @@ export const handing = (v: Voice) => {
 		learner: 'Learner',
 		markHeading: 'Mark',
 		receipts: 'Handed in',
-		last: 'Last',
 		late: ({ count }: { count: number }) => `${count} late`,
-		nothing: 'nothing yet',
-		of: ({ mark }: { mark: number }) => v.number(mark),
-		asTable: 'Marks as a table (CSV)',
-		byRule: 'What the class has not understood',
-		allRight: 'Nothing is wrong so far.',
-		tookWrong: ({ count, of, step }: { count: number; of: number; step: string }) =>
-			`${count} of ${of} at ${step}`
+		nothing: 'nothing yet'
 	};
 };

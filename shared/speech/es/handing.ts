@@ -76,13 +76,7 @@ export const handing: typeof english = (v) => {
 		learner: 'Alumno',
 		markHeading: 'Puntos',
 		receipts: 'Entregado',
-		last: 'Último',
 		late: ({ count }) => `${count} fuera de plazo`,
-		nothing: 'nada todavía',
-		of: ({ mark }) => v.number(mark),
-		asTable: 'Puntos en una tabla (CSV)',
-		byRule: 'Lo que la clase no ha entendido',
-		allRight: 'De momento no hay nada mal.',
-		tookWrong: ({ count, of, step }) => `${count} de ${of} en ${step}`
+		nothing: 'nada todavía'
 	};
 };
