@@ -2,7 +2,7 @@ import { createServer, type Server } from 'node:http';
 import { BadInput, cut, slipWords } from '#shared/bad-input.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { writeLog, type LogLine } from '#server/log.ts';
-import { readSettings, type Settings } from '#server/settings.ts';
+import { HIGHEST_PORT, readSettings, type Settings } from '#server/settings.ts';
 import { answersOf, answerWrongRequests } from './answering.ts';
 import { BuildFailed, ensureBuilt, tellFailure } from './app-build.ts';
 import { keepWhileServing } from './build-folders.ts';
@@ -16,7 +16,6 @@ import { prepareClasses } from './store-place.ts';
 const USUAL_PORT = 4180;
 /** How many ports after the usual one are tried before giving up. */
 const PORTS_TO_TRY = 20;
-const HIGHEST_PORT = 65_535;
 
 /** How long a page that is still being sent may take once the server was told to stop, in milliseconds. */
 const LAST_WORDS = 3_000;

@@ -1,30 +1,9 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
-import { expect, test, type Browser, type Page } from '@playwright/test';
-import { PROJECT } from '../architecture/tree-copy.ts';
-import { serveFrom, type Serving } from '../support/serving.ts';
+import { expect, test, type Page } from '@playwright/test';
+import { beginClass, firstLink, PASSPHRASE, schoolOfItsOwn, somebody } from './support/school.ts';
 
-/** A server with classes of its own, in a folder that is thrown away. */
-let serving: Serving;
-let folder: string;
-
-test.beforeAll(async () => {
-	folder = mkdtempSync(path.join(tmpdir(), 'square-across-class-'));
-	serving = await serveFrom(PROJECT, undefined, { SQUARE_ACROSS_DATA: folder });
-});
-test.afterAll(async () => {
-	await serving.stop();
-	rmSync(folder, { recursive: true, force: true });
-});
+const school = schoolOfItsOwn();
 // One server has one first teacher.
 test.describe.configure({ mode: 'serial' });
-
-const PASSPHRASE = 'three blue buttons';
-
-/** A browser of somebody's own, in a language. */
-const somebody = async (browser: Browser, locale: string): Promise<Page> =>
-	(await browser.newContext({ baseURL: serving.address, locale })).newPage();
 
 const fill = async (page: Page, form: string, values: Readonly<Record<string, string>>): Promise<void> => {
 	for (const [name, value] of Object.entries(values))
@@ -34,17 +13,9 @@ const fill = async (page: Page, form: string, values: Readonly<Record<string, st
 let code = '';
 
 test('the link that the server prints makes the first teacher, who begins a class', async ({ browser }) => {
-	await expect.poll(() => serving.said()).toContain('?link=');
-	const link = /http\S+\?link=\S+/.exec(serving.said())?.[0] ?? '';
-	const teacher = await somebody(browser, 'en-GB');
-	await teacher.goto(link);
-	await teacher.getByLabel('Your name').fill('Ms Alder');
-	await teacher.getByLabel('Passphrase').fill(PASSPHRASE);
-	await teacher.getByRole('button', { name: 'Become a teacher here' }).click();
-	await teacher.getByLabel('Name of a new class').fill('Alder Row');
-	await teacher.getByRole('button', { name: 'Begin the class' }).click();
-	await teacher.getByRole('link', { name: 'Alder Row' }).click();
-	code = (await teacher.getByTestId('code').textContent()) ?? '';
+	const link = await firstLink(school());
+	const teacher = await somebody(browser, school(), 'en-GB');
+	code = await beginClass(teacher, link);
 	expect(code).toMatch(/^\S{4} \S{4}$/);
 
 	// Once is all that the link is good for.
@@ -57,7 +28,7 @@ test('the link that the server prints makes the first teacher, who begins a clas
 });
 
 test('a learner joins in Spanish, and what was refused keeps what was typed', async ({ browser }) => {
-	const learner = await somebody(browser, 'es-ES');
+	const learner = await somebody(browser, school(), 'es-ES');
 	await learner.goto('/');
 	await learner.getByRole('link', { name: 'Las clases de una escuela' }).click();
 	await fill(learner, '?/join', { code: code.toLowerCase(), name: 'Inés', passphrase: 'corta' });
@@ -80,7 +51,7 @@ test('a learner joins in Spanish, and what was refused keeps what was typed', as
 });
 
 test('the teacher renames a learner, gives a new passphrase and removes them', async ({ browser }) => {
-	const teacher = await somebody(browser, 'en-GB');
+	const teacher = await somebody(browser, school(), 'en-GB');
 	await teacher.goto('/class');
 	await fill(teacher, '?/signIn', { name: 'ms alder', passphrase: PASSPHRASE });
 	await teacher.getByRole('button', { name: 'Sign in' }).click();
@@ -99,7 +70,7 @@ test('the teacher renames a learner, gives a new passphrase and removes them', a
 
 test('what another site sends is not done, and pages of a class are kept by nobody on the way', async () => {
 	const sent = (origin: string) =>
-		fetch(`${serving.address}/class?/signIn`, {
+		fetch(`${school().address}/class?/signIn`, {
 			method: 'POST',
 			headers: { origin, 'content-type': 'application/x-www-form-urlencoded', accept: 'application/json' },
 			body: new URLSearchParams({ name: 'Ms Alder', passphrase: PASSPHRASE }),
@@ -108,9 +79,9 @@ test('what another site sends is not done, and pages of a class are kept by nobo
 	const other = await sent('https://elsewhere.example');
 	expect(other.status).toBe(403);
 	expect(other.headers.get('set-cookie')).toBeNull();
-	const own = await sent(serving.address);
+	const own = await sent(school().address);
 	expect(own.headers.get('set-cookie')).toMatch(/HttpOnly/);
 	expect(own.headers.get('set-cookie')).toMatch(/SameSite=Lax/);
-	const page = await fetch(`${serving.address}/class`);
+	const page = await fetch(`${school().address}/class`);
 	expect(page.headers.get('cache-control')).toBe('private, no-store');
 });

@@ -1,32 +1,15 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
-import { expect, test, type Browser, type Page } from '@playwright/test';
-import { PROJECT } from '../architecture/tree-copy.ts';
-import { serveFrom, type Serving } from '../support/serving.ts';
+import { expect, test, type Page } from '@playwright/test';
 import { speechFor } from '../support/speech.ts';
 import { Desk } from './support/desk.ts';
 import { HERON_BACK, type Answer } from './support/heron.ts';
+import { beginClass, firstLink, schoolOfItsOwn, somebody } from './support/school.ts';
 
-/** A class in which something is set and handed in, on a server of its own. */
-let serving: Serving;
-let folder: string;
-
-test.beforeAll(async () => {
-	folder = mkdtempSync(path.join(tmpdir(), 'square-across-handing-'));
-	serving = await serveFrom(PROJECT, undefined, { SQUARE_ACROSS_DATA: folder });
-});
-test.afterAll(async () => {
-	await serving.stop();
-	rmSync(folder, { recursive: true, force: true });
-});
+/** A class in which something is set and handed in. */
+const school = schoolOfItsOwn();
 test.describe.configure({ mode: 'serial' });
 
-const PASSPHRASE = 'three blue buttons';
 const LESSON = '40-back-levels';
 
-const somebody = async (browser: Browser, locale: string): Promise<Page> =>
-	(await browser.newContext({ baseURL: serving.address, locale })).newPage();
 const alive = (page: Page): Promise<void> => page.locator('[data-alive=true]').waitFor();
 
 const answerOf = (step: string): Answer => {
@@ -39,16 +22,8 @@ let teacher: Page;
 let code = '';
 
 test('a teacher sets a lesson, and sees it as a learner does', async ({ browser }) => {
-	await expect.poll(() => serving.said()).toContain('?link=');
-	teacher = await somebody(browser, 'en-GB');
-	await teacher.goto(/http\S+\?link=\S+/.exec(serving.said())?.[0] ?? '');
-	await teacher.getByLabel('Your name').fill('Ms Alder');
-	await teacher.getByLabel('Passphrase').fill(PASSPHRASE);
-	await teacher.getByRole('button', { name: 'Become a teacher here' }).click();
-	await teacher.getByLabel('Name of a new class').fill('Alder Row');
-	await teacher.getByRole('button', { name: 'Begin the class' }).click();
-	await teacher.getByRole('link', { name: 'Alder Row' }).click();
-	code = (await teacher.getByTestId('code').textContent()) ?? '';
+	teacher = await somebody(browser, school(), 'en-GB');
+	code = await beginClass(teacher, await firstLink(school()));
 	await alive(teacher);
 	await teacher.locator('summary', { hasText: 'Set something' }).click();
 	await teacher.getByLabel('What it is called').fill('Levels of the back');
@@ -68,7 +43,7 @@ test('a teacher sets a lesson, and sees it as a learner does', async ({ browser 
 
 test('a learner hands in, loses the connection, and everything arrives once', async ({ browser }) => {
 	const spanish = speechFor('es');
-	const learner = await somebody(browser, 'es-ES');
+	const learner = await somebody(browser, school(), 'es-ES');
 	await learner.goto('/es/class');
 	const join = learner.locator('form[action="?/join"]');
 	for (const [name, value] of Object.entries({ code, name: 'Inés', passphrase: 'tres botones azules' }))

@@ -1,17 +1,15 @@
 import { createHash } from 'node:crypto';
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { connect } from 'node:net';
-import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { expect, test } from '@playwright/test';
 import { PROJECT } from '../architecture/tree-copy.ts';
 import { newPostgres, type Postgres } from '../support/postgres.ts';
 import { serveFrom, type Serving } from '../support/serving.ts';
+import { firstLink, PASSPHRASE, schoolOfItsOwn } from './support/school.ts';
 
 /** Where a build of these sources must be made first, that takes long. */
 test.describe.configure({ timeout: 600_000, mode: 'serial' });
-
-const PASSPHRASE = 'three blue buttons';
 
 /** Asks as a program does: redirects are answers of their own. */
 const ask = (url: string, how: RequestInit = {}): Promise<Response> =>
@@ -34,26 +32,15 @@ const cookieOf = (answer: Response): string => (answer.headers.get('set-cookie')
 
 /** Makes the first teacher by the link that a server printed, and gives their cookie. */
 const firstTeacher = async (serving: Serving): Promise<string> => {
-	await expect.poll(() => serving.said()).toContain('?link=');
-	const [, link = ''] = /\?link=(\S+)/.exec(serving.said()) ?? [];
+	const link = new URL(await firstLink(serving)).searchParams.get('link') ?? '';
 	return cookieOf(await sent(serving.address, 'become', { link, name: 'Ms Alder', passphrase: PASSPHRASE }));
 };
 
 test.describe('one server', () => {
-	let serving: Serving;
-	let folder: string;
-	test.beforeAll(async () => {
-		folder = mkdtempSync(path.join(tmpdir(), 'square-across-operating-'));
-		serving = await serveFrom(PROJECT, undefined, {
-			SQUARE_ACROSS_DATA: folder,
-			SQUARE_ACROSS_LOG: 'requests',
-			SQUARE_ACROSS_FRAMED_BY: 'https://platform.example',
-			BODY_SIZE_LIMIT: '64K'
-		});
-	});
-	test.afterAll(async () => {
-		await serving.stop();
-		rmSync(folder, { recursive: true, force: true });
+	const school = schoolOfItsOwn({
+		SQUARE_ACROSS_LOG: 'requests',
+		SQUARE_ACROSS_FRAMED_BY: 'https://platform.example',
+		BODY_SIZE_LIMIT: '64K'
 	});
 
 	/** A script, a style and a face of the build. */
@@ -61,7 +48,7 @@ test.describe('one server', () => {
 		const [build = ''] = readdirSync(path.join(PROJECT, 'build')).filter(
 			(name) =>
 				name.startsWith('app-') &&
-				readdirSync(path.join(PROJECT, 'build', name)).includes(`serving-${String(serving.child.pid)}`)
+				readdirSync(path.join(PROJECT, 'build', name)).includes(`serving-${String(school().child.pid)}`)
 		);
 		const client = path.join(PROJECT, 'build', build, 'client');
 		const all = readdirSync(client, { recursive: true, encoding: 'utf8' });
@@ -106,7 +93,7 @@ test.describe('one server', () => {
 			...KINDS,
 			...assets().map((each) => [each, 200] as const)
 		] as typeof KINDS) {
-			const answer = await ask(serving.address + asked, how);
+			const answer = await ask(school().address + asked, how);
 			const named = `${how?.method ?? 'GET'} ${asked}`;
 			expect(answer.status, named).toBe(status);
 			const { headers } = answer;
@@ -131,7 +118,7 @@ test.describe('one server', () => {
 	});
 
 	test('what is no request is answered too, and so', async () => {
-		const { hostname, port } = new URL(serving.address);
+		const { hostname, port } = new URL(school().address);
 		const answer = await new Promise<string>((resolve) => {
 			let text = '';
 			const socket = connect(Number(port), hostname, () => socket.write('NOT HTTP\r\n\r\n'));
@@ -144,26 +131,26 @@ test.describe('one server', () => {
 	});
 
 	test('what is too long is refused with its length, also where that was not said beforehand', async () => {
-		const said = await ask(`${serving.address}/class?/signIn`, { method: 'POST', body: big });
+		const said = await ask(`${school().address}/class?/signIn`, { method: 'POST', body: big });
 		expect(await said.text()).toMatch(/^A request may send 65536 bytes, not 700\d\d\.\n$/);
-		const streamed = await ask(`${serving.address}/class?/signIn`, {
+		const streamed = await ask(`${school().address}/class?/signIn`, {
 			method: 'POST',
 			headers: { 'content-type': 'application/x-www-form-urlencoded', accept: 'text/html' },
 			body: new Blob([big.toString()]).stream(),
 			duplex: 'half'
 		} as RequestInit);
 		expect(streamed.status).toBe(413);
-		expect((await ask(`${serving.address}/health`)).status).toBe(200);
+		expect((await ask(`${school().address}/health`)).status).toBe(200);
 	});
 
 	test('the log tells what was done, and of nobody what they typed', async () => {
-		const cookie = await firstTeacher(serving);
+		const cookie = await firstTeacher(school());
 		expect(cookie).not.toBe('');
-		await sent(serving.address, 'signIn', { name: 'Heron Quill', passphrase: 'a wrong passphrase' });
-		await ask(`${serving.address}/class/of-heron-quill?bust=96.5`, { headers: { cookie } });
-		await ask(`${serving.address}/heron-quill/96.5`);
-		await expect.poll(() => serving.said()).toContain('"route":"none","status":404');
-		const lines = serving
+		await sent(school().address, 'signIn', { name: 'Heron Quill', passphrase: 'a wrong passphrase' });
+		await ask(`${school().address}/class/of-heron-quill?bust=96.5`, { headers: { cookie } });
+		await ask(`${school().address}/heron-quill/96.5`);
+		await expect.poll(() => school().said()).toContain('"route":"none","status":404');
+		const lines = school()
 			.said()
 			.split('\n')
 			.filter((line) => line.startsWith('{'));

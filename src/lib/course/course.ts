@@ -37,6 +37,10 @@ export interface Course {
 	readonly garments: readonly Garment[];
 }
 
+/** The lessons in which something is drafted, in the order of the course. */
+export const draftedIn = ({ lessons }: Pick<Course, 'lessons'>): readonly Lesson[] =>
+	lessons.filter(({ meta, steps }) => meta.method !== undefined && steps.length > 0);
+
 const once = <T>(make: () => T): (() => T) => {
 	let made: { readonly value: T } | undefined;
 	return () => (made ??= { value: make() }).value;

@@ -15,7 +15,8 @@ export const NO_DATA = 'none';
 /** Names the folder that everything is kept in. */
 export const DATA = 'SQUARE_ACROSS_DATA';
 
-const HIGHEST_PORT = 65_535;
+/** The highest port that there is. */
+export const HIGHEST_PORT = 65_535;
 /** The most proxies that stand one before another. */
 const MOST_PROXIES = 10;
 

@@ -5,7 +5,7 @@ import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { notTaken } from '#shared/measurements.ts';
 import { policySchema } from '#shared/policy.ts';
 import { unknownName } from '#shared/reading.ts';
-import type { Course, Lesson } from '#course/course.ts';
+import { draftedIn, type Course, type Lesson } from '#course/course.ts';
 import { evaluate } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { draftedBodies } from '#practice/generate-body.ts';
@@ -44,11 +44,8 @@ export interface Asked {
 }
 
 /** The lessons of a task, in the order of the course. Throws BadInput where one is none that is drafted in, or has no such step. */
-export const askedIn = (
-	task: Pick<Task, 'lessons' | 'steps'>,
-	{ lessons, method }: Course
-): readonly Asked[] => {
-	const drafted = lessons.filter(({ meta, steps }) => meta.method !== undefined && steps.length > 0);
+export const askedIn = (task: Pick<Task, 'lessons' | 'steps'>, course: Course): readonly Asked[] => {
+	const drafted = draftedIn(course);
 	const ids = drafted.map(({ id }) => id);
 	for (const wanted of task.lessons)
 		if (!ids.includes(wanted)) throw new BadInput('lessons', unknownName('lesson', wanted, ids));
@@ -56,7 +53,7 @@ export const askedIn = (
 	return drafted
 		.filter(({ id }) => task.lessons.includes(id))
 		.flatMap((lesson) => {
-			const found = method(lesson.meta.method ?? '');
+			const found = course.method(lesson.meta.method ?? '');
 			const wrong = run?.find((step) => !lesson.steps.includes(step));
 			if (wrong !== undefined) throw new BadInput('steps', unknownName('step', wrong, lesson.steps));
 			return found ? [{ lesson, method: found, steps: run ?? lesson.steps }] : [];

@@ -1,4 +1,4 @@
-import type { Lesson } from '#course/course.ts';
+import { draftedIn, type Lesson } from '#course/course.ts';
 import type { LessonLink } from '#shared/lesson-meta.ts';
 import { courseAt } from '../../../course.server.ts';
 
@@ -12,9 +12,7 @@ export interface Settable extends Pick<Lesson, 'id' | 'steps'> {
 
 /** All lessons that can be set, in the order of the course. */
 export const settable = (url: URL): readonly Settable[] =>
-	courseAt(url)
-		.lessons.filter(({ meta, steps }) => meta.method !== undefined && steps.length > 0)
-		.map(({ id, meta, steps }) => ({ id, steps, title: meta.title, part: meta.part }));
+	draftedIn(courseAt(url)).map(({ id, meta, steps }) => ({ id, steps, title: meta.title, part: meta.part }));
 
 /** One lesson of an assignment, as its desk needs it; undefined where it is none of them. */
 export const deskFor = (
