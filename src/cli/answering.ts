@@ -4,6 +4,7 @@ import { pathToFileURL } from 'node:url';
 import type { Speech } from '#shared/speech/speech.ts';
 import { writeLog } from '#server/log.ts';
 import type { Settings } from '#server/settings.ts';
+import { compressing } from './compressing.ts';
 import { sendToLanguage } from './page-language.ts';
 import { policiesOf } from './page-policies.ts';
 
@@ -73,6 +74,7 @@ export const answersOf = async (
 	const policyOf = policiesOf(folder, settings.frames);
 	const file = pathToFileURL(path.join(folder, 'handler.js')).href;
 	const { handler } = (await import(/* @vite-ignore */ file)) as { handler: RequestListener };
+	const answer = await compressing(handler);
 	return (request, response) => {
 		Reflect.deleteProperty(request.headers, ROUTE_HEADER);
 		logged(request, response, settings.log);
@@ -88,7 +90,7 @@ export const answersOf = async (
 		if (sendToLanguage(request, response)) return;
 		response.setHeader('cache-control', 'no-cache');
 		request.headers[OWN_PROTOCOL_HEADER] = 'http';
-		handler(request, response);
+		answer(request, response);
 	};
 };
 

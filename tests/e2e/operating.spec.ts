@@ -1,7 +1,11 @@
 import { createHash } from 'node:crypto';
+import { once } from 'node:events';
 import { readdirSync } from 'node:fs';
+import { get, type IncomingMessage } from 'node:http';
 import { connect } from 'node:net';
 import path from 'node:path';
+import { buffer } from 'node:stream/consumers';
+import { brotliDecompressSync, gunzipSync } from 'node:zlib';
 import { expect, test } from '@playwright/test';
 import { PROJECT } from '../architecture/tree-copy.ts';
 import { newPostgres, type Postgres } from '../support/postgres.ts';
@@ -114,6 +118,32 @@ test.describe('one server', () => {
 				if (nonce === undefined || !policy.includes(`'nonce-${nonce}'`))
 					expect(policy, `${named} ${script.slice(0, 40)}`).toContain(`'sha256-${hash}'`);
 			}
+		}
+	});
+
+	test('what is made on request comes compressed to whoever takes it, and is the same', async () => {
+		const got = async (
+			takes: string
+		): Promise<{ readonly how: string | undefined; readonly bytes: Buffer }> => {
+			const headers = { accept: 'text/html', 'accept-encoding': takes };
+			const [answer] = (await once(get(`${school().address}/class`, { headers }), 'response')) as [
+				IncomingMessage
+			];
+			return { how: answer.headers['content-encoding'], bytes: await buffer(answer) };
+		};
+		// Each page has a word of its own for its scripts.
+		const text = (bytes: Buffer): string => bytes.toString('utf8').replace(/nonce="[^"]*"/g, '');
+		const plain = await got('identity');
+		expect(plain.how).toBeUndefined();
+		expect(text(plain.bytes)).toContain('</html>');
+		for (const [takes, unpacked] of [
+			['br', brotliDecompressSync],
+			['gzip', gunzipSync]
+		] as const) {
+			const { how, bytes } = await got(takes);
+			expect(how).toBe(takes);
+			expect(bytes.length).toBeLessThan(plain.bytes.length / 2);
+			expect(text(unpacked(bytes))).toBe(text(plain.bytes));
 		}
 	});
 
