@@ -3,10 +3,9 @@ import type { Answered } from '#shared/hand-in.ts';
 import { hashOf } from '../people/ids.ts';
 import { isTaken, type Store } from '../store/store.ts';
 import type { Tables } from '../store/tables.ts';
+import { togetherIn } from '../together.ts';
 import type { World } from '../world.ts';
 
-/** The most events that one commit takes. */
-const MOST_TOGETHER = 500;
 /** The most events of one attempt: a learner who drafts every lesson of the course many times over needs fewer. */
 const MOST_EVENTS = 50_000;
 
@@ -16,12 +15,6 @@ export interface Arriving {
 	readonly id: string;
 	readonly attempt: string;
 	readonly done: string;
-}
-
-interface Waiting {
-	readonly event: Arriving;
-	readonly land: (answered: Answered) => void;
-	readonly fail: (problem: unknown) => void;
 }
 
 type Whole = Transaction<Tables>;
@@ -38,6 +31,30 @@ const held = async (whole: Whole, kind: Store['kind'], attempts: readonly string
 		.orderBy('id');
 	const rows = await (kind === 'postgres' ? asked.forUpdate() : asked).execute();
 	return new Map(rows.map(({ id, received }) => [id, { received, before: received }]));
+};
+
+/** Counts what came in of each attempt, of all in one go: a class hands in together. */
+const count = async (whole: Whole, received: Received): Promise<void> => {
+	const [first, ...others] = [...received].filter(([, { received: now, before }]) => now > before);
+	if (!first) return;
+	await whole
+		.updateTable('attempts')
+		.set(({ eb }) => {
+			const [id, { received: now }] = first;
+			const begun = eb.case().when('id', '=', id).then(now);
+			return {
+				received: others
+					.reduce((so, [each, { received: then }]) => so.when('id', '=', each).then(then), begun)
+					.else(eb.ref('received'))
+					.end()
+			};
+		})
+		.where(
+			'id',
+			'in',
+			[first, ...others].map(([id]) => id)
+		)
+		.execute();
 };
 
 /** Writes events that came together, in the order in which they came, and says of each what became of it. */
@@ -77,65 +94,27 @@ const written = async (
 			.values(aside)
 			.onConflict((conflict) => conflict.column('id').doNothing())
 			.execute();
-	for (const [id, { received: now, before }] of received)
-		if (now > before)
-			await whole.updateTable('attempts').set({ received: now }).where('id', '=', id).execute();
+	await count(whole, received);
 	return answers;
 };
 
-/**
- * The way into the log. What comes while the disk is busy is written together with the next commit, so that a class that hands
- * in at once waits for a few commits and not for one each. An event is answered only when the commit that holds it is done.
- */
-class Log {
-	#waiting: Waiting[] = [];
-	#writing = false;
-
-	constructor(
-		readonly store: Store,
-		readonly now: () => number
-	) {}
-
-	/** Adds an event. Throws what the store throws where nothing was kept. */
-	add(event: Arriving): Promise<Answered> {
-		return new Promise((land, fail) => {
-			this.#waiting.push({ event, land, fail });
-			if (!this.#writing) void this.#write();
-		});
+/** Commits events that came together. */
+const commit = async (
+	{ store, now }: Pick<World, 'store' | 'now'>,
+	events: readonly Arriving[],
+	again = true
+): Promise<readonly Answered[]> => {
+	try {
+		return await store.db.transaction().execute((whole) => written(whole, store.kind, events, now()));
+	} catch (problem) {
+		// Another process wrote the same key between our look and our writing: the second look sees it.
+		if (again && isTaken(problem)) return commit({ store, now }, events, false);
+		throw problem;
 	}
-
-	async #write(): Promise<void> {
-		this.#writing = true;
-		while (this.#waiting.length > 0) {
-			const together = this.#waiting.splice(0, MOST_TOGETHER);
-			try {
-				const answers = await this.#commit(together.map(({ event }) => event));
-				for (const [index, { land }] of together.entries()) land(answers[index] as Answered);
-			} catch (problem) {
-				for (const { fail } of together) fail(problem);
-			}
-		}
-		this.#writing = false;
-	}
-
-	async #commit(events: readonly Arriving[], again = true): Promise<readonly Answered[]> {
-		try {
-			return await this.store.db
-				.transaction()
-				.execute((whole) => written(whole, this.store.kind, events, this.now()));
-		} catch (problem) {
-			// Another process wrote the same key between our look and our writing: the second look sees it.
-			if (again && isTaken(problem)) return this.#commit(events, false);
-			throw problem;
-		}
-	}
-}
-
-const logs = new WeakMap<Store, Log>();
-
-/** The log of a store: one for all requests of this process. */
-export const logOf = ({ store, now }: World): Pick<Log, 'add'> => {
-	const log = logs.get(store) ?? new Log(store, now);
-	logs.set(store, log);
-	return log;
 };
+
+/**
+ * Adds an event to the log. What comes while the disk is busy is written together with the next commit; an event is answered only
+ * when the commit that holds it is done. Throws what the store throws where nothing was kept.
+ */
+export const addToLog = togetherIn(commit);

@@ -13,11 +13,12 @@ import {
 	type Assignment
 } from '../handing/attempts.ts';
 import { bodyFor, methodsOf } from '../handing/task.ts';
-import { logOf } from '../handing/log.ts';
+import { addToLog } from '../handing/log.ts';
 import { id } from '../people/shapes.ts';
 import { Refused } from '../refused.ts';
+import type { Store } from '../store/store.ts';
+import { togetherIn } from '../together.ts';
 import { useCase } from '../use-case.ts';
-import type { Caller, World } from '../world.ts';
 import { setBy } from './assignments.ts';
 
 const HEX = 16;
@@ -33,21 +34,28 @@ const readEvent = (sent: unknown): HandedEvent | undefined => {
 	return event && JSON.stringify(event).length <= LONGEST_EVENT ? event : undefined;
 };
 
-/** The caller's attempts at some assignments, by assignment. One is begun when its assignment is opened. */
-const ownAttempts = async (
-	{ store: { db } }: World,
-	caller: Caller,
-	assignments: readonly string[]
-): Promise<ReadonlyMap<string, string>> => {
-	if (assignments.length === 0) return new Map();
-	const rows = await db
-		.selectFrom('attempts')
-		.select(['assignment', 'id'])
-		.where('learner', '=', caller.id)
-		.where('assignment', 'in', assignments)
-		.execute();
-	return new Map(rows.map((row) => [row.assignment, row.id]));
-};
+/** Somebody's attempts at some assignments, by assignment: of all who hand in at once, in one question. One is begun when its assignment is opened. */
+const ownAttempts = togetherIn(
+	async (
+		{ db }: Store,
+		asked: readonly { readonly learner: string; readonly assignments: readonly string[] }[]
+	): Promise<readonly ReadonlyMap<string, string>[]> => {
+		const assignments = [...new Set(asked.flatMap((each) => each.assignments))];
+		const learners = [...new Set(asked.map(({ learner }) => learner))];
+		const rows =
+			assignments.length === 0
+				? []
+				: await db
+						.selectFrom('attempts')
+						.select(['assignment', 'id', 'learner'])
+						.where('learner', 'in', learners)
+						.where('assignment', 'in', assignments)
+						.execute();
+		const own = new Map(learners.map((learner) => [learner, new Map<string, string>()]));
+		for (const { learner, assignment, id: attempt } of rows) own.get(learner)?.set(assignment, attempt);
+		return asked.map(({ learner }) => own.get(learner) ?? new Map<string, string>());
+	}
+);
 
 /**
  * Takes in what a learner did, each event under its own key: it is answered with a receipt only when it is on the disk. The same
@@ -62,14 +70,13 @@ export const handIn = useCase({
 		if (learner !== caller.id) throw new Refused('signIn');
 		const read = events.map(readEvent);
 		const named = new Set(read.flatMap((event) => event?.done.assignment ?? []));
-		const attempts = await ownAttempts(world, caller, [...named]);
-		const log = logOf(world);
+		const attempts = await ownAttempts(world.store, { learner: caller.id, assignments: [...named] });
 		const answers = read.map(async (event): Promise<Answered> => {
 			if (!event) return { refused: 'unreadable' };
 			const { key, done } = event;
 			const attempt = attempts.get(done.assignment);
 			if (attempt === undefined) return { refused: 'notThere' };
-			return log.add({ id: idOf(caller.id, key), attempt, done: JSON.stringify(done) });
+			return addToLog(world, { id: idOf(caller.id, key), attempt, done: JSON.stringify(done) });
 		});
 		return { answers: await Promise.all(answers) };
 	}
