@@ -41,13 +41,6 @@ const sendOn = ({ url, cookies, request }: RequestEvent): void => {
 	if (sent) redirect(303, sent.to);
 };
 
-/** While pages are made beforehand there are no classes. */
-export const init: ServerInit = async () => {
-	if (building) return;
-	process.once('sveltekit:shutdown', closeStreams);
-	await openClasses();
-};
-
 const settings = building ? undefined : readSettings(process.env);
 
 /** Tells the server which route answers, for its log: src/cli/answering.ts. */
@@ -58,17 +51,30 @@ const tellRoute = ({ platform, route }: RequestEvent): void => {
 /** Letters of the number under which a fault stands in the log: the end of an id, which is drawn. */
 const NUMBER_LETTERS = 8;
 
+/** Writes a fault of ours to the log, and gives the number that it has there. */
+const writeFault = (problem: unknown, route: string): string => {
+	const number = newId(Date.now()).slice(-NUMBER_LETTERS);
+	if (settings) writeLog(settings.log, { event: 'fault', number, route, ...faultOf(problem) });
+	return number;
+};
+
+/** While pages are made beforehand there are no classes. */
+export const init: ServerInit = async () => {
+	if (building) return;
+	process.once('sveltekit:shutdown', closeStreams);
+	process.once('sveltekit:shutdown', await openClasses((problem) => void writeFault(problem, 'none')));
+};
+
 /** What is our fault is told by a number, and written to the log under it. */
 export const handleError: HandleServerError = async ({ error: problem, event, status, message }) => {
 	if (status < 500 || !settings) return { message };
-	const number = newId(Date.now()).slice(-NUMBER_LETTERS);
-	writeLog(settings.log, { event: 'fault', number, route: event.route.id ?? 'none', ...faultOf(problem) });
+	const number = writeFault(problem, event.route.id ?? 'none');
 	const { words } = speechOf(await serverWords(languageOf(event.url.pathname)), 'cm');
 	return { message: words.classroom.ourFault({ number }) };
 };
 
 /** A learning platform sends people here with a form: who they are is signed, for a way that began here. */
-const isFromPlatform = /^\/lti\//;
+const isFromPlatform = /^\/lti\/(login|launch)$/;
 
 /** Whether a request that changes something was sent by a page of another site. A program that is no browser names none. */
 const isOfOtherSite = ({ request, route, url }: RequestEvent): boolean =>

@@ -5,6 +5,7 @@ import { serverWords } from '#shared/speech/school-words.ts';
 import { speechOf, type Speech } from '#shared/speech/speech.ts';
 import { COST } from '#server/people/passphrases.ts';
 import { callerOf, STAYS } from '#server/people/sessions.ts';
+import { startSending } from '#server/gradebook/sender.ts';
 import { Refused } from '#server/refused.ts';
 import { readSettings } from '#server/settings.ts';
 import { versionOf } from '#server/store/migrate.ts';
@@ -30,10 +31,16 @@ const open = async (): Promise<World | undefined> => {
 };
 let opened: Promise<World | undefined> | undefined;
 
-/** Opens the store, when the server starts. Throws BadInput where it cannot be opened. */
-export const openClasses = async (): Promise<void> => {
+/**
+ * Opens the store, when the server starts, and begins what is done in it without being asked; gives what ends that. Throws BadInput
+ * where it cannot be opened.
+ *
+ * @param told is told what went wrong where nobody asked
+ */
+export const openClasses = async (told: (problem: unknown) => void): Promise<() => void> => {
 	opened = open();
-	await opened;
+	const world = await opened;
+	return world ? startSending(world, told) : () => undefined;
 };
 
 /** Whether the store answers, where there is one, and nobody has told the server to stop. */
@@ -190,9 +197,38 @@ const keepSecret = ({ cookies, url }: Event, secret: string): void =>
 	});
 
 /** The same for whoever comes from a learning platform, where no form is filled in. */
-export const stayIn = (event: Event, secret: string): never => {
+export const stayIn = (event: Event, secret: string, to: string): never => {
 	keepSecret(event, secret);
-	return toClass(event);
+	redirect(303, to);
+};
+
+/** Under which name a browser keeps a way from a platform: several may be gone at once. */
+const wayName = (state: string): string => `square-across-way-${state.slice(0, LETTERS_OF_WAY)}`;
+const LETTERS_OF_WAY = 16;
+/** How long a browser keeps it, in seconds. */
+const WAY_STAYS = 600;
+
+/**
+ * A browser that sets out from a platform keeps the state that is to come back, so that nobody is brought in on somebody else's way.
+ * The platform sends its answer from its own site, and maybe in a frame of it; browsers take such a cookie over https alone.
+ */
+export const keepWay = ({ cookies }: Event, state: string): void =>
+	cookies.set(wayName(state), state, {
+		path: '/lti',
+		httpOnly: true,
+		secure: true,
+		sameSite: 'none',
+		partitioned: true,
+		maxAge: WAY_STAYS
+	});
+
+/** The state that the browser has kept of this way, which is over now; undefined where it has kept none. */
+export const keptWay = ({ cookies }: Event, state: string): string | undefined => {
+	if (!/^[\w-]+$/.test(state)) return undefined;
+	const kept = cookies.get(wayName(state));
+	if (kept !== undefined)
+		cookies.delete(wayName(state), { path: '/lti', secure: true, sameSite: 'none', partitioned: true });
+	return kept;
 };
 
 /** What is said to a browser at an address that has no language. */

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { callerOf } from '#server/people/sessions.ts';
 import { Refused } from '#server/refused.ts';
 import { USE_CASES } from '#server/use-cases/all.ts';
-import { claim, LEARNER, newPlatform, TEACHER, type Platform } from './platform.ts';
+import { claim, LEARNER, newPlatform, SITE, TEACHER, type Platform } from './platform.ts';
 import { newSchool, type School } from './school.ts';
 import { onBoth } from './stores.ts';
 
@@ -15,6 +15,13 @@ const told = async (asked: Promise<unknown>): Promise<string> => {
 		if (!(problem instanceof Refused)) throw problem;
 		return problem.refusal;
 	}
+};
+
+type Launched = Awaited<ReturnType<typeof USE_CASES.launch.run>>;
+/** What came of it, where somebody was to be signed in. */
+const came = (found: Launched): Extract<Launched, { readonly kind: 'in' }> => {
+	if (found.kind !== 'in') throw new Error(found.kind);
+	return found;
 };
 
 type Claims = Readonly<Record<string, unknown>>;
@@ -33,10 +40,21 @@ onBoth('people from a learning platform', (newStorePlace) => {
 	});
 	beforeEach(() => school.later(1));
 
+	/** Comes back by the browser that set out, unless it is said otherwise. */
+	const launched = (state: string, id_token: string, other: Claims = {}) =>
+		school.ask(USE_CASES.launch, undefined, {
+			state,
+			id_token,
+			inFrame: false,
+			kept: state,
+			site: SITE,
+			...other
+		});
+
 	const arrive = async (claims: Claims, header?: Parameters<Platform['sign']>[2]) => {
 		const { state, nonce } = await platform.begin(school);
 		const id_token = await platform.sign(school, { nonce, ...claims }, header);
-		return school.ask(USE_CASES.launch, undefined, { state, id_token, inFrame: false });
+		return came(await launched(state, id_token));
 	};
 	const whoArrives = async (claims: Claims) => callerOf(school.world, (await arrive(claims)).secret);
 
@@ -131,8 +149,7 @@ onBoth('people from a learning platform', (newStorePlace) => {
 		const signed = await platform.sign(school, { nonce });
 		const [, body = '', signature = ''] = signed.split('.');
 		const head = (header: unknown) => Buffer.from(JSON.stringify(header)).toString('base64url');
-		const launch = (id_token: string, of = state) =>
-			told(school.ask(USE_CASES.launch, undefined, { state: of, id_token, inFrame: false }));
+		const launch = (id_token: string, of = state) => told(launched(of, id_token));
 		expect(await launch(`${head({ alg: 'none', kid: 'key-1' })}.${body}.`)).toBe('notFromPlatform');
 		const shared = await new SignJWT({ nonce })
 			.setProtectedHeader({ alg: 'HS256', kid: 'key-1' })
@@ -145,8 +162,7 @@ onBoth('people from a learning platform', (newStorePlace) => {
 	it('come in once: by the same way again nobody does, nor by another', async () => {
 		const { state, nonce } = await platform.begin(school);
 		const id_token = await platform.sign(school, { nonce });
-		const launch = (of: string) =>
-			told(school.ask(USE_CASES.launch, undefined, { state: of, id_token, inFrame: false }));
+		const launch = (of: string) => told(launched(of, id_token));
 		expect(await launch(state)).toBe('done');
 		expect(await launch(state)).toBe('launchOver');
 		expect(await launch((await platform.begin(school)).state)).toBe('notFromPlatform');
@@ -227,15 +243,31 @@ onBoth('people from a learning platform', (newStorePlace) => {
 	it('come in by a ticket from a frame, once', async () => {
 		const { state, nonce } = await platform.begin(school);
 		const id_token = await platform.sign(school, { nonce });
-		const { secret } = await school.ask(USE_CASES.launch, undefined, { state, id_token, inFrame: true });
-		expect(await callerOf(school.world, secret)).toBeUndefined();
-		const opened = await school.ask(USE_CASES.openLaunch, undefined, { ticket: secret });
+		const found = await launched(state, id_token, { inFrame: true, kept: undefined });
+		if (found.kind !== 'apart') throw new Error(found.kind);
+		const { ticket } = found;
+		expect(await callerOf(school.world, ticket)).toBeUndefined();
+		const opened = await school.ask(USE_CASES.openLaunch, undefined, { ticket });
 		expect((await callerOf(school.world, opened.secret))?.role).toBe('learner');
-		expect(await told(school.ask(USE_CASES.openLaunch, undefined, { ticket: secret }))).toBe('launchOver');
+		expect(await told(school.ask(USE_CASES.openLaunch, undefined, { ticket }))).toBe('launchOver');
 		const before = await platform.begin(school);
 		expect(await told(school.ask(USE_CASES.openLaunch, undefined, { ticket: before.state }))).toBe(
 			'launchOver'
 		);
+	});
+
+	it('come in by the browser that set out, and by no other', async () => {
+		const { state, nonce } = await platform.begin(school);
+		const id_token = await platform.sign(school, { nonce });
+		const { state: another } = await platform.begin(school);
+		// Where the browser keeps nothing, as in a frame of most, only the platform's own pages show what is answered.
+		for (const [kept, inFrame] of [
+			[undefined, false],
+			[another, false],
+			[another, true]
+		] as const)
+			expect(await told(launched(state, id_token, { kept, inFrame }))).toBe('otherBrowser');
+		expect(await told(launched(state, id_token))).toBe('done');
 	});
 
 	it('come in under a new key, which is asked for once; a name that is none is asked for once too', async () => {

@@ -1,5 +1,5 @@
 import { createServer } from 'node:http';
-import { exportJWK, generateKeyPair, SignJWT, type CryptoKey, type JWTHeaderParameters } from 'jose';
+import { exportJWK, generateKeyPair, SignJWT, type JWTHeaderParameters } from 'jose';
 import type { School } from './school.ts';
 import { USE_CASES } from '#server/use-cases/all.ts';
 
@@ -17,7 +17,7 @@ export interface Platform {
 	/** Takes another key, under another name, and hands the old one out no more. */
 	changeKey(): Promise<void>;
 	/** Adds itself to a school. */
-	enter(school: School, teacher: string): Promise<void>;
+	enter(school: School, teacher: string, more?: Readonly<Record<string, unknown>>): Promise<void>;
 	/** Sends somebody to the school, and gives the state and the nonce that came back. */
 	begin(school: School): Promise<{ readonly state: string; readonly nonce: string }>;
 	/** Signs what is said of somebody; `undefined` leaves a claim out. */
@@ -49,15 +49,29 @@ const serving = async (
 	};
 };
 
+export const SITE = 'https://site.example';
+
+/** Somebody comes from a platform, by the browser that set out. */
+export const arrive = async (
+	school: School,
+	platform: Platform,
+	claims: Readonly<Record<string, unknown>>,
+	how: Readonly<Record<string, unknown>> = {}
+) => {
+	const { state, nonce } = await platform.begin(school);
+	const id_token = await platform.sign(school, { nonce, ...claims });
+	const usual = { state, id_token, inFrame: false, kept: state, site: SITE };
+	return school.ask(USE_CASES.launch, undefined, { ...usual, ...how });
+};
+
 /** Starts a platform. */
 export const newPlatform = async (): Promise<Platform> => {
-	let number = 0;
-	let pair: { readonly publicKey: CryptoKey; readonly privateKey: CryptoKey };
+	let number = 1;
+	let pair = await generateKeyPair('RS256');
 	const changeKey = async (): Promise<void> => {
 		number += 1;
 		pair = await generateKeyPair('RS256');
 	};
-	await changeKey();
 	let asked = 0;
 	const { issuer, close } = await serving(async () => {
 		asked += 1;
@@ -68,20 +82,21 @@ export const newPlatform = async (): Promise<Platform> => {
 		issuer,
 		asked: () => asked,
 		changeKey,
-		enter: (school, teacher) =>
+		enter: (school, teacher, more = {}) =>
 			school.ask(USE_CASES.addPlatform, teacher, {
 				issuer,
 				client: CLIENT,
 				deployment: 'room-1',
 				authorize: `${issuer}/auth`,
-				keys: `${issuer}/keys`
+				keys: `${issuer}/keys`,
+				...more
 			}),
 		begin: async (school) => {
 			const { to } = await school.ask(USE_CASES.beginLaunch, undefined, {
 				iss: issuer,
 				login_hint: 'h?nt/ä',
 				lti_message_hint: 'm',
-				answer: 'https://site.example/lti/launch'
+				answer: `${SITE}/lti/launch`
 			});
 			const { searchParams } = new URL(to);
 			return { state: searchParams.get('state') ?? '', nonce: searchParams.get('nonce') ?? '' };
@@ -97,7 +112,7 @@ export const newPlatform = async (): Promise<Platform> => {
 				[claim('version')]: '1.3.0',
 				[claim('message_type')]: 'LtiResourceLinkRequest',
 				[claim('deployment_id')]: 'room-1',
-				[claim('target_link_uri')]: 'https://site.example/lti/launch',
+				[claim('target_link_uri')]: `${SITE}/lti/launch`,
 				[claim('roles')]: [LEARNER],
 				[claim('resource_link')]: { id: 'link-1' },
 				[claim('context')]: { id: 'course-1', title: 'Alder Row' },

@@ -95,24 +95,13 @@ export const classroom = (v: Voice) => {
 			'Your learning platform did not say who you are as it must. Go back to it, and follow the link again.',
 		launchOver:
 			'This way in was used already, or took too long. Go back to your learning platform, and follow the link again.',
+		otherBrowser:
+			'Your browser did not keep what it was given on the way from your learning platform. Allow cookies for this site, go back, and ' +
+			'follow the link again.',
+		noLinks:
+			'Your learning platform asks for something that is no link. Choose another kind of activity there.',
 		platformKnown: 'This platform is here already.',
 		noPlatformKeys: 'Your learning platform cannot be reached just now. Try again in a moment.',
-		opensApart: 'This opens in a tab of its own.',
-		openApart: 'Open Square Across',
-		platforms: 'Learning platforms',
-		platformsAbout:
-			'Whoever follows a link of a learning platform (LTI 1.3) comes into the class of its course, without a passphrase of their own; ' +
-			'its teachers become teachers here. Enter there:',
-		loginAt: 'Login address',
-		launchAt: 'Redirect and target address',
-		platformGives: 'And here, what the platform says of itself:',
-		issuer: 'Issuer (platform ID)',
-		client: 'Client ID',
-		deployment: 'Deployment ID',
-		authorize: 'Authentication request address',
-		keys: 'Public keyset address',
-		addPlatform: 'Add the platform',
-		removePlatform: 'Remove',
 		notDrafted:
 			'This cannot be drafted from your measurements: one that it needs is missing, or two of them disagree. Look at ' +
 			'them on the page of measurements.',

@@ -94,24 +94,12 @@ export const classroom: typeof english = (v) => {
 			'Tu plataforma no ha dicho quién eres como debe. Vuelve a ella y sigue otra vez el enlace.',
 		launchOver:
 			'Esta entrada ya se usó o tardó demasiado. Vuelve a tu plataforma y sigue otra vez el enlace.',
+		otherBrowser:
+			'Tu navegador no ha guardado lo que recibió al venir de tu plataforma. Permite las cookies de este sitio, vuelve a la plataforma ' +
+			'y sigue otra vez el enlace.',
+		noLinks: 'Tu plataforma pide algo que no es un enlace. Elige allí otra clase de actividad.',
 		platformKnown: 'Esta plataforma ya está aquí.',
 		noPlatformKeys: 'Ahora no se puede llegar a tu plataforma. Prueba dentro de un momento.',
-		opensApart: 'Esto se abre en una pestaña propia.',
-		openApart: 'Abrir Square Across',
-		platforms: 'Plataformas de aprendizaje',
-		platformsAbout:
-			'Quien sigue un enlace de una plataforma de aprendizaje (LTI 1.3) entra en la clase de su curso, sin una frase secreta propia; ' +
-			'quienes enseñan allí enseñan también aquí. Pon allí:',
-		loginAt: 'Dirección de inicio de sesión',
-		launchAt: 'Dirección de redirección y de destino',
-		platformGives: 'Y aquí, lo que la plataforma dice de sí:',
-		issuer: 'Emisor (ID de la plataforma)',
-		client: 'ID de cliente',
-		deployment: 'ID de despliegue',
-		authorize: 'Dirección de autenticación',
-		keys: 'Dirección de las claves públicas',
-		addPlatform: 'Añadir la plataforma',
-		removePlatform: 'Quitar',
 		notDrafted:
 			'Esto no se puede trazar con tus medidas: falta una que hace falta, o dos de ellas no concuerdan. Míralas en la ' +
 			'página de medidas.',

@@ -1,5 +1,6 @@
 import { classroom } from './classroom.ts';
 import { handing } from './handing.ts';
+import { platform } from './platform.ts';
 
 /** What is said on the pages of a school's classes alone. */
-export const school = { classroom, handing };
+export const school = { classroom, handing, platform };

@@ -25,6 +25,10 @@ const STATUS = {
 	notFromPlatform: 401,
 	/** The way from a platform was gone before, or took too long. */
 	launchOver: 400,
+	/** The browser that arrives from a platform is not the one that set out, or keeps nothing. */
+	otherBrowser: 403,
+	/** The platform wants something that is no link. */
+	noLinks: 400,
 	platformKnown: 409,
 	/** The platform does not hand its keys out. */
 	noPlatformKeys: 502,

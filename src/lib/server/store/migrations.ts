@@ -142,5 +142,55 @@ const handing: Migration = {
 	}
 };
 
+const choosingLinks: Migration = {
+	brings: 'what somebody from a platform goes to, and chooses',
+	up: async (db) => {
+		await db.schema.alterTable('arrivals').addColumn('to', 'text').execute();
+		await db.schema.alterTable('arrivals').addColumn('choice', 'text').execute();
+		await table(db, 'signing_keys')
+			.addColumn('secret', 'text', given)
+			.addColumn('since', 'bigint', given)
+			.execute();
+	}
+};
+
+const gradebook: Migration = {
+	brings: 'marks on their way to learning platforms',
+	up: async (db) => {
+		await db.schema.alterTable('platforms').addColumn('token', 'text').execute();
+		await table(db, 'mark_columns')
+			.addColumn('platform', 'text', givenPartOf('platforms'))
+			.addColumn('assignment', 'text', givenPartOf('assignments'))
+			.addColumn('link', 'text', given)
+			.addColumn('columns', 'text')
+			.addColumn('address', 'text')
+			.addColumn('scopes', 'text', given)
+			.addColumn('held_until', 'bigint', given)
+			.execute();
+		await db.schema.createIndex('columns_by_assignment').on('mark_columns').column('assignment').execute();
+		await table(db, 'sendings')
+			.addColumn('mark_column', 'text', givenPartOf('mark_columns'))
+			.addColumn('person', 'text', givenPartOf('people'))
+			.addColumn('subject', 'text', given)
+			.addColumn('language', 'text', given)
+			.addColumn('upto', 'bigint', given)
+			.addColumn('looked', 'bigint', given)
+			.addColumn('look_at', 'bigint')
+			.addColumn('score', 'text')
+			.addColumn('state', 'text', given)
+			.addColumn('tries', 'bigint', given)
+			.addColumn('due', 'bigint', given)
+			.addColumn('holder', 'text', given)
+			.addColumn('held_until', 'bigint', given)
+			.addColumn('stamp', 'bigint', given)
+			.addColumn('outcome', 'text')
+			.addColumn('status', 'bigint')
+			.execute();
+		await db.schema.createIndex('sendings_by_column').on('sendings').column('mark_column').execute();
+		await db.schema.createIndex('sendings_by_person').on('sendings').column('person').execute();
+		await db.schema.createIndex('sendings_due').on('sendings').columns(['state', 'due']).execute();
+	}
+};
+
 /** All steps, in order; the first is number 1. */
-export const MIGRATIONS: readonly Migration[] = [people, platforms, handing];
+export const MIGRATIONS: readonly Migration[] = [people, platforms, handing, choosingLinks, gradebook];

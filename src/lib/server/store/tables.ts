@@ -68,6 +68,8 @@ export interface PlatformRow {
 	/** Where it is asked who somebody is, and where its keys stand. */
 	readonly authorize: string;
 	readonly keys: string;
+	/** Where leave is asked for to send marks; null where none are sent. */
+	readonly token: string | null;
 	/** The teacher who entered it. */
 	readonly by: string | null;
 	readonly since: number;
@@ -81,7 +83,19 @@ export interface ArrivalRow {
 	readonly nonce: string | null;
 	/** Who it turned out to be; null before. */
 	readonly person: string | null;
+	/** The path that they go to; null where they do not know yet, or choose. */
+	readonly to: string | null;
+	/** What they are to choose, as JSON; null where they do not. */
+	readonly choice: string | null;
 	readonly until: number;
+}
+
+/** A key by which what is said to platforms is signed. */
+export interface SigningKeyRow {
+	readonly id: string;
+	/** The private key, as JSON (JWK). */
+	readonly secret: string;
+	readonly since: number;
 }
 
 /** That a class is a platform's course; the id is a hash of platform and course. */
@@ -156,6 +170,52 @@ export interface VerdictRow {
 	readonly at: number;
 }
 
+/** A column of a platform's gradebook, for an assignment that a link there leads to; the id is a hash of platform, link and assignment. */
+export interface MarkColumnRow {
+	readonly id: string;
+	readonly platform: string;
+	readonly assignment: string;
+	/** The link's id at the platform. */
+	readonly link: string;
+	/** Where columns are looked for and made; null where the platform does not say. */
+	readonly columns: string | null;
+	/** The column's own address; null until it is found or made. */
+	readonly address: string | null;
+	/** What the platform allows, parted by spaces. */
+	readonly scopes: string;
+	/** Until when one process looks for it, or makes it. */
+	readonly held_until: number;
+}
+
+/** One learner's mark on its way into a column: the last one only; the id is a hash of both. */
+export interface SendingRow {
+	readonly id: string;
+	readonly mark_column: string;
+	readonly person: string;
+	/** Who it is, to the platform. */
+	readonly subject: string;
+	/** In which language the mark is said. */
+	readonly language: string;
+	/** The receipt up to which it was looked at, when, and when it is to be looked at again in any case. */
+	readonly upto: number;
+	readonly looked: number;
+	readonly look_at: number | null;
+	/** What is to arrive, as JSON: src/lib/server/gradebook/score.ts; null before there is anything. */
+	readonly score: string | null;
+	readonly state: 'nothing' | 'waiting' | 'sent' | 'refused';
+	/** Tries since it changed, and when the next one is due. */
+	readonly tries: number;
+	readonly due: number;
+	/** Which process sends it just now, and until when that is so. */
+	readonly holder: string;
+	readonly held_until: number;
+	/** The time that it was last sent with: each later than the one before. */
+	readonly stamp: number;
+	/** What came of the last try, with the platform's status where it answered. */
+	readonly outcome: string | null;
+	readonly status: number | null;
+}
+
 /** A step of the schema that was taken. */
 export interface MigrationRow {
 	readonly number: number;
@@ -173,6 +233,7 @@ export interface Tables {
 	readonly tries: TryRow;
 	readonly platforms: PlatformRow;
 	readonly arrivals: ArrivalRow;
+	readonly signing_keys: SigningKeyRow;
 	readonly courses: CourseRow;
 	readonly comers: ComerRow;
 	readonly assignments: AssignmentRow;
@@ -180,6 +241,8 @@ export interface Tables {
 	readonly events: EventRow;
 	readonly conflicts: ConflictRow;
 	readonly verdicts: VerdictRow;
+	readonly mark_columns: MarkColumnRow;
+	readonly sendings: SendingRow;
 }
 
 /** What is copied when the store is backed up or moved; what a row refers to stands before it. */
@@ -190,11 +253,14 @@ export const COPIED = [
 	'sessions',
 	'invitations',
 	'platforms',
+	'signing_keys',
 	'courses',
 	'comers',
 	'assignments',
 	'attempts',
 	'events',
 	'conflicts',
-	'verdicts'
+	'verdicts',
+	'mark_columns',
+	'sendings'
 ] as const satisfies readonly (keyof Tables)[];

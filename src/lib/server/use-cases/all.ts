@@ -1,6 +1,8 @@
 import * as assignments from './assignments.ts';
+import * as choosing from './choosing.ts';
 import * as classes from './classes.ts';
 import * as entering from './entering.ts';
+import * as gradebook from './gradebook.ts';
 import * as launching from './launching.ts';
 import * as handing from './handing.ts';
 import * as learners from './learners.ts';
@@ -14,6 +16,8 @@ const { readTeachers, addTeacher, takeClassFrom, exportTeacher, removeTeacher } 
 
 const { addPlatform, allPlatforms, removePlatform } = platforms;
 const { beginLaunch, launch, openLaunch } = launching;
+const { ownKeys, sendChoice } = choosing;
+const { classSendings, sendMarkAgain } = gradebook;
 const { setAssignment, removeAssignment, classAssignments, readAssignment } = assignments;
 const { handIn, openAssignment, previewAssignment, ownAssignments } = handing;
 
@@ -46,6 +50,10 @@ export const USE_CASES = {
 	beginLaunch,
 	launch,
 	openLaunch,
+	ownKeys,
+	sendChoice,
+	classSendings,
+	sendMarkAgain,
 	setAssignment,
 	removeAssignment,
 	classAssignments,

@@ -1,21 +1,19 @@
-import type { Transaction } from 'kysely';
 import { z } from 'zod';
 import { fetchJson, PlatformKeys } from '../lti/keys.ts';
-import { readMessage, type Launch } from '../lti/message.ts';
-import { hashOf, newCode, newId, newSecret } from '../people/ids.ts';
-import { hashPassphrase } from '../people/passphrases.ts';
+import { keepColumn } from '../gradebook/columns.ts';
+import { newTicket, taken, type OpenChoice } from '../lti/arrivals.ts';
+import { personOf, type Comer } from '../lti/comers.ts';
+import { foundGoal, goalOf, pathFor } from '../lti/goal.ts';
+import { readMessage, type Choice, type Launch } from '../lti/message.ts';
+import { hashOf, newSecret } from '../people/ids.ts';
 import { newSession } from '../people/sessions.ts';
-import { name as nameShape } from '../people/shapes.ts';
 import { Refused } from '../refused.ts';
 import { isTaken } from '../store/store.ts';
-import type { PlatformRow, Tables } from '../store/tables.ts';
+import type { ArrivalRow, PlatformRow } from '../store/tables.ts';
 import { useCase } from '../use-case.ts';
 import type { World } from '../world.ts';
 
-/** How long somebody may be on their way from a platform, in milliseconds. */
-const ON_THE_WAY = 10 * 60_000;
 const LONGEST = 4_000;
-const LONGEST_NAME = 60;
 
 const keys = new PlatformKeys(fetchJson);
 const optional = z.string().max(LONGEST).optional();
@@ -35,7 +33,7 @@ const platformOf = async (
 
 /**
  * Somebody sets out from a platform: gives the address at which the platform says who it is, and the secret that comes back with
- * its answer. Both hints go back as they came.
+ * its answer, which their browser keeps too: nobody is to be brought in on the way of somebody else. Both hints go back as they came.
  */
 export const beginLaunch = useCase({
 	who: 'anybody',
@@ -48,21 +46,10 @@ export const beginLaunch = useCase({
 		/** Where the platform is to send its answer. */
 		answer: z.url()
 	}),
-	run: async (asked, { world }): Promise<{ readonly to: string }> => {
+	run: async (asked, { world }): Promise<{ readonly to: string; readonly state: string }> => {
 		const platform = await platformOf(world, asked);
-		const { db } = world.store;
-		const [state, nonce] = [newSecret(), newSecret()];
-		await db.deleteFrom('arrivals').where('until', '<=', world.now()).execute();
-		const row = {
-			platform: platform.id,
-			nonce: hashOf(nonce),
-			person: null,
-			until: world.now() + ON_THE_WAY
-		};
-		await db
-			.insertInto('arrivals')
-			.values({ id: hashOf(state), ...row })
-			.execute();
+		const nonce = newSecret();
+		const state = await newTicket(world, { platform: platform.id, nonce: hashOf(nonce) });
 		const to = new URL(platform.authorize);
 		const question = {
 			scope: 'openid',
@@ -78,130 +65,112 @@ export const beginLaunch = useCase({
 		};
 		for (const [key, value] of Object.entries(question))
 			if (value !== undefined) to.searchParams.set(key, value);
-		return { to: to.href };
+		return { to: to.href, state };
 	}
 });
 
-/** Takes what was kept of somebody's way, so that it is good once. */
-const taken = async ({ store: { db }, now }: World, secret: string) => {
-	const found = await db
-		.deleteFrom('arrivals')
-		.where('id', '=', hashOf(secret))
-		.returningAll()
+/** Whoever has come, once what their platform signed is known to be good. */
+interface Arrived extends Comer {
+	readonly message: Launch;
+	readonly platform: PlatformRow;
+}
+
+const arrived = async (world: World, state: string, token: string): Promise<Arrived> => {
+	const way = await taken(world, state);
+	const platform = await world.store.db
+		.selectFrom('platforms')
+		.selectAll()
+		.where('id', '=', way.platform)
 		.executeTakeFirst();
-	if (!found || found.until <= now()) throw new Refused('launchOver');
-	return found;
-};
-
-/** The class of a course of a platform, which is begun, closed to others, with the first who come from it. */
-const classOf = async (
-	whole: Transaction<Tables>,
-	platform: PlatformRow,
-	{ context }: Launch,
-	at: number
-): Promise<string> => {
-	const key = hashOf(`${platform.id} course ${context?.id ?? ''}`);
-	const known = await whole.selectFrom('courses').select('class').where('id', '=', key).executeTakeFirst();
-	if (known) return known.class;
-	const own = newId(at);
-	const title = nameShape.safeParse((context?.title ?? platform.issuer).slice(0, LONGEST_NAME));
-	const row = { id: own, name: title.data ?? platform.client.slice(0, LONGEST_NAME), code: newCode() };
-	await whole
-		.insertInto('classes')
-		.values({ ...row, open_until: at, since: at })
-		.execute();
-	await whole.insertInto('courses').values({ id: key, class: own }).execute();
-	return own;
-};
-
-/** Whoever comes, who is made with the first time: a learner of one class, or a teacher, who teaches it. */
-const personOf = async (world: World, platform: PlatformRow, launch: Launch): Promise<string> => {
-	// Nobody knows it: whoever came from a platform comes back by it.
-	const passphrase = await hashPassphrase(newSecret(), world.cost);
-	const at = world.now();
-	return world.store.db.transaction().execute(async (whole) => {
-		const inClass = await classOf(whole, platform, launch, at);
-		const place = launch.isTeacher ? 'teacher' : inClass;
-		const key = hashOf(`${platform.id} person ${launch.subject} ${place}`);
-		const known = await whole.selectFrom('comers').select('person').where('id', '=', key).executeTakeFirst();
-		const person = known?.person ?? newId(at);
-		if (!known) {
-			const shown = nameShape.safeParse((launch.name ?? '').slice(0, LONGEST_NAME));
-			const row = {
-				role: launch.isTeacher ? 'teacher' : 'learner',
-				name: shown.data ?? `#${key.slice(0, 4)}`,
-				// No name that is typed is this one: people of one name may come from a platform.
-				known_as: `\t${key}`,
-				class: launch.isTeacher ? null : inClass
-			} as const;
-			await whole
-				.insertInto('people')
-				.values({ id: person, ...row, passphrase, since: at })
-				.execute();
-			await whole.insertInto('comers').values({ id: key, person }).execute();
-		}
-		if (launch.isTeacher)
-			await whole
-				.insertInto('teaching')
-				.values({ id: newId(at), class: inClass, teacher: person })
-				.onConflict((conflict) => conflict.columns(['class', 'teacher']).doNothing())
-				.execute();
-		return person;
+	if (!platform || way.nonce === null) throw new Refused('launchOver');
+	const message = await readMessage(token, platform, keys, world.now());
+	if (hashOf(message.nonce) !== way.nonce) throw new Refused('notFromPlatform');
+	const made = (): Promise<Comer> => personOf(world, platform, message);
+	// Two who come at once, the first of a course: one begins its class, and the other finds it the next time.
+	const comer = await made().catch((problem: unknown) => {
+		if (isTaken(problem)) return made();
+		throw problem;
 	});
+	return { ...comer, message, platform };
 };
+
+const onWay = ({ platform, person }: Arrived): Pick<ArrivalRow, 'platform' | 'person'> => ({
+	platform: platform.id,
+	person
+});
+
+/** What a teacher of a platform can link to. */
+const choosing = async (world: World, found: Arrived, choice: Choice): Promise<Arriving> => {
+	if (!found.message.isTeacher) throw new Refused('notForRole');
+	if (!choice.links) throw new Refused('noLinks');
+	const assignments = await world.store.db
+		.selectFrom('assignments')
+		.select(['id', 'name'])
+		.where('class', '=', found.class)
+		.orderBy('id')
+		.execute();
+	const open: OpenChoice = { ...choice, class: found.class };
+	const ticket = await newTicket(world, { ...onWay(found), choice: JSON.stringify(open) });
+	return { kind: 'choose', ticket, assignments, several: choice.several };
+};
+
+/** What comes of somebody's arrival. */
+type Arriving =
+	/** They are signed in, and go to a path of this site. */
+	| { readonly kind: 'in'; readonly secret: string; readonly to: string }
+	/** They go on in a page of its own, by a ticket. */
+	| { readonly kind: 'apart'; readonly ticket: string }
+	/** They choose what is to be linked to. */
+	| {
+			readonly kind: 'choose';
+			readonly ticket: string;
+			readonly several: boolean;
+			readonly assignments: readonly { readonly id: string; readonly name: string }[];
+	  };
 
 /**
- * Somebody arrives with what their platform has signed. They are signed in; where their browser keeps no secret of a page in a frame,
- * they are given a ticket for a page of its own, good once.
+ * Somebody arrives with what their platform has signed. They are signed in; in a frame, where most browsers keep nothing, they are
+ * given a ticket for a page of its own, good once. Whoever comes for links chooses them where they are: that needs nothing to be kept.
+ * Throws Refused where the browser that arrives is not the one that set out. In a frame that keeps nothing it cannot tell: there only
+ * the platform's own pages can show what is answered, and nothing happens before it is clicked.
  */
 export const launch = useCase({
 	who: 'anybody',
 	input: z.object({
 		state: z.string().max(LONGEST),
 		id_token: z.string().max(LONGEST * 5),
-		inFrame: z.boolean()
+		inFrame: z.boolean(),
+		/** The state that the browser has kept. */
+		kept: optional,
+		/** Where this site stands. */
+		site: z.url()
 	}),
-	run: async (typed, { world }): Promise<{ readonly secret: string; readonly origin: string }> => {
-		const way = await taken(world, typed.state);
-		const platform = await world.store.db
-			.selectFrom('platforms')
-			.selectAll()
-			.where('id', '=', way.platform)
-			.executeTakeFirst();
-		if (!platform || way.nonce === null) throw new Refused('launchOver');
-		const message = await readMessage(typed.id_token, platform, keys, world.now());
-		if (hashOf(message.nonce) !== way.nonce) throw new Refused('notFromPlatform');
-		const made = (): Promise<string> => personOf(world, platform, message);
-		// Two who come at once, the first of a course: one begins its class, and the other finds it the next time.
-		const person = await made().catch((problem: unknown) => {
-			if (isTaken(problem)) return made();
-			throw problem;
-		});
+	run: async (typed, { world }): Promise<Arriving & { readonly origin: string }> => {
+		if (typed.kept !== typed.state && !(typed.inFrame && typed.kept === undefined))
+			throw new Refused('otherBrowser');
+		const found = await arrived(world, typed.state, typed.id_token);
 		// The platform's own pages: they may show ours in a frame.
-		const { origin } = new URL(platform.authorize);
-		if (!typed.inFrame) return { secret: await newSession(world, person), origin };
-		const secret = newSecret();
-		await world.store.db
-			.insertInto('arrivals')
-			.values({
-				id: hashOf(secret),
-				platform: platform.id,
-				nonce: null,
-				person,
-				until: world.now() + ON_THE_WAY
-			})
-			.execute();
-		return { secret, origin };
+		const { origin } = new URL(found.platform.authorize);
+		const { wanted, isTeacher } = found.message;
+		if (wanted.kind === 'choice') return { origin, ...(await choosing(world, found, wanted.choice)) };
+		const role = isTeacher ? 'teacher' : 'learner';
+		const goal = await foundGoal(world, goalOf(wanted, typed.site), found.class);
+		if (goal?.kind === 'assignment') await keepColumn(world, { ...found, assignment: goal.id });
+		const to = pathFor(goal, { role, class: found.class });
+		if (!typed.inFrame) return { kind: 'in', secret: await newSession(world, found.person), to, origin };
+		return { kind: 'apart', ticket: await newTicket(world, { ...onWay(found), to }), origin };
 	}
 });
+
+const oneTicket = z.strictObject({ ticket: z.string().max(LONGEST) });
 
 /** Whoever was given a ticket in a frame comes in by it, in a page of its own. */
 export const openLaunch = useCase({
 	who: 'anybody',
-	input: z.strictObject({ ticket: z.string().max(LONGEST) }),
-	run: async (typed, { world }): Promise<{ readonly secret: string }> => {
-		const { person } = await taken(world, typed.ticket);
-		if (person === null) throw new Refused('launchOver');
-		return { secret: await newSession(world, person) };
+	input: oneTicket,
+	run: async (typed, { world }): Promise<{ readonly secret: string; readonly to: string }> => {
+		const { person, to } = await taken(world, typed.ticket);
+		if (person === null || to === null) throw new Refused('launchOver');
+		return { secret: await newSession(world, person), to };
 	}
 });

@@ -60,6 +60,21 @@ const handedInBy = async (world: World, learner: string) => {
 	return all;
 };
 
+/** What was sent of a learner to learning platforms, and as whom. */
+const sentOf = async ({ store: { db } }: World, learner: string) => {
+	const rows = await db
+		.selectFrom('sendings')
+		.select(['subject', 'score', 'stamp'])
+		.where('person', '=', learner)
+		.orderBy('id')
+		.execute();
+	return rows.map(({ subject, score, stamp }) => ({
+		as: subject,
+		score: score === null ? null : (JSON.parse(score) as unknown),
+		at: stamp
+	}));
+};
+
 /** Gives a learner another name. */
 export const renameLearner = useCase({
 	who: 'teacher',
@@ -117,7 +132,8 @@ export const exportLearner = useCase({
 		return {
 			person: { ...person, class: await classNamed(world, inClass) },
 			signedInUntil: sessions.map(({ until }) => until),
-			handedIn: await handedInBy(world, person.id)
+			handedIn: await handedInBy(world, person.id),
+			sent: await sentOf(world, person.id)
 		};
 	}
 });

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { safeAddress } from '../lti/message.ts';
 import { newId } from '../people/ids.ts';
 import { id } from '../people/shapes.ts';
 import { Refused } from '../refused.ts';
@@ -7,12 +8,6 @@ import { useCase } from '../use-case.ts';
 
 const LONGEST = 255;
 const given = z.string().trim().min(1).max(LONGEST);
-/** Over https, but on this machine. */
-const address = given.refine(
-	(typed) =>
-		URL.canParse(typed) && /^(https:\/\/|http:\/\/(localhost|127\.0\.0\.1)[:/])/.test(new URL(typed).href)
-);
-
 /** Lets whoever comes from a learning platform in: what its keeper says of it. Its teachers become teachers here. */
 export const addPlatform = useCase({
 	who: 'teacher',
@@ -20,11 +15,13 @@ export const addPlatform = useCase({
 		issuer: given,
 		client: given,
 		deployment: given,
-		authorize: address,
-		keys: address
+		authorize: given.pipe(safeAddress),
+		keys: given.pipe(safeAddress),
+		/** Left empty where no marks are to be sent. */
+		token: z.union([z.literal(''), given.pipe(safeAddress)]).default('')
 	}),
 	run: async (typed, { world: { store, now }, caller }): Promise<void> => {
-		const row = { ...typed, id: newId(now()), by: caller.id, since: now() };
+		const row = { ...typed, token: typed.token || null, id: newId(now()), by: caller.id, since: now() };
 		try {
 			await store.db.insertInto('platforms').values(row).execute();
 		} catch (problem) {

@@ -18,6 +18,7 @@ const forTeacher = async (event: PageServerLoadEvent, inClass: string) => {
 			found: await asked(USE_CASES.readClass, event, { class: inClass }),
 			teachers: await asked(USE_CASES.readTeachers, event, { class: inClass }),
 			self: (await callerAt(event))?.id,
+			sendings: await asked(USE_CASES.classSendings, event, { class: inClass }),
 			assignments: await asked(USE_CASES.classAssignments, event, { class: inClass }),
 			lessons: settable(url)
 		};
@@ -101,6 +102,8 @@ export const actions: Actions = {
 	removePlatform: (event) => done(USE_CASES.removePlatform, event),
 	open: (event) => done(USE_CASES.setJoining, event, () => ({ class: event.params.class, open: true })),
 	close: (event) => done(USE_CASES.setJoining, event, () => ({ class: event.params.class, open: false })),
+	sendAgain: (event) =>
+		done(USE_CASES.sendMarkAgain, event, ({ sending }) => ({ class: event.params.class, sending })),
 	rename: (event) => done(USE_CASES.renameLearner, event),
 	reset: (event) => done(USE_CASES.resetPassphrase, event),
 	remove: (event) => done(USE_CASES.removeLearner, event),
