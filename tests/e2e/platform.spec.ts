@@ -100,6 +100,7 @@ test('an address that somebody hands on brings nobody in', async ({ browser }) =
 	const stranger = await somebody(browser, school(), 'en-GB');
 	await stranger.route(`${address}/lti/login`, async (route) => {
 		const headers = (await route.fetch({ maxRedirects: 0 })).headers();
+		await stranger.context().clearCookies();
 		await route.fulfill({ status: 303, headers: { location: headers['location'] ?? '' } });
 	});
 	await stranger.goto(platform.course('learner Bea', false));
