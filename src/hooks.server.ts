@@ -9,9 +9,8 @@ import {
 import { building } from '$app/environment';
 import { movedPath } from '#shared/renamed.ts';
 import { languageOf } from '#shared/speech/language.ts';
-import { speechOf } from '#shared/speech/speech.ts';
 import { LANGUAGE_COOKIE, LANGUAGE_KEPT_FOR, sentOnTo } from '#shared/speech/sent-on.ts';
-import { serverWords } from '#shared/speech/school-words.ts';
+import { serverSpeech } from '#shared/speech/server-speech.ts';
 import { faultOf, writeLog } from '#server/log.ts';
 import { newId } from '#server/people/ids.ts';
 import { readSettings } from '#server/settings.ts';
@@ -69,7 +68,7 @@ export const init: ServerInit = async () => {
 export const handleError: HandleServerError = async ({ error: problem, event, status, message }) => {
 	if (status < 500 || !settings) return { message };
 	const number = writeFault(problem, event.route.id ?? 'none');
-	const { words } = speechOf(await serverWords(languageOf(event.url.pathname)), 'cm');
+	const { words } = await serverSpeech(languageOf(event.url.pathname));
 	return { message: words.classroom.ourFault({ number }) };
 };
 
@@ -97,7 +96,7 @@ export const handle: Handle = async ({ event, resolve }) => {
 	if (moved !== undefined) redirect(308, moved + (building ? '' : event.url.search));
 	if (!building && isForPage(event)) sendOn(event);
 	const language = languageOf(event.url.pathname);
-	const { page, classroom } = speechOf(await serverWords(language), 'cm').words;
+	const { page, classroom } = (await serverSpeech(language)).words;
 	if (isOfOtherSite(event)) error(403, classroom.otherSite);
 	// What a class sees is for one person, whoever asks next on the same way.
 	if (event.route.id?.includes('/class/')) event.setHeaders({ 'cache-control': 'private, no-store' });

@@ -1,8 +1,8 @@
 import { error, fail, json, redirect, type ActionFailure, type RequestEvent } from '@sveltejs/kit';
 import { BadInput } from '#shared/bad-input.ts';
 import { addressIn, askedFor, languageOf, type Language } from '#shared/speech/language.ts';
-import { serverWords } from '#shared/speech/school-words.ts';
-import { speechOf, type Speech } from '#shared/speech/speech.ts';
+import { serverSpeech } from '#shared/speech/server-speech.ts';
+import type { Speech } from '#shared/speech/speech.ts';
 import { COST } from '#server/people/passphrases.ts';
 import { callerOf, STAYS } from '#server/people/sessions.ts';
 import { startSending } from '#server/gradebook/sender.ts';
@@ -58,8 +58,7 @@ export const isReady = async (): Promise<boolean> => {
 
 type Event = Pick<RequestEvent, 'cookies' | 'url' | 'getClientAddress'>;
 
-const speechAt = async (url: URL): Promise<Speech> =>
-	speechOf(await serverWords(languageOf(url.pathname)), 'cm');
+const speechAt = (url: URL): Promise<Speech> => serverSpeech(languageOf(url.pathname));
 
 /** What somebody who asked for something is told that was not done, with its status; undefined where it is a fault of ours. */
 const toldOf = async (
@@ -236,7 +235,7 @@ export const speechFor = async ({
 	headers
 }: Request): Promise<{ readonly language: Language; readonly words: Speech['words'] }> => {
 	const language = askedFor(headers.get('accept-language') ?? '') ?? 'en';
-	return { language, words: speechOf(await serverWords(language), 'cm').words };
+	return { language, words: (await serverSpeech(language)).words };
 };
 
 /** Goes to the page of whoever is signed in. */

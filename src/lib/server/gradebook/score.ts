@@ -1,6 +1,5 @@
 import { isLanguage, type Language } from '#shared/speech/language.ts';
-import { serverWords } from '#shared/speech/school-words.ts';
-import { speechOf } from '#shared/speech/speech.ts';
+import { serverSpeech } from '#shared/speech/server-speech.ts';
 import { endOf, eventsOf, verdictOf, type Assignment, type Seen } from '../handing/attempts.ts';
 import type { AttemptRow } from '../store/tables.ts';
 import type { World } from '../world.ts';
@@ -23,7 +22,7 @@ const isUnfinished = ({ steps }: Seen): boolean =>
 
 const commentOf = async ({ total }: Seen, language: string): Promise<string> => {
 	const known: Language = isLanguage(language) ? language : 'en';
-	const { words } = speechOf(await serverWords(known), 'cm');
+	const { words } = await serverSpeech(known);
 	return words.platform.comment(total);
 };
 
