@@ -74,6 +74,8 @@ export class Gradebook {
 	readonly refused: string[] = [];
 	/** What is to go wrong, each once and in turn. */
 	readonly troubles: Trouble[] = [];
+	/** How many columns it lists at once. */
+	pageOf = 100;
 	tokens = 0;
 	lasts = 3600;
 	readonly #good = new Map<string, { readonly scopes: readonly string[]; readonly until: number }>();
@@ -126,8 +128,9 @@ export class Gradebook {
 		if (trouble === 'cut') return void request.socket.destroy();
 		if (trouble) return void response.writeHead(trouble.status, trouble.headers).end();
 		try {
-			const { status, type, json } = await this.#done(request, url, body);
-			response.writeHead(status, { 'content-type': type }).end(JSON.stringify(json));
+			const { status, type, json, next } = await this.#done(request, url, body);
+			const link = next === undefined ? {} : { link: `<${next}>; rel="next"` };
+			response.writeHead(status, { 'content-type': type, ...link }).end(JSON.stringify(json));
 		} catch (problem) {
 			const why = problem instanceof Error ? problem.message : String(problem);
 			this.refused.push(`${request.method ?? ''} ${url.pathname}: ${why}`);
@@ -139,7 +142,12 @@ export class Gradebook {
 		request: IncomingMessage,
 		url: URL,
 		body: string
-	): Promise<{ readonly status: number; readonly type: string; readonly json: unknown }> {
+	): Promise<{
+		readonly status: number;
+		readonly type: string;
+		readonly json: unknown;
+		readonly next?: string;
+	}> {
 		const asked = `${request.method ?? ''} ${url.pathname}`;
 		if (asked === 'POST /token')
 			return { status: 200, type: 'application/json', json: await this.#token(request, body) };
@@ -152,8 +160,12 @@ export class Gradebook {
 			may('lineitem', 'lineitem.readonly');
 			if (request.headers.accept !== LIST) throw new Wrong(406, 'accept');
 			const link = url.searchParams.get('resource_link_id');
-			const json = this.columns.filter(({ resourceLinkId }) => link === null || resourceLinkId === link);
-			return { status: 200, type: LIST, json };
+			const found = this.columns.filter(({ resourceLinkId }) => link === null || resourceLinkId === link);
+			const from = Number(url.searchParams.get('from') ?? 0);
+			url.searchParams.set('from', String(from + this.pageOf));
+			const more = from + this.pageOf < found.length;
+			const json = found.slice(from, from + this.pageOf);
+			return { status: 200, type: LIST, json, ...(more ? { next: url.href } : {}) };
 		}
 		if (asked === 'POST /columns') {
 			may('lineitem');

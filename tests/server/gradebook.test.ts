@@ -144,11 +144,17 @@ onBoth('marks for a learning platform', (newStorePlace) => {
 		const one = await newLearner(gradebook.claim(brought));
 		await one.handIn();
 		const other = await newLearner();
-		const there = gradebook.addColumn({ scoreMaximum: 12, label: 'There', resourceLinkId: other.link });
+		// It has several of the link, on pages of one: the last is the assignment's own.
+		for (const label of ['Beside', 'Beside too'])
+			gradebook.addColumn({ scoreMaximum: 9, label, resourceLinkId: other.link });
+		const { link: resourceLinkId, assignment: resourceId } = other;
+		const there = gradebook.addColumn({ scoreMaximum: 12, label: 'There', resourceLinkId, resourceId });
+		gradebook.pageOf = 1;
 		await other.handIn();
 		const columns = gradebook.columns.length;
 		await round();
 		expect(new Set(gradebook.posted.map(({ column }) => column))).toEqual(new Set([brought, there]));
+		gradebook.pageOf = 100;
 		expect(gradebook.columns.length).toBe(columns);
 		expect(gradebook.cells.get(`${there} ${other.sub}`)?.mark).toBe(2);
 	});

@@ -256,6 +256,23 @@ onBoth('people from a learning platform', (newStorePlace) => {
 		);
 	});
 
+	it('come in from each of several places at one platform, whether or not it names the place when they set out', async () => {
+		const teacher = await school.teacher('Mr Cedar');
+		await platform.enter(school, teacher, { deployment: 'room-3' });
+		const found = [];
+		for (const place of ['room-1', 'room-3', 'room-4'])
+			found.push(await told(arrive({ sub: 'of several', [claim('deployment_id')]: place })));
+		expect(found).toEqual(['done', 'done', 'notFromPlatform']);
+		const ask = { iss: platform.issuer, login_hint: 'h', answer: `${SITE}/lti/launch` };
+		for (const [lti_deployment_id, answer] of [
+			['room-3', 'done'],
+			['room-4', 'noPlatform']
+		] as const)
+			expect(await told(school.ask(USE_CASES.beginLaunch, undefined, { ...ask, lti_deployment_id }))).toBe(
+				answer
+			);
+	});
+
 	it('come in by the browser that set out, and by no other', async () => {
 		const { state, nonce } = await platform.begin(school);
 		const id_token = await platform.sign(school, { nonce });

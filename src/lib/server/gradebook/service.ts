@@ -21,6 +21,10 @@ const ASSERTION = 'urn:ietf:params:oauth:client-assertion-type:jwt-bearer';
 const WITHIN = 10_000;
 /** A token is not used any more so long before it runs out, in milliseconds. */
 const BEFORE_END = 30_000;
+/** The longest that a platform is left alone because it says so, in milliseconds. */
+const LONGEST_WAIT = 24 * 60 * 60_000;
+/** The most pages of a list that are read. */
+const MOST_PAGES = 20;
 /** The most that is read of an answer. */
 const LONGEST = 1_000_000;
 
@@ -48,8 +52,9 @@ export class NotServed extends Error {
 }
 
 const waitOf = (answer: Response): number => {
-	const seconds = Number(answer.headers.get('retry-after') ?? 0);
-	return Number.isFinite(seconds) && seconds > 0 ? Math.min(seconds, 24 * 3600) * 1000 : 0;
+	const said = answer.headers.get('retry-after') ?? '0';
+	const wait = /^\d+$/.test(said) ? Number(said) * 1000 : Date.parse(said) - Date.now();
+	return wait > 0 ? Math.min(wait, LONGEST_WAIT) : 0;
 };
 
 /** Asks, and nowhere but where was said. Throws NotServed where no answer comes. */
@@ -94,6 +99,8 @@ const columnShape = z.object({
 	resourceId: z.string().nullish(),
 	resourceLinkId: z.string().nullish()
 });
+
+type Listed = z.infer<typeof columnShape>;
 
 /** What a column is found by, or made with. */
 export interface Column {
@@ -186,6 +193,21 @@ export class GradebookService {
 		await answer.body?.cancel();
 	}
 
+	/** All columns of a list, page by page. */
+	async #columns(platform: PlatformRow, allowed: string, list: string): Promise<readonly Listed[]> {
+		const found: Listed[] = [];
+		let at: string | undefined = list;
+		for (let pages = 0; at !== undefined && pages < MOST_PAGES; pages += 1) {
+			const answer: Response = await this.#ask(platform, allowed, at, { headers: { accept: LIST } });
+			const page = z.array(columnShape).safeParse(await readJson(answer));
+			if (!page.success) throw new NotServed('noColumn');
+			found.push(...page.data);
+			const [, next] = /<([^>]+)>\s*;\s*rel="?next"?/.exec(answer.headers.get('link') ?? '') ?? [];
+			at = safeAddress.safeParse(next).data;
+		}
+		return found;
+	}
+
 	/** The address of the column of a link, which is made where the platform has none. Throws NotServed. */
 	async column(platform: PlatformRow, allowed: string, columns: string, wanted: Column): Promise<string> {
 		const scopes = allowed.split(' ');
@@ -193,10 +215,8 @@ export class GradebookService {
 		if (![COLUMNS, COLUMNS_READ].some((each) => scopes.includes(each))) throw new NotServed('notAllowed');
 		const at = new URL(columns);
 		at.searchParams.set('resource_link_id', link);
-		const listed = await this.#ask(platform, allowed, at.href, { headers: { accept: LIST } });
-		const found = z.array(columnShape.loose()).safeParse(await readJson(listed));
-		if (!found.success) throw new NotServed('noColumn');
-		const own = found.data.filter(({ resourceLinkId }) => resourceLinkId === link);
+		const listed = await this.#columns(platform, allowed, at.href);
+		const own = listed.filter(({ resourceLinkId }) => resourceLinkId === link);
 		const known = own.find(({ resourceId }) => resourceId === assignment) ?? own[0];
 		if (known) return known.id;
 		if (!scopes.includes(COLUMNS)) throw new NotServed('notAllowed');
