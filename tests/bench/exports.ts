@@ -17,7 +17,7 @@ import { drawingsSvg } from '#exports/svg/drawings-svg.ts';
 import { cutStrokes } from '#garment/piece-lines.ts';
 import type { Pattern } from '#garment/pattern.ts';
 import { bodyOf, garmentOf, madeFor } from '../garment/garment-files.ts';
-import { CHROMIUM_SWITCHES, ensureChromium } from '../support/chromium.ts';
+import { CHROMIUM_SWITCHES, windowedChromium } from '../support/chromium.ts';
 import { median, type Figure } from './figure.ts';
 
 /** At least so many times faster than a browser's printing. */
@@ -94,7 +94,7 @@ const printingFigures = async (pattern: Pattern): Promise<readonly Figure[]> => 
 		date: new Date(0)
 	} as const;
 	const ours = () => patternPdf(drawings, options);
-	const browser = await chromium.launch({ executablePath: ensureChromium(), args: [...CHROMIUM_SWITCHES] });
+	const browser = await chromium.launch({ executablePath: windowedChromium(), args: [...CHROMIUM_SWITCHES] });
 	try {
 		const theirs = () => printedBy(browser, printable(drawingsSvg(drawings, 'A dress'), plan, paper));
 		const rounds: { ours: number; theirs: number; bytes: readonly [number, number] }[] = [];

@@ -1,9 +1,11 @@
 import type { Body } from '#shared/body.ts';
 import type { Placement } from '#shared/placement.ts';
-import { checkSubmission, type SubmissionReport } from '#checker/check-submission.ts';
+import { asHandedIn, checkSubmission, type SubmissionReport } from '#checker/check-submission.ts';
+import { misstepIn } from '#checker/missteps/of-work.ts';
 import { pointMissteps } from '#checker/missteps/point-missteps.ts';
 import { OwnDraft } from '#checker/own-draft.ts';
 import { placementOfPath } from '#checker/placed.ts';
+import { judged, type Judged, type LearnersWork } from '#checker/work.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { stepMakes } from '#drafting/steps/kinds.ts';
@@ -18,6 +20,8 @@ import { median, type Figure } from './figure.ts';
 
 const GOAL = 10_000;
 const GOAL_SECONDS = 30;
+/** What went wrong is weighed once a wrong mark, when the verdict stands already: in so many milliseconds. */
+const GOAL_WEIGHED = 30;
 /** Learners a block; each draws another body. */
 const LEARNERS = 60;
 const ROUNDS = 9;
@@ -122,33 +126,60 @@ const timed = (work: () => void): number => {
 	return (user + system) / 1000;
 };
 
-const figureOf = (what: string, lines: boolean): Figure => {
+const worksOf = (work: readonly HandedIn[]): readonly LearnersWork[] =>
+	work.map(({ method, body, placements }) => asHandedIn(method, body, draftOf(method, body), placements));
+
+const isWrong = (found: Judged, step: string): boolean => found.verdict(step).answer === 'wrong';
+
+/** One round: drafted alone, judged, and with every wrong mark weighed. */
+const round = (work: readonly HandedIn[]) => {
+	const alone = timed(() => {
+		for (let i = 0; i < REPEATS; i++) for (const { method, body } of work) draftOf(method, body);
+	});
+	const all = worksOf(work);
+	const drafted = timed(() => worksOf(work));
+	let found: readonly Judged[] = [];
+	const judging = timed(() => (found = all.map(judged)));
+	const wrong = all.flatMap((each, i) => {
+		const one = found[i];
+		return one
+			? Object.keys(each.entries)
+					.filter((step) => isWrong(one, step))
+					.map((step) => [each, one, step] as const)
+			: [];
+	});
+	const weighing = timed(() => wrong.forEach(([each, one, step]) => misstepIn(each, one, step)));
+	return { alone: alone / REPEATS, judging: drafted + judging, weighing, wrong: wrong.length };
+};
+
+const figuresOf = (what: string, lines: boolean): readonly Figure[] => {
 	const work = [backBlock(), frontBlock()].flatMap((method) =>
 		Array.from({ length: LEARNERS }, (_, seed) => handedIn(method, seed + 1, lines))
 	);
 	checkSeen(work);
-	const check = (): void => work.forEach(checked);
-	const draft = (): void => {
-		for (let i = 0; i < REPEATS; i++) for (const { method, body } of work) draftOf(method, body);
-	};
-	const rounds = Array.from({ length: ROUNDS }, (_, i) => {
-		// Whichever comes first in a round has the colder machine, so they take turns.
-		if (i % 2 === 0) return { whole: timed(check), alone: timed(draft) / REPEATS };
-		const alone = timed(draft) / REPEATS;
-		return { whole: timed(check), alone };
-	}).slice(WARM_UP);
-	const seconds = (median(rounds.map(({ whole }) => whole)) / 1000 / work.length) * GOAL;
-	const ratio = median(rounds.map(({ whole, alone }) => whole / alone));
-	return {
-		name: `checking ${GOAL} whole blocks, ${what}`,
-		figure: `${seconds.toFixed(1)} s on one core (${ratio.toFixed(0)} times drafting them alone; ${work.length} blocks with slips, ${rounds.length} rounds)`,
-		goal: `at most ${GOAL_SECONDS} s`,
-		met: seconds <= GOAL_SECONDS
-	};
+	const rounds = Array.from({ length: ROUNDS }, () => round(work)).slice(WARM_UP);
+	const seconds = (median(rounds.map(({ judging }) => judging)) / 1000 / work.length) * GOAL;
+	const ratio = median(rounds.map(({ judging, alone }) => judging / alone));
+	const weighed = median(rounds.map(({ weighing, wrong }) => weighing / wrong));
+	const wrong = rounds[0]?.wrong ?? 0;
+	return [
+		{
+			name: `judging ${GOAL} whole blocks, ${what}`,
+			figure: `${seconds.toFixed(1)} s on one core (${ratio.toFixed(0)} times drafting them alone; ${work.length} blocks with slips, ${rounds.length} rounds)`,
+			goal: `at most ${GOAL_SECONDS} s`,
+			met: seconds <= GOAL_SECONDS
+		},
+		{
+			name: `telling what went wrong in them, ${what}`,
+			figure: `${weighed.toFixed(2)} ms a wrong mark (${wrong} of them, a hand that strays among them: ${((weighed * wrong * GOAL) / work.length / 1000).toFixed(0)} s for ${GOAL} blocks)`,
+			goal: `at most ${GOAL_WEIGHED} ms`,
+			met: weighed <= GOAL_WEIGHED
+		}
+	];
 };
 
-/** How long whole blocks take to be drafted and checked, with what went wrong in them: half backs, half fronts, on generated bodies. */
+/** How long whole blocks take to be judged, and what went wrong in them to be told: half backs, half fronts, on generated bodies. */
 export const submissionFigures = (): readonly Figure[] => [
-	figureOf('points alone', false),
-	figureOf('points, lines and curves', true)
+	...figuresOf('points alone', false),
+	...figuresOf('points, lines and curves', true)
 ];

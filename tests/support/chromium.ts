@@ -67,6 +67,10 @@ const onThePath = (): string[] => {
 	return folders.flatMap((folder) => NAMES.map((name) => path.join(folder, name + ending)));
 };
 
+const places = (): readonly string[] => [
+	...new Set([...(USUAL_PLACES[process.platform] ?? []), ...onThePath(), playwrightsOwn.executablePath()])
+];
+
 /**
  * The path of an installed Chromium or Chrome that starts, or undefined.
  *
@@ -78,8 +82,7 @@ export const findChromium = (): string | undefined => {
 		if (runs(chosen)) return chosen;
 		throw new Error(`${CHOSEN} names a browser that does not start: ${chosen}`);
 	}
-	const places = [...(USUAL_PLACES[process.platform] ?? []), ...onThePath(), playwrightsOwn.executablePath()];
-	return [...new Set(places)].find(runs);
+	return places().find(runs);
 };
 
 const fromPlaywright = (): boolean => {
@@ -110,6 +113,11 @@ export const ensureChromium = (): string => {
 	}
 	throw new Error(WHAT_TO_DO);
 };
+
+/** The one with a window, as people have it, where there is one: what is told of "a browser" is told of it. */
+export const windowedChromium = (): string =>
+	(process.env[CHOSEN] ? undefined : places().find((file) => !file.includes('headless') && runs(file))) ??
+	ensureChromium();
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
 	try {

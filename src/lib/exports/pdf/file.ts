@@ -8,13 +8,13 @@ import {
 	type PDFOperator,
 	type PDFPage
 } from '@cantoo/pdf-lib';
-import fontkit from '@cantoo/fontkit';
 import type { Speech } from '#shared/speech/speech.ts';
 import { mm, radians } from '#shared/units.ts';
 import { at } from '#geometry/point.ts';
 import { PAGE_MARGIN, type Paper } from '../sheets/tiles.ts';
 import { FONT_NAME, wordsOperators } from './operators.ts';
 import { textPages, type TextBlock } from './text-pages.ts';
+import { typefaces } from './typeface.ts';
 
 /** Points of a PDF page in one millimetre: a point is 1/72 inch (ISO 32000-1). */
 const POINTS = 72 / 25.4;
@@ -42,7 +42,7 @@ export interface OpenFile {
 /** Begins a file. */
 export const openFile = async ({ title, font, speech, date }: FileOptions): Promise<OpenFile> => {
 	const document = await PDFDocument.create();
-	document.registerFontkit(fontkit);
+	document.registerFontkit(typefaces);
 	document.setTitle(title);
 	document.setLanguage(speech.language);
 	document.setProducer('Square Across');

@@ -1,0 +1,31 @@
+import fontkit, { type Font } from '@cantoo/fontkit';
+import { keptFor } from '#shared/kept.ts';
+
+/** Texts that a typeface remembers; more than a garment's whole pattern has. */
+const REMEMBERED = 4_000;
+
+/** Makes a typeface remember how it laid a text out: that is most of the work of a file, and each text is measured and then written. */
+const remembering = (font: Font): Font => {
+	const layout = font.layout.bind(font);
+	const known = new Map<string, ReturnType<typeof layout>>();
+	// Every file of ours asks for the same features, so a text alone tells its layout.
+	font.layout = (text, ...how) => {
+		const before = known.get(text);
+		if (before) return before;
+		if (known.size >= REMEMBERED) known.clear();
+		const laid = layout(text, ...how);
+		known.set(text, laid);
+		return laid;
+	};
+	return font;
+};
+
+/** A typeface file, read once for all the files that are written in it. Throws what fontkit throws at what is none. */
+const typeface = keptFor((bytes: Uint8Array) => {
+	const made = fontkit.create(bytes);
+	if (!('layout' in made)) throw new Error('a collection of typefaces is not one typeface');
+	return remembering(made);
+});
+
+/** What reads typefaces for files. */
+export const typefaces = { create: typeface };
