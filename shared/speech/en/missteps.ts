@@ -134,6 +134,14 @@ interface Misread {
 	readonly asRead?: readonly [right: Mm, wrong: Mm];
 }
 
+/** A share of a length laid off from a point; the length may be another step's. */
+interface LaidOff {
+	readonly of: Taken | { readonly kind: 'rule'; readonly name: string };
+	readonly share: Share;
+	readonly way: Compass;
+	readonly from: string;
+}
+
 /** The rule, where its share has a name. */
 const ruleShare = (right: Share): string | undefined =>
 	right === 'part' ? undefined : `the rule is ${ALONE[right]}`;
@@ -312,9 +320,9 @@ const slipsIn = (v: Voice) => ({
 		})[how],
 	withRule: ({ of }: { of: string }) => did(`added the length that the rule has for ${of}`),
 	withoutRule: ({ of }: { of: string }) => did(`took off the length that the rule has for ${of}`),
-	laidOff: ({ of, way, from }: { of: Taken | { kind: 'rule'; name: string }; way: Compass; from: string }) =>
+	laidOff: ({ of, share, way, from }: LaidOff) =>
 		did(
-			`laid off ${of.kind === 'rule' ? `the length of ${of.name}` : said(of)} from ${from}, ${WAYS[way]}`,
+			`laid off ${of.kind === 'rule' ? `the length of ${of.name}` : share === 'whole' ? said(of) : `${OF[share]} ${said(of)}`} from ${from}, ${WAYS[way]}`,
 			'the rule does something else from there'
 		),
 	halfway: ({ from, to }: { from: string; to: string }) => did(`took the middle between ${from} and ${to}`)

@@ -256,9 +256,9 @@ const slipsIn = (v: Voice): ReturnType<typeof english>['slips'] => ({
 		})[how],
 	withRule: ({ of }) => did(`sumado la longitud que la regla da para ${of}`),
 	withoutRule: ({ of }) => did(`restado la longitud que la regla da para ${of}`),
-	laidOff: ({ of, way, from }) =>
+	laidOff: ({ of, share, way, from }) =>
 		did(
-			`llevado ${of.kind === 'rule' ? `la longitud de ${of.name}` : said(of)} desde ${from}, ${WAYS[way]}`,
+			`llevado ${of.kind === 'rule' ? `la longitud de ${of.name}` : share === 'whole' ? said(of) : shareOf(share, [of])} desde ${from}, ${WAYS[way]}`,
 			'la regla hace otra cosa desde ahí'
 		),
 	halfway: ({ from, to }) => did(`tomado la mitad entre ${from} y ${to}`)

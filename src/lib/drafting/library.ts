@@ -2,6 +2,7 @@ import { BadInput } from '#shared/bad-input.ts';
 import { message } from '#shared/speech/message.ts';
 import type { Method } from './method.ts';
 import type { Language } from '#shared/speech/language.ts';
+import { readTwins } from './read-twins.ts';
 import { readMethod, type FindMethod, type Told } from './read-method.ts';
 
 /** A method file as parsed, not yet checked, and the place that errors about it name. */
@@ -30,10 +31,11 @@ export const methodLibrary = (files: readonly ParsedMethodFile[], language: Lang
 			const names = [...trail.slice(trail.indexOf(id)), id];
 			throw new BadInput(`${file.place}: uses`, message('reading', 'methodsInCircle', { names }));
 		}
-		const method = readMethod(file.content, file.place, (other) => find(other, [...trail, id]), {
+		const alone = readMethod(file.content, file.place, (other) => find(other, [...trail, id]), {
 			language,
 			words: file.words
 		});
+		const method = { ...alone, twins: readTwins(alone, file.content, files, language) };
 		read.set(id, method);
 		return method;
 	};

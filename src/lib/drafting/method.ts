@@ -3,7 +3,15 @@ import type { MeasurementKey } from '#shared/measurements.ts';
 import type { Words } from '#shared/speech/catalogue.ts';
 import type { Noun } from '#shared/speech/noun.ts';
 import type { Condition } from './conditions.ts';
+import type { Formula } from './formula/formula.ts';
 import type { Step } from './steps/step-rules.ts';
+
+/** A draft that leans on another, and its rules for the steps that both have: what may be followed in the wrong one. */
+export interface Twin {
+	readonly id: string;
+	readonly called: Noun;
+	readonly rules: readonly { readonly step: string; readonly formula: Formula }[];
+}
 
 /** The ordered steps of one draft, read and checked. Plain data: it can be sent to a browser as it is. */
 export interface Method {
@@ -25,9 +33,10 @@ export interface Method {
 	readonly refusals: readonly Condition[];
 	/** A body that breaks one of these is drafted with a warning. */
 	readonly warnings: readonly Condition[];
-	/** Lengths that should agree when the garment is sewn. */
 	/** Other methods whose lines the formulas name, by the short name that they go by here. */
 	readonly uses: Readonly<Record<string, Method>>;
+	/** What the drafts that lean on this one do where it does otherwise. */
+	readonly twins: readonly Twin[];
 	/** Whether exercises ask for its rules. */
 	readonly practised: boolean;
 }

@@ -293,6 +293,7 @@ export const readMethod = (
 		refusals,
 		warnings,
 		uses,
+		twins: [],
 		practised: file.practised
 	};
 };

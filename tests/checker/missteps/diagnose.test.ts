@@ -56,7 +56,7 @@ describe('the place alone', () => {
 			[490, 222.5]
 		] as const)
 			expect(notes('U', across, down)).toEqual(['fraction:half-for-quarter']);
-		expect(notes('U', 480, 220)[0]).toBe('plain:half:bust');
+		expect(notes('U', 480, 220)[0]).toBe('fraction:half-for-quarter+allowance:left-out:bustEase');
 		expect(notes('U', 490, 230)).toEqual([]);
 	});
 

@@ -4,7 +4,7 @@ import type { SheetPoint } from '#geometry/point.ts';
 import { lengthOf } from '#drafting/formula/value.ts';
 import type { Course } from './courses.ts';
 import { slip, type Misstep, type Part, type Slip } from './misstep.ts';
-import { LEAST_PAIR, PAIR, PRIORS, STRAY } from './priors.ts';
+import { ALIKE, LEAST_PAIR, PAIR, PRIORS, STRAY } from './priors.ts';
 import { othersThan, type Stand } from './stand.ts';
 import { sumOf } from './terms.ts';
 import { wideDistances } from './wide-distances.ts';
@@ -38,6 +38,9 @@ export const lengthParts = (
 	return [...common, ...wideDistances(formula, stand, counts)];
 };
 
+/** G2 is read for G3 more often than any other is. */
+const alike = (name: string, right: string): number => (name.charAt(0) === right.charAt(0) ? ALIKE : 1);
+
 /** Every other of the points on the sheet, begun from by mistake. */
 export const startParts = (
 	right: string,
@@ -47,7 +50,7 @@ export const startParts = (
 ): readonly Part<SheetPoint>[] =>
 	othersThan(stand, right).map(({ name, place, share }) => ({
 		note: `start:${name}-for-${right}`,
-		prior: PRIORS.start * part * share,
+		prior: PRIORS.start * part * share * alike(name, right),
 		slip: () => said(name),
 		value: place
 	}));
@@ -61,7 +64,7 @@ export const aimParts = (
 ): readonly Part<SheetPoint>[] =>
 	othersThan(stand, right, start).map(({ name, place, share }) => ({
 		note: `toward:${name}-for-${right}`,
-		prior: PRIORS.toward * share,
+		prior: PRIORS.toward * share * alike(name, right),
 		slip: () => said(name),
 		value: place
 	}));

@@ -35,7 +35,7 @@ export const PRIORS = {
 	/** Any other measurement of the body, each. */
 	anyMeasurement: 0.002,
 	/** A usual share of any measurement and nothing besides, each. */
-	plainMeasurement: 0.0009,
+	plainMeasurement: 0.0006,
 	/** What is beyond whole centimetres, or inches, left out. */
 	fractionDropped: 0.0015,
 	/** The rule of another step of the draft: shared by all, the nearest most. */
@@ -49,7 +49,7 @@ export const PRIORS = {
 	/** A curve measured from end to end with the ruler. */
 	straightForCurved: 0.02,
 	/** As far as another point lies, or as long as a line is: shared by all. */
-	asFarAs: 0.02,
+	asFarAs: 0.025,
 	/** The other of two lengths, the rule of another case, another of the named values, each. */
 	otherFormula: 0.01,
 	/** A number of the rule forgotten, each: one that is no share of a length, or it would be the whole for a half. */
@@ -60,6 +60,8 @@ export const PRIORS = {
 	leftAt: 0.025,
 	/** Level with one point and straight above or below another, which is no rule of the step: shared by all pairs. */
 	squares: 0.025,
+	/** The same with two points that the step works with: shared by all pairs of those. */
+	squaresOfNeeds: 0.02,
 	/** Half of the way between two points, likewise. */
 	halfway: 0.01,
 	/** Another starting point: shared by all the points that stand on the sheet. */
@@ -79,13 +81,17 @@ export const PRIORS = {
 	/** The decimal point one place off, in the result. */
 	decimal: 0.006,
 	/** The tape read on the wrong side of a ten, so that the number is 10 cm too long or too short. */
-	tape: 0.012,
+	tape: 0.009,
 	/** Two digits written in the wrong order. */
 	digits: 0.004,
 	/** The rule of the other panel. */
 	otherPanel: 0.015,
+	/** Twice as far as the square lines meet, or half, from where either comes: each. */
+	metElsewhere: 0.004,
 	/** The right place of another point that is still to come: shared by all of those. */
 	otherPoint: 0.02,
+	/** Brought only as far as the fold, where it is to be mirrored on it. */
+	toFold: 0.015,
 	/** What is to be moved left where it was: its new name is read as another name of the same place. */
 	unmoved: 0.05,
 	/** The line not looked for at all, or taken as it lies: the point beside the place stands on the sheet already. */
@@ -119,6 +125,8 @@ export const LOWERED = {
 	inMeasurement: 0.5,
 	/** Inches for a body written in centimetres, and the reverse, where the tape has to be turned round. */
 	otherSide: 0.2,
+	/** A distance that stands on the sheet, worked again by the rule that marked it. */
+	workedAgain: 0.2,
 	/** A sum that only comes to the number of a wrong rule, and shows another working. */
 	onlyNumber: 0.1,
 	/** Crossed, and besides the opposite way. */
@@ -133,9 +141,9 @@ export const KINSHIP = { twin: 0.02, alike: 0.006, near: 0.003, any: 0.0008, ste
 
 /** By how much a tape is read beside its mark, and how often, each way: the nearest marks are the likeliest to be taken for one another. */
 export const TAPE_SLIPS = [
-	{ size: 'centimetre', by: mm(10), prior: 0.004 },
+	{ size: 'centimetre', by: mm(10), prior: 0.003 },
 	{ size: 'halfCentimetre', by: mm(5), prior: 0.002 },
-	{ size: 'twoCentimetres', by: mm(20), prior: 0.0015 },
+	{ size: 'twoCentimetres', by: mm(20), prior: 0.001 },
 	{ size: 'inch', by: mm(25.4), prior: 0.0012 },
 	{ size: 'halfInch', by: mm(12.7), prior: 0.0006 }
 ] as const;
@@ -150,6 +158,12 @@ export const OWN_BASE = 0.75;
 
 /** How much likelier a line that some rule of the draft uses is taken for another than one that none does. */
 export const USED_LINE = 8;
+
+/** How much likelier a line is taken for another of the same draft. */
+export const SAME_DRAFT = 3;
+
+/** How much likelier a point is taken for another of the same letter than for any other. */
+export const ALIKE = 4;
 
 /** How much likelier a start is than any other point of the sheet: the corner, and points that other steps start from. */
 export const START_WEIGHTS = { corner: 3, usual: 2, other: 1 } as const;
@@ -185,7 +199,7 @@ export const CERTAIN = 0.96;
 export const CLEARLY_ABOVE = 20;
 
 /** Below this share of all that could have led there, even the likeliest are not worth telling. */
-export const WORTH_TELLING = 0.2;
+export const WORTH_TELLING = 0.15;
 
 /** A misstep is told beside others where it is at least so much of the likeliest. */
 export const BESIDE = 1 / 5;

@@ -4,46 +4,35 @@ import { MM_PER, mm, type Mm } from '#shared/units.ts';
 import { pathEnd, pathStart } from '#geometry/path.ts';
 import { distance } from '#geometry/point.ts';
 import type { Formula } from '#drafting/formula/formula.ts';
-import { lengthOf } from '#drafting/formula/value.ts';
-import { scopeOf } from '#drafting/evaluate.ts';
+import { scopeOf, type Drafted } from '#drafting/evaluate.ts';
+import type { Method } from '#drafting/method.ts';
 import { stepRuler } from '#drafting/steps/kinds.ts';
 import { FRACTIONS, RARE_FRACTIONS, fractionOf, fractionWeight, isSameShare } from './fractions.ts';
 import type { Taken } from '#shared/speech/en/missteps.ts';
 import { isNear, kinship } from './kinship.ts';
 import { slip, type Part } from './misstep.ts';
 import { otherLines, otherRulers, termsIn } from './other-lengths.ts';
-import { LOWERED, PRIORS, TAPE_SLIPS } from './priors.ts';
+import { LOWERED, PRIORS, SAME_DRAFT, TAPE_SLIPS } from './priors.ts';
 import { rewritten } from './rewritten.ts';
 import type { Stand } from './stand.ts';
 import { lineOf, takenAllowance, takenOf } from './taken.ts';
-import { summandsOf, sumOf, termsOf, type Term } from './terms.ts';
+import { sumOf, termsOf } from './terms.ts';
+import { wholePart } from './whole-part.ts';
+import { put, type Rule, type Wide } from './wide-rule.ts';
+import { workedWrongly } from './worked-wrongly.ts';
 
 /**
  * Wrong ways of working a length that are rare one by one, and many together. They are not taught, and no exercise is made of
  * them: they explain a place that nothing commoner does, and keep the commoner ones from being certain where they should not be.
  */
 
-/** The rule that is worked wrongly: its formula, its terms and what they add up to. */
-interface Rule {
-	readonly formula: Formula;
-	readonly terms: readonly Term[];
-	readonly whole: Mm;
-	/** Whether a length that is so common is worth making: most lead nowhere near the mark. */
-	readonly counts: (prior: number, length: number, term?: number) => boolean;
-}
-
-/** One kind of them, for a rule. */
-type Wide = (rule: Rule, stand: Stand) => readonly Part<Mm>[];
-
-/** What a rule comes to with another length in the place of one of its terms, or another share of it. */
-const put = ({ whole }: Rule, term: Term, { base, share }: Partial<Pick<Term, 'base' | 'share'>>): Mm =>
-	mm(whole - term.base * term.share + (base ?? term.base) * (share ?? term.share));
-
 /** Any share of any term: also of a distance, of another line, of what is no sum. */
 const anyShare: Wide = (rule, { method }) =>
 	rule.terms.flatMap((term, i) => {
 		const right = fractionOf(term.share);
-		const lowered = term.leaf.kind === 'measurement' ? 1 : LOWERED.unlikelyFraction;
+		// What the rule takes whole is lowered already.
+		const isLowered = term.leaf.kind !== 'measurement' && !isSameShare(right.share, 1);
+		const lowered = isLowered ? LOWERED.unlikelyFraction : 1;
 		// Twice an allowance is told as that.
 		const isTwice = (share: number): boolean => term.leaf.kind === 'allowance' && share > 1;
 		return [...FRACTIONS, ...RARE_FRACTIONS]
@@ -97,31 +86,6 @@ const otherTerms: Wide = (rule, { method }) =>
 					}
 				];
 			});
-
-/** What may be done to a part of a sum that is itself a sum, or a choice: left out, doubled, halved, or with the other sign. */
-const PART_DONE = [
-	{ how: 'leftOut', times: 0 },
-	{ how: 'twice', times: 2 },
-	{ how: 'half', times: 1 / 2 },
-	{ how: 'otherSign', times: -1 }
-] as const;
-
-/** A part of the sum that is itself a sum left out or changed whole: what the darts take up, say. */
-const wholePart: Wide = ({ formula, whole }, { scope }) => {
-	const summands = summandsOf(formula);
-	return summands.length < 2
-		? []
-		: summands.flatMap(([part, sign]) => {
-				if (termsOf(part, scope).length < 2) return [];
-				const value = sign * lengthOf(part, scope);
-				return PART_DONE.map(({ how, times }) => ({
-					note: `part:${how}`,
-					prior: PRIORS.wholePart,
-					value: mm(whole + (times - 1) * value),
-					slip: () => slip('wholePart', { how })
-				}));
-			});
-};
 
 const lengthAllowances = ({ method }: Stand): readonly string[] =>
 	method.allowances.filter((each) => !isChoice(each)).map(({ key }) => key);
@@ -269,21 +233,38 @@ const otherRule: Wide = ({ whole, counts }, stand) =>
 		return found;
 	});
 
-/** The rule that a draft which this one uses has for its step of the same name. */
-const panelRule: Wide = (_, { method, step, body, drafted }) =>
-	Object.entries(method.uses).flatMap(([alias, used]) => {
-		const other = used.steps.find(({ name }) => name === step.name);
-		const [ruler, draft] = [other && stepRuler(other), drafted.uses?.[alias]];
-		if (!ruler || !draft) return [];
-		return [
-			{
-				note: `panel:${alias}`,
-				prior: PRIORS.otherPanel,
-				value: lengthOf(ruler.formula, scopeOf(used, body, draft)),
-				slip: () => slip('panel', { wrong: used.called, right: method.name })
-			}
-		];
+/** The drafts that one leans on, and those that these lean on, with what is drafted of them. */
+const usedDrafts = (
+	{ uses }: Method,
+	drafted: Drafted
+): readonly { readonly alias: string; readonly method: Method; readonly draft: Drafted }[] =>
+	Object.entries(uses).flatMap(([alias, method]) => {
+		const draft = drafted.uses?.[alias];
+		return draft ? [{ alias, method, draft }, ...usedDrafts(method, draft)] : [];
 	});
+
+/** The rule that a draft which this one uses has for its step of the same name, or one that leans on this. */
+const panelRule: Wide = (_, { method, step, body, drafted, scope }) => {
+	const used = usedDrafts(method, drafted).flatMap(({ alias, method: other, draft }) => {
+		const twin = other.steps.find(({ name }) => name === step.name);
+		const ruler = twin && stepRuler(twin);
+		const terms = ruler && termsIn(ruler.formula, scopeOf(other, body, draft));
+		return terms ? [{ called: other.called, value: sumOf(terms), note: alias }] : [];
+	});
+	const leaning = method.twins.flatMap(({ id, called, rules }) =>
+		rules.flatMap(({ step: name, formula }) => {
+			const terms = name === step.name ? termsIn(formula, scope) : undefined;
+			return terms ? [{ called, value: sumOf(terms), note: id }] : [];
+		})
+	);
+	return [...used, ...leaning].map(({ called, value, note }) => ({
+		...{ note: `panel:${note}`, prior: PRIORS.otherPanel, value },
+		slip: () => slip('panel', { wrong: called, right: method.name })
+	}));
+};
+
+/** The draft that a line is of: `back` of `back.side`, nothing for this one's own. */
+const draftOf = (line: string): string => line.slice(0, Math.max(0, line.indexOf('.')));
 
 /** Another line's length in the place of the rule's, and a curve measured straight from end to end. */
 const otherLine: Wide = (rule, stand) =>
@@ -303,7 +284,7 @@ const otherLine: Wide = (rule, stand) =>
 			},
 			...lines.map(({ line, length, share }) => ({
 				note: `length:${line}`,
-				prior: PRIORS.otherLine * share,
+				prior: PRIORS.otherLine * share * (draftOf(line) === draftOf(leaf.line) ? SAME_DRAFT : 1),
 				value: put(rule, term, { base: length }),
 				slip: () =>
 					slip('instead', {
@@ -394,7 +375,8 @@ const KINDS: readonly Wide[] = [
 	otherLine,
 	otherBeginning,
 	asFarAs,
-	otherFormula
+	otherFormula,
+	workedWrongly
 ];
 
 /** Every rare wrong way of working a length at a step. */

@@ -99,7 +99,9 @@ const wrongFractions = (terms: readonly Term[], { method }: Working): WrongDista
 		terms.some((other) => isSameShare(other.share, -share));
 	const single = terms.flatMap((term, i) => {
 		if (!isShared(term) || isOfDifference(term)) return [];
-		return fractionsOf(terms, [i], method, term.leaf.kind === 'allowance' ? LOWERED.unlikelyFraction : 1);
+		// What the rule takes whole is lowered already.
+		const isLowered = term.leaf.kind === 'allowance' && !isSameShare(Math.abs(term.share), 1);
+		return fractionsOf(terms, [i], method, isLowered ? LOWERED.unlikelyFraction : 1);
 	});
 	const alike = terms.flatMap((term, i) => {
 		const same = isSameShare(Math.abs(term.share), Math.abs(terms[0]?.share ?? 0));

@@ -1,8 +1,10 @@
 import { SAME_PLACE } from '#shared/tolerances.ts';
-import { at, distance, type SheetPoint } from '#geometry/point.ts';
+import { at, between, distance, type SheetPoint } from '#geometry/point.ts';
+import { fractionOf } from '../fractions.ts';
 import { slip, type Misstep, type Part } from '../misstep.ts';
 import { laid, startParts } from '../parts.ts';
 import { PRIORS } from '../priors.ts';
+import type { Stand } from '../stand.ts';
 import type { KindMissteps } from './kind-missteps.ts';
 
 /**
@@ -18,6 +20,19 @@ const oneForEachLine = (candidates: readonly Misstep[]): readonly Misstep[] =>
 			return kept.map((each) => (each === same ? { ...each, prior: each.prior + next.prior } : each));
 		}, []);
 
+/** Half of the way to where the lines meet, or twice: only for a mark. */
+const shares = (starts: readonly string[], { placed, scope, step, right }: Stand): readonly Misstep[] =>
+	!placed
+		? []
+		: starts.flatMap((from) =>
+				[1 / 2, 2].map((share) => ({
+					note: `fraction:${fractionOf(share).name}-for-whole`,
+					prior: PRIORS.metElsewhere,
+					place: between(scope.point(from), right, share),
+					slips: [slip('share', { wrong: fractionOf(share).name, right: 'whole', from, to: step.name })]
+				}))
+			);
+
 /** Where two square lines meet: either line from a wrong point, or the two lines exchanged. */
 export const meetingMissteps: KindMissteps<'meeting'> = ({ down, across }, stand) => {
 	const [above, beside] = [stand.scope.point(down), stand.scope.point(across)];
@@ -31,6 +46,7 @@ export const meetingMissteps: KindMissteps<'meeting'> = ({ down, across }, stand
 			prior: PRIORS.crossed,
 			place: at(beside.x, above.y),
 			slips: [slip('squaresExchanged', { down, across })]
-		}
+		},
+		...shares([down, across], stand)
 	];
 };

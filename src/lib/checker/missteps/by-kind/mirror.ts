@@ -15,7 +15,7 @@ export const mirrorMissteps: KindMissteps<'mirror'> = ({ move, fold }, { scope, 
 		},
 		{
 			note: 'fraction:half-for-whole',
-			prior: PRIORS.fraction,
+			prior: PRIORS.toFold,
 			place: between(start, right, 1 / 2),
 			slips: [slip('toFold', { fold })]
 		}
