@@ -24,7 +24,7 @@ export const classroom = (v: Voice) => {
 		kept:
 			'The name that you go by in the class, your passphrase as a number from which nobody can read it, when you ' +
 			'joined, and what you hand in. No e-mail address and no age. Your measurements stay on this device unless ' +
-			'you hand in work for them. You can see all of it, and have it removed, whenever you like.',
+			'you hand in work for them. Whoever comes from a learning platform: also what it calls you, to send your marks there. You can see all of it, and have it removed, whenever you like.',
 
 		becomeTeacher: 'Become a teacher here',
 		becomeTeacherAbout: 'This link is good once. Choose the name that you will sign in with.',

@@ -23,7 +23,7 @@ export const classroom: typeof english = (v) => {
 		kept:
 			'El nombre que usas en la clase, tu frase secreta como un número del que nadie puede leerla, cuándo entraste y lo ' +
 			'que entregas. Ni correo electrónico ni edad. Tus medidas se quedan en este dispositivo, salvo que entregues un ' +
-			'trabajo hecho con ellas. Puedes verlo todo, y pedir que se borre, cuando quieras.',
+			'trabajo hecho con ellas. Si vienes de una plataforma de aprendizaje, también cómo te llama ella, para enviarle tus notas. Puedes verlo todo, y pedir que se borre, cuando quieras.',
 
 		becomeTeacher: 'Empieza a dar clase aquí',
 		becomeTeacherAbout: 'Este enlace vale una sola vez. Elige el nombre con el que entrarás.',
