@@ -124,6 +124,10 @@ onBoth('marks for a learning platform', (newStorePlace) => {
 		]);
 		school.later(MINUTE);
 		await round();
+		// More that changes nothing is not sent either.
+		await handIn();
+		school.later(MINUTE);
+		await round();
 		expect(scores().length).toBe(1);
 		await handIn(wrong);
 		school.later(MINUTE);

@@ -79,6 +79,12 @@ const workOf = async (
 	return row && attempt && { assignment: assignmentOf(world, row), attempt };
 };
 
+/** Whether a score says what the last one said: that more was handed in, which changed nothing, is not sent. */
+const isSame = (score: Score, last: string | null): boolean => {
+	const said = (each: Score): string => JSON.stringify({ ...each, submission: undefined });
+	return last !== null && said(score) === said(JSON.parse(last) as Score);
+};
+
 /** Looks at what has changed: where the score is another one, it is to be sent. Of several processes one looks at each. */
 export const lookAtChanged = async (world: World): Promise<void> => {
 	const { db } = world.store;
@@ -93,11 +99,15 @@ export const lookAtChanged = async (world: World): Promise<void> => {
 		const work = sending && (await workOf(world, sending));
 		if (!work) continue;
 		const { score, upto, lookAt } = await scoreOf(world, work.assignment, work.attempt, sending.language);
-		const text = JSON.stringify(score);
-		const fresh = { score: text, state: 'waiting', tries: 0, due: world.now() } as const;
+		const fresh = {
+			score: JSON.stringify(score),
+			state: 'waiting',
+			tries: 0,
+			due: world.now()
+		} as const;
 		await db
 			.updateTable('sendings')
-			.set({ upto, look_at: lookAt, ...(text === sending.score ? {} : fresh) })
+			.set({ upto, look_at: lookAt, ...(isSame(score, sending.score) ? {} : fresh) })
 			.where('id', '=', id)
 			.execute();
 	}
