@@ -1,5 +1,6 @@
 import { chromium, type Browser, type Page } from '@playwright/test';
 import { stepNamed, type Method } from '#drafting/method.ts';
+import { stepAnswer } from '#drafting/steps/kinds.ts';
 import { Desk } from '../e2e/support/desk.ts';
 import { METHODS } from '../e2e/support/finished.ts';
 import { heronsDraft, keepAllBut, lessonSteps, slip, type Slipped } from '../e2e/support/slips.ts';
@@ -46,26 +47,28 @@ const learnersPage = async (browser: Browser, address: string): Promise<Page> =>
 	return page;
 };
 
-/** The controls of the desk that the Tab key does not come to, from the first of them on. */
+/** What stands in the dock and can be used. */
+const CONTROLS = '.dock :is(button, input, a, summary, [tabindex="0"])';
+
+/** The controls of the desk that the Tab key does not come to, from the first of them until it leaves the dock. */
 const unreached = async (page: Page): Promise<readonly string[]> => {
-	const controls = page.locator('.dock :is(button, input, a, summary, [tabindex="0"]):visible:enabled');
-	const count = await controls.count();
+	const controls = page.locator(`${CONTROLS}:visible:not(:disabled)`);
 	await controls.first().focus();
-	const reached = new Set<string>();
-	const at = (): Promise<string> =>
-		page.evaluate(() => {
-			const all = [...document.querySelectorAll('.dock :is(button, input, a, summary, [tabindex="0"])')];
-			return String(all.indexOf(document.activeElement ?? document.body));
-		});
-	for (let i = 0; i < count + 2; i++) {
-		reached.add(await at());
+	const reached = new Set<number>();
+	for (;;) {
+		const at = await page.evaluate(
+			(all) => [...document.querySelectorAll(all)].indexOf(document.activeElement ?? document.body),
+			CONTROLS
+		);
+		if (at < 0 || reached.has(at)) break;
+		reached.add(at);
 		await page.keyboard.press('Tab');
 	}
-	const wanted = await controls.evaluateAll((shown) => {
-		const all = [...document.querySelectorAll('.dock :is(button, input, a, summary, [tabindex="0"])')];
-		return shown.map((each) => [String(all.indexOf(each)), each.textContent.trim().slice(0, 30)] as const);
-	});
-	return wanted.flatMap(([index, words]) => (reached.has(index) ? [] : [words || index]));
+	const wanted = await controls.evaluateAll((shown, all) => {
+		const order = [...document.querySelectorAll(all)];
+		return shown.map((each) => [order.indexOf(each), each.textContent.trim().slice(0, 30)] as const);
+	}, CONTROLS);
+	return wanted.flatMap(([index, words]) => (reached.has(index) ? [] : [words || String(index)]));
 };
 
 /** What was counted in one kind of window. */
@@ -156,8 +159,13 @@ const actionsFor = async (browser: Browser, address: string, method: Method, by:
 		now = name;
 		const typed = worked?.get(name);
 		const pointed = pointedAt(stepNamed(method, name), draft);
-		if (by !== KEYBOARD && pointed) await desk.byPointer(pointed);
-		else if (typed && 'offsets' in typed) await desk.byEnter(typed.offsets);
+		const answer = stepAnswer(stepNamed(method, name));
+		const [begin, end] = [answer.put === 'way' && draft.points[answer.from], draft.points[name]];
+		if (by !== KEYBOARD && begin && end) {
+			await desk.drag([begin.x, begin.y], [end.x, end.y]);
+			await desk.button(desk.words.check).click();
+		} else if (by !== KEYBOARD && pointed) await desk.byPointer(pointed);
+		else if (typed && 'offsets' in typed) await desk.saying(typed.offsets);
 		else if (typed) await desk.byKeyboard('point' in typed ? { point: typed.point } : typed);
 		await desk.expectRight();
 	};

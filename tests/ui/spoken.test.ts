@@ -6,7 +6,7 @@ import { mm } from '#shared/units.ts';
 import { at } from '#geometry/point.ts';
 import { isOpenHandle, nextOpenHandle, settleHandle } from '#ui/desk/dock/open-handles.ts';
 import { roughly } from '#ui/desk/dock/roughly.ts';
-import { readEnds, readPlace, saidOf, type Around } from '#ui/desk/dock/spoken.ts';
+import { readEnds, readHandles, readPlace, saidOf, type Around } from '#ui/desk/dock/spoken.ts';
 import { freeName } from '#ui/keeping/names.ts';
 import { english, speechFor } from '../support/speech.ts';
 import { takeUp, toolAt } from './desk.ts';
@@ -70,6 +70,24 @@ describe('a place as a drafter says it', () => {
 	it('a level and a handle are measured from their own point, and a level goes across', () => {
 		expect(said('20.5', { origin: 'W', go: 'across' }).place).toEqual(at(205, 425));
 		expect(said('in 3, down 1', { origin: 'W2' }).place).toEqual(at(230, 435));
+	});
+
+	it('handles are said one after the other, each from its own end, and no more than there are', () => {
+		const ends = [
+			['0:leaving', 'W2'],
+			['0:arriving', 'A']
+		] as const;
+		for (const [text, speech] of [
+			['in 3, down 1 then up 2', english],
+			['dentro 3; abajo 1 y luego arriba 2', SPANISH],
+			['dentro 3, abajo 1 después arriba 2', SPANISH]
+		] as const)
+			expect(readHandles(text, ends, AROUND, speech)).toEqual({
+				'0:leaving': at(230, 435),
+				'0:arriving': at(0, 202)
+			});
+		expect(readHandles('in 3, down 1', ends, AROUND, english)).toEqual({ '0:leaving': at(230, 435) });
+		expect(() => readHandles('in 3 then up 2 then up 1', ends, AROUND, english)).toThrow(BadInput);
 	});
 
 	it.each([

@@ -135,11 +135,12 @@ export const desk = (v: Voice) => {
 				way: '12 across, 7 down',
 				level: '12/2+1',
 				ends: 'B to D',
-				handles: 'in 3, down 1'
+				handles: 'in 3 then up 2'
 			})[put],
 		/** Words of an entry; those that mean the same are parted by a stroke. */
 		fromWords: 'from',
 		toWords: 'to',
+		thenWords: 'then',
 		wayWords: {
 			down: 'down|below',
 			up: 'up|above',

@@ -116,10 +116,11 @@ export const desk: typeof english = (v) => {
 				way: 'fuera 12, abajo 7',
 				level: '12/2+1',
 				ends: 'B a D',
-				handles: 'dentro 3, abajo 1'
+				handles: 'dentro 3 luego arriba 2'
 			})[put],
 		fromWords: 'desde|de',
 		toWords: 'hasta|a',
+		thenWords: 'y luego|luego|y después|después',
 		wayWords: {
 			down: 'hacia abajo|abajo',
 			up: 'hacia arriba|arriba',
@@ -147,9 +148,9 @@ export const desk: typeof english = (v) => {
 
 		handleTold: ({ share, to, length, off }) =>
 			[
-				`${v.fixed(share, 2)} ${to === 'corner' ? 'hasta la esquina' : 'del camino recto'}`,
-				`mide ${v.length(length)}`,
-				...(off === undefined ? [] : [`a ${v.degrees(off)} de la escuadra`])
+				`${v.fixed(share, 2)} ${to === 'corner' ? 'a la esquina' : 'del camino recto'}`,
+				v.length(length),
+				...(off === undefined ? [] : [`${v.degrees(off)} fuera de escuadra`])
 			].join(' · '),
 
 		told: 'Lo que se dice de este paso',
@@ -178,7 +179,7 @@ export const desk: typeof english = (v) => {
 
 		missing: 'Faltan algunas medidas',
 		needs: ({ measurements, name }) =>
-			`Para este trazado hacen falta estas medidas de ${name}: ${v.list(measurements.map(el))}.`,
+			`Este trazado necesita medidas que en ${name} todavía no están: ${v.list(measurements.map(el))}.`,
 		enter: ({ count }) => [
 			v.plural(count, { one: 'Escríbela', other: 'Escríbelas' }),
 			' o traza para uno de los cuerpos inventados.'

@@ -142,8 +142,7 @@ export const files: typeof english = (v) => {
 		noPiece: 'no se ha elegido ninguna pieza',
 		lacks: ({ body, keys }) =>
 			`a ${body} ${v.plural(keys.length, { one: 'le falta', other: 'le faltan' })} ${v.list(keys.map((key) => el(measurementNoun(key))))}`,
-		cannotDraft: ({ body, reasons }) =>
-			`con las medidas de ${body} todavía no se puede trazar nada: ${reasons.join('; ')}`,
+		cannotDraft: ({ body, reasons }) => `para ${body} todavía no se puede trazar nada: ${reasons.join('; ')}`,
 
 		sheetTitle: ({ sheet, method }) => `${TITLES[sheet]}${method}`,
 		sized: ({ name, scale }) => `${name}${SIZES[scale]}`,

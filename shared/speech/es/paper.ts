@@ -25,7 +25,7 @@ const LINES = {
 
 /** What is printed on pages, pieces and sheets. */
 export const paper: typeof english = (v) => ({
-	sheet: ({ id }) => (id === 'letter' ? 'carta' : id.toUpperCase()),
+	sheet: ({ id }) => (id === 'letter' ? 'Carta' : id.toUpperCase()),
 	roll: ({ width }) => `un rollo de ${v.inUnit('cm').length(width)} de ancho`,
 	madeFor: ({ what, body }) => `${what} para ${body}`,
 	workedFor: ({ what, body }) => `${what}, para ${body}`,

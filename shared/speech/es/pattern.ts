@@ -44,13 +44,13 @@ export const pattern: typeof english = (v) => {
 		all: 'Patrones',
 		allAbout: ({ body }) =>
 			`Una prenda entera en un solo paso: todas las piezas listas para cortar, para ${body}. Elige otro cuerpo arriba, en la página.`,
-		piecesOf: ({ garment, body }) => `${garment}: las piezas con las medidas de ${body}`,
+		piecesOf: ({ garment, body }) => `${garment}: las piezas para ${body}`,
 		whatYouMake: 'Lo que puedes hacer',
 		wornBy: ({ garment, name }) => `${garment}, tal como lo lleva ${name}, por delante y por detrás`,
 		followsBody:
 			'Cada dibujo sale de los números de su patrón, para el cuerpo inventado para el que trazas. Elige otro en la parte de arriba de la página.',
-		someMissing: ({ body }) => `Faltan medidas de ${body}.`,
-		notYet: ({ body }) => `Con las medidas de ${body} todavía no se puede trazar.`,
+		someMissing: ({ body }) => `${body}: faltan medidas.`,
+		notYet: ({ body }) => `Para ${body} todavía no se puede trazar.`,
 		size: ({ pieces, seams }) =>
 			`${v.plural(pieces, { one: '1 pieza', other: `${pieces} piezas` })}, ${v.plural(seams, { one: '1 costura', other: `${seams} costuras` })}`,
 

@@ -153,13 +153,17 @@ export class Desk {
 
 	/** Types the handles of a curve one after the other, each from its own end; the last Enter checks. */
 	async byEnter(offsets: readonly At[]): Promise<void> {
-		for (const [across, down] of offsets) {
-			await this.tabTo(this.field);
-			await this.page.keyboard.type(
-				this.words.saidPlace({ across: this.written(across), down: this.written(down) })
-			);
-			await this.page.keyboard.press('Enter');
-		}
+		for (const offset of offsets) await this.saying([offset]);
+	}
+
+	/** Types handles of a curve in one entry, each from its own end. */
+	async saying(offsets: readonly At[]): Promise<void> {
+		await this.tabTo(this.field);
+		const said = offsets.map(([across, down]) =>
+			this.words.saidPlace({ across: this.written(across), down: this.written(down) })
+		);
+		await this.page.keyboard.type(said.join(` ${this.words.thenWords.split('|')[0] ?? ''} `));
+		await this.page.keyboard.press('Enter');
 	}
 
 	/** Does a step by its field, and checks it. */

@@ -11,7 +11,7 @@ export interface PieceLeaf {
 }
 
 /** Pixels round a piece: room for the word at its fold, and at the foot for the scale. */
-const MARGIN = 22;
+export const MARGIN = 22;
 const FOOT = 34;
 /** How tall a drawing may be for its room's width. */
 const TALLEST = 1.4;

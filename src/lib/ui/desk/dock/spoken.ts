@@ -120,6 +120,27 @@ export const readPlace = (text: string, around: Around, speech: Speech): Spoken 
 	return { place, typed: typedOf(ways, from, around.unit) };
 };
 
+/**
+ * Reads where a curve's handles go, each from its own end, said one after the other: "in 3, down 1 then up 2". Throws
+ * BadInput where more are said than there are.
+ *
+ * @param ends the handles that are still to be said, by their names, and the point that each belongs to
+ */
+export const readHandles = (
+	text: string,
+	ends: readonly (readonly [id: string, origin: string | undefined])[],
+	around: Around,
+	speech: Speech
+): Readonly<Record<string, SheetPoint>> => {
+	const parts = text.split(wordOf(speech.words.desk.thenWords));
+	return Object.fromEntries(
+		parts.map((part, i) => {
+			const [id, origin] = ends[i] ?? bad(message('desk', 'sayWay'));
+			return [id, readPlace(part, { ...around, origin }, speech).place];
+		})
+	);
+};
+
 const typedOf = (
 	[first, second]: readonly { go: Compass; sum: string }[],
 	from: string | undefined,
