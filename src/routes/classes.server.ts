@@ -10,7 +10,7 @@ import { Refused } from '#server/refused.ts';
 import { readSettings } from '#server/settings.ts';
 import { versionOf } from '#server/store/migrate.ts';
 import { isOutOfReach, openStore } from '#server/store/store.ts';
-import { isClosing } from '#server/streams.ts';
+import { eventStream, isClosing } from '#server/streams.ts';
 import { carryOut, type UseCase } from '#server/use-case.ts';
 import type { Caller, World } from '#server/world.ts';
 import { COURSES } from './course.server.ts';
@@ -58,7 +58,8 @@ export const isReady = async (): Promise<boolean> => {
 
 type Event = Pick<RequestEvent, 'cookies' | 'url' | 'getClientAddress'>;
 
-const speechAt = (url: URL): Promise<Speech> => serverSpeech(languageOf(url.pathname));
+/** The speech of an address. */
+export const speechAt = (url: URL): Promise<Speech> => serverSpeech(languageOf(url.pathname));
 
 /** What somebody who asked for something is told that was not done, with its status; undefined where it is a fault of ours. */
 const toldOf = async (
@@ -135,6 +136,47 @@ export const answered = async <I, O>(
 		if (!told) throw problem;
 		return json({ told: told.told }, { status: told.status });
 	}
+};
+
+/** How often a stream looks for what is new, in milliseconds: a class is looked at, and not steered. */
+const LOOKS_EVERY = 2_000;
+
+/**
+ * A stream of what a use case gives, sent whenever it is another: the store is asked again and again, so that it is told what came in
+ * by another server too. A program that asks for no stream is answered once.
+ *
+ * @param changing what of it is compared
+ */
+export const streamed = async <I, O>(
+	use: UseCase<I, O>,
+	event: Event & Pick<RequestEvent, 'request'>,
+	input: unknown,
+	changing: (found: O) => unknown
+): Promise<Response> => {
+	const first = await answered(use, event, input);
+	if (!first.ok || !event.request.headers.get('accept')?.includes('text/event-stream')) return first;
+	return eventStream((send) => {
+		let [before, ended]: [string, boolean] = ['', false];
+		let timer: ReturnType<typeof setTimeout>;
+		const look = async (): Promise<void> => {
+			try {
+				const found = await did(use, event, input);
+				const now = JSON.stringify(changing(found));
+				if (now !== before) send('now', found);
+				before = now;
+			} catch (problem) {
+				// Whoever may not look any more is told so when they ask again.
+				const told = await toldOf(problem, event.url);
+				send('trouble', { status: told?.status ?? 500 });
+			}
+			if (!ended) timer = setTimeout(() => void look(), LOOKS_EVERY);
+		};
+		void look();
+		return () => {
+			ended = true;
+			clearTimeout(timer);
+		};
+	});
 };
 
 /** What a form sent: its texts by name. */

@@ -5,7 +5,7 @@ import { Refused } from '#server/refused.ts';
 import type { UseCase } from '#server/use-case.ts';
 import { USE_CASES } from '#server/use-cases/all.ts';
 import { PROJECT } from '../architecture/tree-copy.ts';
-import { handedEvent, newSchool, PASSPHRASE, type School } from './school.ts';
+import { handedEvent, newSchool, PASSPHRASE, remarked, type School } from './school.ts';
 import { onBoth } from './stores.ts';
 
 /** What each is told. `own` is of the class that the input names: its teacher, the learner that is named, another learner of it. */
@@ -16,6 +16,8 @@ interface Row {
 	readonly classmate: string;
 	readonly otherTeacher: string;
 	readonly otherLearner: string;
+	/** Where the learner has to have begun, and their teacher to have said something of it. */
+	readonly begun?: true;
 	/** What is asked with. */
 	readonly input: (named: Named) => unknown;
 }
@@ -25,6 +27,9 @@ interface Named {
 	readonly learner: string;
 	readonly teacher: string;
 	readonly assignment: string;
+	/** What the teacher said of what the learner handed in. */
+	readonly override: string;
+	readonly comment: string;
 	/** Another at each call. */
 	readonly fresh: string;
 }
@@ -52,6 +57,10 @@ const anyLearner = {
 	otherTeacher: 'notForRole'
 };
 const self = { ...classTeacher, learner: 'done', classmate: 'notThere', otherLearner: 'notThere' };
+
+const said = { ...classTeacher, begun: true as const };
+/** A step of the learner's work. */
+const stepOf = ({ assignment, learner }: Named) => ({ assignment, learner, method: 'back-block', step: 'A' });
 
 const ROWS: Readonly<Record<keyof typeof USE_CASES, Row>> = {
 	becomeTeacher: {
@@ -136,6 +145,16 @@ const ROWS: Readonly<Record<keyof typeof USE_CASES, Row>> = {
 	removeAssignment: { ...classTeacher, input: ({ assignment }) => ({ assignment }) },
 	classAssignments: { ...classTeacher, input: ({ class: own }) => ({ class: own }) },
 	readAssignment: { ...classTeacher, input: ({ assignment }) => ({ assignment }) },
+	classMissteps: { ...classTeacher, input: ({ assignment }) => ({ assignment }) },
+	classNow: { ...classTeacher, input: ({ assignment }) => ({ assignment }) },
+	readWork: { ...said, input: ({ assignment, learner }) => ({ assignment, learner }) },
+	overrideMark: {
+		...said,
+		input: (named) => ({ ...stepOf(named), mark: 1, reason: 'Drawn by another rule that I showed.' })
+	},
+	addComment: { ...said, input: (named) => ({ ...stepOf(named), text: 'Look at it once more.' }) },
+	takeMarkBack: { ...said, input: ({ override }) => ({ override }) },
+	removeComment: { ...said, input: ({ comment }) => ({ comment }) },
 	openAssignment: { ...anyLearner, otherLearner: 'notThere', input: ({ assignment }) => ({ assignment }) },
 	previewAssignment: { ...classTeacher, input: ({ assignment }) => ({ assignment }) },
 	ownAssignments: { ...anyLearner, input: () => ({}) },
@@ -161,7 +180,7 @@ onBoth('every use case, tried by everybody and by nobody', (newStorePlace) => {
 	afterAll(() => school.close());
 
 	it.each(Object.keys(ROWS) as (keyof typeof ROWS)[])('%s', async (name) => {
-		const { input, ...answers } = ROWS[name];
+		const { input, begun = false, ...answers } = ROWS[name];
 		const found: Record<string, string> = {};
 		for (const who of Object.keys(answers)) {
 			// Each has a class of its own, since the use case may remove it or sign somebody out.
@@ -178,7 +197,10 @@ onBoth('every use case, tried by everybody and by nobody', (newStorePlace) => {
 			const [first] = await school.ask(USE_CASES.readTeachers, teachers.own, { class: own });
 			const teacher = first?.id ?? '';
 			const assignment = await school.newAssignment(teachers.own, own);
-			const more = { learner: learner.id, assignment, fresh: `${name} ${who}` };
+			const remarks = begun
+				? await remarked(school, teachers.own, learner, assignment)
+				: { override: '', comment: '' };
+			const more = { learner: learner.id, assignment, ...remarks, fresh: `${name} ${who}` };
 			const given = input({ class: own, code, teacher, ...more });
 			try {
 				await school.ask(use, secrets[who], given);

@@ -106,3 +106,18 @@ export const handedEvent = (
 		...done
 	}
 });
+
+/** A learner begins an assignment, and their teacher gives a step a mark and writes a comment: gives the ids of both. */
+export const remarked = async (
+	{ ask }: Pick<School, 'ask'>,
+	teacher: string,
+	{ secret, id: learner }: { readonly secret: string; readonly id: string },
+	assignment: string
+): Promise<{ readonly override: string; readonly comment: string }> => {
+	await ask(USE_CASES.openAssignment, secret, { assignment });
+	const step = { assignment, learner, method: 'back-block', step: 'A' };
+	await ask(USE_CASES.overrideMark, teacher, { ...step, mark: 0.5, reason: 'Half of it was shown.' });
+	await ask(USE_CASES.addComment, teacher, { ...step, text: 'Measure from O.' });
+	const { overrides, comments } = await ask(USE_CASES.readWork, teacher, { assignment, learner });
+	return { override: overrides[0]?.id ?? '', comment: comments[0]?.id ?? '' };
+};

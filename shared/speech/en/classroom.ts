@@ -113,6 +113,9 @@ export const classroom = (v: Voice) => {
 			keys: 'An address begins with https://.',
 			name: 'Give a name of at most 60 letters.',
 			passphrase: 'A passphrase has 8 letters or more.',
+			mark: 'A mark for a step lies between 0 and 1.',
+			reason: 'Say in at most 500 letters why.',
+			text: 'Write something, in at most 500 letters.',
 			'task.lessons': 'Choose at least one lesson.',
 			steps: 'Name two steps of the one lesson that you chose, as they are written on the sheet: A and H.'
 		} as Readonly<Record<string, string>>,

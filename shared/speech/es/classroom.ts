@@ -110,6 +110,9 @@ export const classroom: typeof english = (v) => {
 			keys: 'Una dirección empieza por https://.',
 			name: 'Da un nombre de 60 letras como mucho.',
 			passphrase: 'Una frase secreta tiene 8 letras o más.',
+			mark: 'La puntuación de un paso está entre 0 y 1.',
+			reason: 'Di por qué, con 500 letras como mucho.',
+			text: 'Escribe algo, con 500 letras como mucho.',
 			'task.lessons': 'Elige al menos una lección.',
 			steps: 'Nombra dos pasos de la única lección que elegiste, como están en la hoja: A y H.'
 		},

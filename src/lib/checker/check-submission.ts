@@ -54,7 +54,7 @@ const offByOf = (verdict: Verdict): Mm | undefined => {
 };
 
 /** The notes of a step: of a wrong one its misstep's, with those that explain it as well; else what was found. */
-const notesOf = (verdict: Verdict, diagnosis: Diagnosis): readonly string[] => {
+export const notesOf = (verdict: Verdict, diagnosis: Diagnosis): readonly string[] => {
 	if (verdict.answer !== 'wrong') return [verdict.answer];
 	if (diagnosis.kind === 'certain') return [diagnosis.misstep.note];
 	if (diagnosis.kind === 'either') return diagnosis.missteps.map(({ note }) => note);

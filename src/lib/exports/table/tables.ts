@@ -1,24 +1,14 @@
-// The build for browsers, which runs everywhere: the other leans on Node's Buffer.
-import { stringify } from 'csv-stringify/browser/esm/sync';
 import type { Speech } from '#shared/speech/speech.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import type { Pattern, ReportedNumber } from '#garment/pattern.ts';
 import type { Piece } from '#garment/piece.ts';
 import type { SeamReport } from '#garment/seams.ts';
+import { csv, type Row } from './csv.ts';
 
 /** Decimals of a length in millimetres. */
 const DIGITS = 3;
 const number = (value: number): number => Math.round(value * 10 ** DIGITS) / 10 ** DIGITS + 0;
-
-type Row = readonly (string | number)[];
-
-/** Rows as a CSV file; a cell that a spreadsheet would take for a formula is kept from being one. */
-const csv = (rows: readonly Row[]): string =>
-	stringify(
-		rows.map((row) => [...row]),
-		{ escape_formulas: true, record_delimiter: '\r\n' }
-	);
 
 /** A draft's points and lines as a table, in millimetres from the corner. */
 export const draftCsv = (method: Method, draft: Draft, { words: { paper } }: Speech): string => {

@@ -5,6 +5,7 @@ import { Refused } from '../refused.ts';
 import type { AssignmentRow, AttemptRow, VerdictRow } from '../store/tables.ts';
 import type { Caller, World } from '../world.ts';
 import { hashOfMethods, marked, type Marked } from './judging.ts';
+import { overridden, overridesOf, type Override } from './remarks.ts';
 import { askedIn, bodyFor, methodsOf, taskSchema, type Asked, type Task } from './task.ts';
 
 /** An assignment as it was set. */
@@ -111,9 +112,12 @@ export interface Seen extends Marked {
 	readonly at: number;
 	/** Events that came in after the end, which do not count. */
 	readonly late: number;
+	/** The marks that teachers gave, those included that were taken back. The total counts them; the steps are as they were judged. */
+	readonly overrides: readonly Override[];
 }
 
 const seenOf = ({ report, upto, at }: VerdictRow): Seen => ({
+	overrides: [],
 	...(JSON.parse(report) as Marked & Pick<Seen, 'late'>),
 	upto,
 	at
@@ -164,7 +168,7 @@ const judgedNow = async (
  * What is said of an attempt as it stands: what was said before where nothing has come in since, so that a newer program changes
  * no mark by itself. Every screen, table and file reads it from the one row that is kept.
  */
-export const verdictOf = async (world: World, assignment: Assignment, attempt: AttemptRow): Promise<Seen> => {
+const judgedOf = async (world: World, assignment: Assignment, attempt: AttemptRow): Promise<Seen> => {
 	const { db } = world.store;
 	const until = endOf(assignment.task, attempt);
 	const kept = await db
@@ -183,4 +187,43 @@ export const verdictOf = async (world: World, assignment: Assignment, attempt: A
 		.onConflict((conflict) => conflict.column('id').doNothing())
 		.execute();
 	return seenOf(row);
+};
+
+/**
+ * What counts of some attempts, by attempt: what the judge said, with the marks that their teacher gave in its place. What was said
+ * before is read together.
+ */
+export const verdictsOf = async (
+	world: World,
+	assignment: Assignment,
+	attempts: readonly AttemptRow[]
+): Promise<ReadonlyMap<string, Seen>> => {
+	const ids = attempts.map(({ id }) => id);
+	if (ids.length === 0) return new Map();
+	const rows = await world.store.db
+		.selectFrom('verdicts')
+		.innerJoin('attempts', (join) =>
+			join.onRef('attempts.id', '=', 'verdicts.attempt').onRef('attempts.received', '=', 'verdicts.upto')
+		)
+		.selectAll('verdicts')
+		.where('attempts.id', 'in', ids)
+		.orderBy('verdicts.at')
+		.execute();
+	const overrides = await overridesOf(world, ids);
+	const found = new Map<string, Seen>();
+	for (const attempt of attempts) {
+		const until = endOf(assignment.task, attempt);
+		const last = rows.findLast((row) => row.attempt === attempt.id && row.until === until);
+		const seen = last ? seenOf(last) : await judgedOf(world, assignment, attempt);
+		const own = overrides.filter((each) => each.attempt === attempt.id);
+		found.set(attempt.id, { ...overridden(seen, own), overrides: own });
+	}
+	return found;
+};
+
+/** The same of one attempt. */
+export const verdictOf = async (world: World, assignment: Assignment, attempt: AttemptRow): Promise<Seen> => {
+	const found = (await verdictsOf(world, assignment, [attempt])).get(attempt.id);
+	if (!found) throw new Error('an attempt has no verdict');
+	return found;
 };

@@ -9,6 +9,7 @@ import { judged, type Judged, type LearnersWork } from '#checker/work.ts';
 import { evaluate, type Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { isGiven } from '#drafting/steps/kinds.ts';
+import { missedAt, type Missed } from './missed.ts';
 import { methodsOf, type Asked, type Task } from './task.ts';
 
 /** What is said of one step, and what it has cost so far. */
@@ -16,6 +17,8 @@ export interface StepMarked extends StepReport {
 	readonly method: string;
 	/** Different places that were wrong when they were checked. */
 	readonly tries: number;
+	/** What was wrong at the places that were tried; in an exam at the last. */
+	readonly missed: readonly Missed[];
 	/** Rungs of help that were opened. */
 	readonly help: number;
 }
@@ -37,7 +40,7 @@ const whereOf = (placement: Placement): string =>
 class Replay {
 	readonly entries: Record<string, HandedEntry> = {};
 	/** The wrong places of each step, each once: the same place checked again is no second try. */
-	readonly #wrong = new Map<string, Set<string>>();
+	readonly #wrong = new Map<string, Map<string, Missed>>();
 	readonly #help = new Map<string, number>();
 
 	constructor(
@@ -68,9 +71,12 @@ class Replay {
 		const { placement } = entry;
 		if (!placement || !entry.checked || entry.shown || this.task.mode === 'exam') return;
 		if (before?.checked && before.placement && whereOf(before.placement) === whereOf(placement)) return;
-		if (judged(this.work).verdict(step).answer !== 'wrong') return;
-		const wrong = this.#wrong.get(step) ?? new Set();
-		this.#wrong.set(step, wrong.add(whereOf(placement)));
+		const wrong = this.#wrong.get(step) ?? new Map<string, Missed>();
+		if (wrong.has(whereOf(placement))) return;
+		const { work } = this;
+		const found = judged(work);
+		if (found.verdict(step).answer !== 'wrong') return;
+		this.#wrong.set(step, wrong.set(whereOf(placement), missedAt(work, found, step)));
 	}
 
 	/** Tries that were wrong before the place where a step's mark lies now. */
@@ -78,6 +84,11 @@ class Replay {
 		const placement = this.entries[step]?.placement;
 		const wrong = this.#wrong.get(step);
 		return (wrong?.size ?? 0) - (placement && wrong?.has(whereOf(placement)) ? 1 : 0);
+	}
+
+	#missed(found: Judged, step: string): readonly Missed[] {
+		if (this.task.mode !== 'exam') return [...(this.#wrong.get(step)?.values() ?? [])];
+		return found.verdict(step).answer === 'wrong' ? [missedAt(this.work, found, step)] : [];
 	}
 
 	marked(found: Judged, steps: readonly string[], policy: Policy): readonly StepMarked[] {
@@ -94,6 +105,7 @@ class Replay {
 				method: this.method.id,
 				mark: counts ? report.mark : 0,
 				tries: this.#wrong.get(step)?.size ?? 0,
+				missed: this.#missed(found, step),
 				help: this.#help.get(step) ?? 0
 			};
 		});

@@ -8,17 +8,23 @@ const LONGEST_NAME = 60;
 const SHORTEST_PASSPHRASE = 8;
 const LONGEST_PASSPHRASE = 200;
 const LONGEST_ID = 100;
+const LONGEST_REMARK = 500;
 
-/** A name as it is shown: in one form of Unicode, without control signs, one space between words. */
-export const name = z
-	.string()
-	.transform((typed) =>
-		typed
-			.normalize('NFC')
-			.replace(/[\p{Cc}\p{Cf}\s]+/gu, ' ')
-			.trim()
-	)
-	.pipe(z.string().min(1).max(LONGEST_NAME));
+/** What is shown as it was typed: in one form of Unicode, without control signs, one space between words. */
+const words = (longest: number) =>
+	z
+		.string()
+		.transform((typed) =>
+			typed
+				.normalize('NFC')
+				.replace(/[\p{Cc}\p{Cf}\s]+/gu, ' ')
+				.trim()
+		)
+		.pipe(z.string().min(1).max(longest));
+
+export const name = words(LONGEST_NAME);
+/** What a teacher writes to a learner. */
+export const remark = words(LONGEST_REMARK);
 
 export const passphrase = z
 	.string()

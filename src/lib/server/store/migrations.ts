@@ -192,5 +192,28 @@ const gradebook: Migration = {
 	}
 };
 
+/** A table of what a teacher says of one step of an attempt. */
+const saidOf = (db: Kysely<unknown>, name: string) =>
+	table(db, name)
+		.addColumn('attempt', 'text', givenPartOf('attempts'))
+		.addColumn('method', 'text', given)
+		.addColumn('step', 'text', given)
+		.addColumn('by', 'text', (column) => column.references('people.id').onDelete('set null'))
+		.addColumn('at', 'bigint', given);
+
+const remarks: Migration = {
+	brings: 'marks that teachers gave, and what they wrote beside steps',
+	up: async (db) => {
+		await saidOf(db, 'overrides')
+			.addColumn('mark', 'bigint', given)
+			.addColumn('reason', 'text', given)
+			.addColumn('back', 'bigint')
+			.execute();
+		await saidOf(db, 'comments').addColumn('text', 'text', given).execute();
+		for (const name of ['overrides', 'comments'])
+			await db.schema.createIndex(`${name}_by_attempt`).on(name).column('attempt').execute();
+	}
+};
+
 /** All steps, in order; the first is number 1. */
-export const MIGRATIONS: readonly Migration[] = [people, platforms, handing, choosingLinks, gradebook];
+export const MIGRATIONS: readonly Migration[] = [people, platforms, handing, choosingLinks, gradebook, remarks];

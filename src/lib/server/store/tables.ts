@@ -216,6 +216,34 @@ export interface SendingRow {
 	readonly status: number | null;
 }
 
+/** A mark that a teacher gave a step in the place of the judge's, which stays beside it. Never changed but to be taken back. */
+export interface OverrideRow {
+	readonly id: string;
+	readonly attempt: string;
+	readonly method: string;
+	readonly step: string;
+	/** Hundredths of a step. */
+	readonly mark: number;
+	readonly reason: string;
+	/** The teacher; null for one who has gone. */
+	readonly by: string | null;
+	readonly at: number;
+	/** When it was taken back; null while it holds. */
+	readonly back: number | null;
+}
+
+/** What a teacher wrote to a learner at one step. */
+export interface CommentRow {
+	readonly id: string;
+	readonly attempt: string;
+	readonly method: string;
+	readonly step: string;
+	readonly text: string;
+	/** The teacher; null for one who has gone. */
+	readonly by: string | null;
+	readonly at: number;
+}
+
 /** A step of the schema that was taken. */
 export interface MigrationRow {
 	readonly number: number;
@@ -243,6 +271,8 @@ export interface Tables {
 	readonly verdicts: VerdictRow;
 	readonly mark_columns: MarkColumnRow;
 	readonly sendings: SendingRow;
+	readonly overrides: OverrideRow;
+	readonly comments: CommentRow;
 }
 
 /** What is copied when the store is backed up or moved; what a row refers to stands before it. */
@@ -262,5 +292,7 @@ export const COPIED = [
 	'conflicts',
 	'verdicts',
 	'mark_columns',
-	'sendings'
+	'sendings',
+	'overrides',
+	'comments'
 ] as const satisfies readonly (keyof Tables)[];

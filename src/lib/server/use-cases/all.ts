@@ -7,7 +7,9 @@ import * as launching from './launching.ts';
 import * as handing from './handing.ts';
 import * as learners from './learners.ts';
 import * as platforms from './platforms.ts';
+import * as remarks from './remarks.ts';
 import * as teachers from './teachers.ts';
+import * as teaching from './teaching.ts';
 
 const { becomeTeacher, signIn, comeBack, join, signOut } = entering;
 const { startClass, ownClasses, readClass, setJoining, removeClass, inviteTeacher } = classes;
@@ -20,6 +22,8 @@ const { ownKeys, sendChoice } = choosing;
 const { classSendings, sendMarkAgain } = gradebook;
 const { setAssignment, removeAssignment, classAssignments, readAssignment } = assignments;
 const { handIn, openAssignment, previewAssignment, ownAssignments } = handing;
+const { classMissteps, readWork, classNow } = teaching;
+const { overrideMark, takeMarkBack, addComment, removeComment } = remarks;
 
 /** Everything that anybody can do, by name: routes call these and nothing else. */
 export const USE_CASES = {
@@ -61,5 +65,12 @@ export const USE_CASES = {
 	handIn,
 	openAssignment,
 	previewAssignment,
-	ownAssignments
+	ownAssignments,
+	classMissteps,
+	readWork,
+	classNow,
+	overrideMark,
+	takeMarkBack,
+	addComment,
+	removeComment
 };

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { assignmentOf, verdictOf, type Assignment } from '../handing/attempts.ts';
+import { assignmentOf, verdictsOf, type Assignment } from '../handing/attempts.ts';
 import { askedIn, taskSchema } from '../handing/task.ts';
 import { newId } from '../people/ids.ts';
 import { id, name } from '../people/shapes.ts';
@@ -88,16 +88,16 @@ export const readAssignment = useCase({
 			.selectAll()
 			.where('assignment', '=', assignment.id)
 			.execute();
-		const rows = [];
-		for (const learner of learners) {
-			const attempt = attempts.find((each) => each.learner === learner.id);
-			rows.push({
-				...learner,
-				extra: attempt?.extra ?? 0,
-				received: attempt?.received ?? 0,
-				seen: attempt && attempt.received > 0 ? await verdictOf(world, assignment, attempt) : undefined
-			});
-		}
+		const begun = attempts.filter(({ received }) => received > 0);
+		const seen = await verdictsOf(world, assignment, begun);
+		const rows = learners.map((learner) => {
+			const {
+				id: attempt = '',
+				extra = 0,
+				received = 0
+			} = attempts.find((each) => each.learner === learner.id) ?? {};
+			return { ...learner, extra, received, seen: seen.get(attempt) };
+		});
 		return {
 			...{ id: assignment.id, class: assignment.class, name: assignment.name, task: assignment.task },
 			lessons: assignment.asked.map(({ lesson, method, steps }) => ({

@@ -12,6 +12,7 @@ import {
 	verdictOf,
 	type Assignment
 } from '../handing/attempts.ts';
+import { remarksFor } from '../handing/remarks.ts';
 import { bodyFor, methodsOf } from '../handing/task.ts';
 import { addToLog } from '../handing/log.ts';
 import { id } from '../people/shapes.ts';
@@ -106,11 +107,14 @@ export const openAssignment = useCase({
 		const body = await bodyOf(world, assignment, attempt, asked.own);
 		const events = await eventsOf(world, attempt.id);
 		const last = events.at(-1);
+		const until = endOf(assignment.task, attempt);
+		const isTold = assignment.task.mode === 'practice' || (until !== null && until < world.now());
 		return {
 			...shownOf(assignment),
 			learner: caller.id,
 			body,
-			until: endOf(assignment.task, attempt),
+			until,
+			remarks: await remarksFor(world, assignment.asked, attempt.id, isTold),
 			entries: standing(events),
 			receipt: last && { number: last.number, at: last.at }
 		};
@@ -130,6 +134,7 @@ export const previewAssignment = useCase({
 			learner: undefined,
 			body: bodyFor({ body: shown }, methodsOf(assignment.asked), assignment.id, undefined),
 			until: task.closes,
+			remarks: [],
 			entries: {},
 			receipt: undefined
 		};

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { eventsOf } from '../handing/attempts.ts';
+import { commentsOn, overridesOf } from '../handing/remarks.ts';
 import { newCode } from '../people/ids.ts';
 import { hashPassphrase } from '../people/passphrases.ts';
 import { orTaken } from '../people/one-name.ts';
@@ -54,6 +55,8 @@ const handedInBy = async (world: World, learner: string) => {
 			assignment,
 			body: body === null ? null : (JSON.parse(body) as unknown),
 			events: await eventsOf(world, attempt),
+			marksGiven: (await overridesOf(world, [attempt])).map(({ id: _, attempt: __, ...each }) => each),
+			comments: (await commentsOn(world, attempt)).map(({ id: _, ...each }) => each),
 			keptAside: aside.map(({ at, done }) => ({ at, done: JSON.parse(done) as unknown }))
 		});
 	}

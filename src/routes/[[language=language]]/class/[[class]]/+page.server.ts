@@ -3,10 +3,43 @@ import { USE_CASES } from '#server/use-cases/all.ts';
 import { asked, callerAt, done, entered, forgotten, toClass, type Told } from '../../../classes.server.ts';
 import { deskFor, settable } from './assigned.server.ts';
 import { readConsent, readTask } from './task-form.server.ts';
+import { draftIn, missedIn, namesIn, readMark } from './teaching.server.ts';
 import type { Actions, PageServerLoad, PageServerLoadEvent, RequestEvent } from './$types';
 
 /** The page is another for each person, so it cannot be made beforehand. */
 export const prerender = false;
+
+/** What a class has handed in for an assignment: what was said of each step stays here. */
+const marksOf = async (event: PageServerLoadEvent, assignment: string) => {
+	const { learners, ...found } = await asked(USE_CASES.readAssignment, event, { assignment });
+	return {
+		shows: 'marks' as const,
+		found: {
+			...found,
+			learners: learners.map(({ seen, ...learner }) => ({
+				...learner,
+				seen: seen && { late: seen.late, total: seen.total }
+			}))
+		},
+		names: namesIn(event.url, found.lessons),
+		missteps: missedIn(event.url, await asked(USE_CASES.classMissteps, event, { assignment }))
+	};
+};
+
+/** What one learner has handed in for an assignment. */
+const draftOf = async (event: PageServerLoadEvent, assignment: string, learner: string) => {
+	const { seen, ...found } = await asked(USE_CASES.readWork, event, { assignment, learner });
+	const draft = draftIn(event.url, found);
+	const steps = seen?.steps.filter(({ method }) => method === draft?.method.id) ?? [];
+	return {
+		shows: 'draft' as const,
+		draft,
+		found: {
+			...found,
+			counted: steps.map(({ step, mark, tries, help }) => ({ step, mark, tries, help }))
+		}
+	};
+};
 
 /** What a teacher sees of a class, or of something that it was set. */
 const forTeacher = async (event: PageServerLoadEvent, inClass: string) => {
@@ -22,8 +55,9 @@ const forTeacher = async (event: PageServerLoadEvent, inClass: string) => {
 			assignments: await asked(USE_CASES.classAssignments, event, { class: inClass }),
 			lessons: settable(url)
 		};
-	if (!url.searchParams.has('preview'))
-		return { shows: 'marks' as const, found: await asked(USE_CASES.readAssignment, event, { assignment }) };
+	const learner = url.searchParams.get('learner');
+	if (learner !== null) return draftOf(event, assignment, learner);
+	if (!url.searchParams.has('preview')) return marksOf(event, assignment);
 	const work = await asked(USE_CASES.previewAssignment, event, { assignment });
 	const back = `/class/${inClass}?assignment=${assignment}`;
 	return {
@@ -107,6 +141,10 @@ export const actions: Actions = {
 	rename: (event) => done(USE_CASES.renameLearner, event),
 	reset: (event) => done(USE_CASES.resetPassphrase, event),
 	remove: (event) => done(USE_CASES.removeLearner, event),
+	override: (event) => done(USE_CASES.overrideMark, event, readMark),
+	takeMarkBack: (event) => done(USE_CASES.takeMarkBack, event),
+	comment: (event) => done(USE_CASES.addComment, event),
+	removeComment: (event) => done(USE_CASES.removeComment, event),
 	set: (event) =>
 		done(USE_CASES.setAssignment, event, (form) => readTask(form, event.params.class, settable(event.url))),
 	consent: (event) => done(USE_CASES.openAssignment, event, (form) => readConsent(form, event.params.class)),

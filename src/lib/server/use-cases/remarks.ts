@@ -1,0 +1,126 @@
+import { z } from 'zod';
+import type { Assignment } from '../handing/attempts.ts';
+import { newId } from '../people/ids.ts';
+import { id, remark } from '../people/shapes.ts';
+import { Refused } from '../refused.ts';
+import type { AttemptRow } from '../store/tables.ts';
+import { useCase } from '../use-case.ts';
+import type { Caller, World } from '../world.ts';
+import { taught } from './classes.ts';
+import { setBy } from './assignments.ts';
+
+/** One step of what one learner handed in. */
+const oneStep = { assignment: id, learner: id, method: id, step: id };
+
+/** What a learner handed in for an assignment of a class that the caller teaches. Throws Refused where there is nothing. */
+export const handedInBy = async (
+	world: World,
+	caller: Caller,
+	asked: { readonly assignment: string; readonly learner: string }
+): Promise<{ readonly assignment: Assignment; readonly attempt: AttemptRow }> => {
+	const assignment = await setBy(world, caller, asked.assignment);
+	const attempt = await world.store.db
+		.selectFrom('attempts')
+		.selectAll()
+		.where('assignment', '=', assignment.id)
+		.where('learner', '=', asked.learner)
+		.executeTakeFirst();
+	if (!attempt) throw new Refused('notThere');
+	return { assignment, attempt };
+};
+
+/** The attempt that a step belongs to which is asked for. Throws Refused where it is not. */
+const attemptWith = async (
+	world: World,
+	caller: Caller,
+	asked: z.infer<z.ZodObject<typeof oneStep>>
+): Promise<AttemptRow> => {
+	const { assignment, attempt } = await handedInBy(world, caller, asked);
+	const isAsked = assignment.asked.some(
+		({ method, steps }) => method.id === asked.method && steps.includes(asked.step)
+	);
+	if (!isAsked) throw new Refused('notThere');
+	return attempt;
+};
+
+/** Gives a step a mark in the place of the judge's, with the reason, which the learner sees. The judge's stays beside it. */
+export const overrideMark = useCase({
+	who: 'teacher',
+	input: z.strictObject({ ...oneStep, mark: z.number().min(0).max(1), reason: remark }),
+	run: async ({ mark, reason, ...asked }, { world, caller }): Promise<void> => {
+		const { id: attempt } = await attemptWith(world, caller, asked);
+		const at = world.now();
+		const { method, step } = asked;
+		await world.store.db
+			.insertInto('overrides')
+			.values({
+				...{ id: newId(at), attempt, method, step, reason, at },
+				...{ mark: Math.round(mark * 100), by: caller.id, back: null }
+			})
+			.execute();
+	}
+});
+
+/** An attempt's class is one that the caller teaches. Throws Refused where it is not. */
+const taughtAttempt = async (world: World, caller: Caller, attempt: string | undefined): Promise<void> => {
+	const row = await world.store.db
+		.selectFrom('attempts')
+		.innerJoin('assignments', 'assignments.id', 'attempts.assignment')
+		.select('assignments.class')
+		.where('attempts.id', '=', attempt ?? '')
+		.executeTakeFirst();
+	if (!row) throw new Refused('notThere');
+	await taught(world, caller, row.class);
+};
+
+/** Takes a teacher's mark back: the one that was there before counts again. That it was given stays on record. */
+export const takeMarkBack = useCase({
+	who: 'teacher',
+	input: z.strictObject({ override: id }),
+	run: async ({ override }, { world, caller }): Promise<void> => {
+		const { db } = world.store;
+		const row = await db
+			.selectFrom('overrides')
+			.select('attempt')
+			.where('id', '=', override)
+			.executeTakeFirst();
+		await taughtAttempt(world, caller, row?.attempt);
+		await db
+			.updateTable('overrides')
+			.set({ back: world.now() })
+			.where('id', '=', override)
+			.where('back', 'is', null)
+			.execute();
+	}
+});
+
+/** Writes something to a learner at one step of their draft. */
+export const addComment = useCase({
+	who: 'teacher',
+	input: z.strictObject({ ...oneStep, text: remark }),
+	run: async ({ text, ...asked }, { world, caller }): Promise<void> => {
+		const { id: attempt } = await attemptWith(world, caller, asked);
+		const at = world.now();
+		const { method, step } = asked;
+		await world.store.db
+			.insertInto('comments')
+			.values({ id: newId(at), attempt, method, step, text, by: caller.id, at })
+			.execute();
+	}
+});
+
+/** Takes away what was written to a learner. */
+export const removeComment = useCase({
+	who: 'teacher',
+	input: z.strictObject({ comment: id }),
+	run: async ({ comment }, { world, caller }): Promise<void> => {
+		const { db } = world.store;
+		const row = await db
+			.selectFrom('comments')
+			.select('attempt')
+			.where('id', '=', comment)
+			.executeTakeFirst();
+		await taughtAttempt(world, caller, row?.attempt);
+		await db.deleteFrom('comments').where('id', '=', comment).execute();
+	}
+});
