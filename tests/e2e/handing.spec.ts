@@ -1,4 +1,6 @@
+import { readFile } from 'node:fs/promises';
 import { expect, test, type Page } from '@playwright/test';
+import { parse } from 'csv-parse/sync';
 import { speechFor } from '../support/speech.ts';
 import { Desk } from './support/desk.ts';
 import { HERON_BACK, type Answer } from './support/heron.ts';
@@ -19,6 +21,7 @@ const answerOf = (step: string): Answer => {
 };
 
 let teacher: Page;
+let bea: Page;
 let code = '';
 
 test('a teacher sets a lesson, and sees it as a learner does', async ({ browser }) => {
@@ -94,8 +97,93 @@ test('a learner hands in, loses the connection, and everything arrives once', as
 	await expect(again.getByText('Puntos hasta ahora: 5 de 6')).toBeVisible();
 });
 
-test('the teacher sees what was handed in', async () => {
+test('the teacher sees what was handed in, and who is where while another learner hands in', async ({
+	browser
+}) => {
 	await teacher.getByRole('link', { name: 'Set for the class' }).click();
 	const row = teacher.getByRole('row', { name: 'Inés' });
 	await expect(row).toContainText('5 of 6');
+	const now = teacher.getByTestId('now');
+	await expect(now).toContainText('Inés');
+	await expect(teacher.getByRole('heading', { name: 'Who is where' })).toContainText('as it happens');
+
+	bea = await somebody(browser, school(), 'en-GB');
+	await bea.goto('/class');
+	const join = bea.locator('form[action="?/join"]');
+	for (const [name, value] of Object.entries({ code, name: 'Bea', passphrase: 'four green pins' }))
+		await join.locator(`[name="${name}"]`).fill(value);
+	await bea.getByRole('button', { name: 'Join for the first time' }).click();
+	await bea.getByRole('link', { name: 'Begin' }).click();
+	await bea.locator('main li a').first().click();
+	const desk = new Desk(bea);
+	await desk.sheet.locator('svg').waitFor();
+	// The whole of the shoulder width in the place of half of it.
+	await desk.byPointer({ point: [0, 414] });
+	await expect(bea.getByTestId('handing')).toContainText('Saved');
+	// Nobody has asked for the page again.
+	await expect(now.locator('li', { hasText: 'Bea' })).toContainText('A, armhole level');
+});
+
+test('the teacher is told what the class has not understood, in either language', async () => {
+	await teacher.getByRole('button', { name: 'Mark what came in since' }).click();
+	await expect(
+		teacher.getByText(/^At A, armhole level, 1 of 2 (probably )?took the whole of the shoulder width/)
+	).toBeVisible();
+	const address = new URL(teacher.url());
+	await teacher.goto(`/es${address.pathname}${address.search}`);
+	await expect(
+		teacher.getByText(/^En A, nivel de sisa, 1 de 2 (probablemente )?ha tomado .* ancho de hombros/)
+	).toBeVisible();
+	await teacher.goto(`${address.pathname}${address.search}`);
+});
+
+test('the teacher replays a draft, gives another mark, and writes beside a step: the learner is told', async () => {
+	await teacher.getByRole('link', { name: 'Bea' }).click();
+	await alive(teacher);
+	const replay = teacher.getByRole('slider', { name: 'Mark by mark' });
+	await replay.focus();
+	await teacher.keyboard.press('Home');
+	await expect(teacher.getByText('Nothing is put down yet.')).toBeVisible();
+	await teacher.keyboard.press('End');
+	await expect(teacher.getByText(/armhole level, checked, wrong/)).toBeVisible();
+	await expect(teacher.getByRole('row', { name: 'A, armhole level' })).toContainText('192.0 mm');
+	await teacher.getByRole('button', { name: 'A, armhole level' }).click();
+	await teacher.getByLabel('Another mark for this step').fill('0,5');
+	await teacher.getByLabel('Why').fill('The way was right.');
+	await teacher.getByRole('button', { name: 'Give this mark' }).click();
+	await expect(teacher.getByText(/^Marked 0.5 by Ms Alder/)).toBeVisible();
+	await teacher.getByLabel('Write to the learner').fill('Half of it, Bea.');
+	await teacher.getByRole('button', { name: 'Write it' }).click();
+	await expect(teacher.getByText(/^Half of it, Bea\./)).toBeVisible();
+
+	await bea.reload();
+	await bea.getByText('Your teacher has looked at 2 steps').click();
+	await expect(bea.getByTestId('remarks')).toContainText('Half of it, Bea.');
+	await expect(bea.getByTestId('remarks')).toContainText('The way was right.');
+});
+
+test('the teacher has the marks as a table, and shows the class its board', async () => {
+	await teacher.getByRole('link', { name: 'Levels of the back' }).click();
+	await expect(teacher.getByRole('row', { name: 'Bea' })).toContainText('0.5 of 6');
+	const waits = teacher.waitForEvent('download');
+	await teacher.getByRole('link', { name: 'with decimal commas' }).click();
+	const table = await readFile(await (await waits).path(), 'utf8');
+	const rows: string[][] = parse(table, { bom: true, delimiter: ';' });
+	expect(rows.map(([name, mark]) => [name, mark])).toEqual([
+		['Learner', 'Mark'],
+		['Bea', '0,5'],
+		['Inés', '5']
+	]);
+
+	await teacher.getByRole('link', { name: 'Show it on the board' }).last().click();
+	await alive(teacher);
+	await expect(teacher.getByRole('heading', { name: 'A: Armhole level' })).toBeVisible();
+	const figures = teacher.locator('figure');
+	await expect(figures).toHaveCount(2);
+	await expect(figures.first().locator('circle[data-name="A"]')).toHaveCount(0);
+	await teacher.keyboard.press('PageDown');
+	await expect(figures.first().locator('circle[data-name="A"]')).toHaveCount(1);
+	await expect(figures.last().locator('circle[data-name="A"]')).toHaveCount(1);
+	await teacher.keyboard.press('PageDown');
+	await expect(teacher.getByRole('heading', { name: 'W: Waist level' })).toBeVisible();
 });

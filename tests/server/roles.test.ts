@@ -146,7 +146,14 @@ const ROWS: Readonly<Record<keyof typeof USE_CASES, Row>> = {
 	classAssignments: { ...classTeacher, input: ({ class: own }) => ({ class: own }) },
 	readAssignment: { ...classTeacher, input: ({ assignment }) => ({ assignment }) },
 	classMissteps: { ...classTeacher, input: ({ assignment }) => ({ assignment }) },
+	readBoard: { ...classTeacher, input: ({ assignment }) => ({ assignment }) },
 	classNow: { ...classTeacher, input: ({ assignment }) => ({ assignment }) },
+	previewRemarking: { ...classTeacher, input: ({ assignment }) => ({ assignment }) },
+	applyRemarking: {
+		...classTeacher,
+		teacher: 'changedMeanwhile',
+		input: ({ assignment }) => ({ assignment, shown: 'x' })
+	},
 	readWork: { ...said, input: ({ assignment, learner }) => ({ assignment, learner }) },
 	overrideMark: {
 		...said,

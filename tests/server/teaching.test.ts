@@ -5,58 +5,22 @@ import { USE_CASES } from '#server/use-cases/all.ts';
 import type { Language } from '#shared/speech/language.ts';
 import { lessonCourse } from '../../src/cli/lesson-course.ts';
 import { speechFor } from '../support/speech.ts';
-import { handedEvent, newSchool, remarked, type School } from './school.ts';
+import { classOf, mark } from './class-of.ts';
+import { newSchool, remarked, type School } from './school.ts';
 import { onBoth } from './stores.ts';
-
-/** A mark that was put down for a step of the back, and checked. */
-export const mark = (step: string, at: readonly [number, number], more: object = {}) => ({
-	step,
-	entry: { placement: { kind: 'point', at }, checked: true, kept: false, help: 0, shown: false, ...more }
-});
-
-/** A class with learners, who hand in one after the other what is theirs. */
-export const classOf = async (
-	school: School,
-	work: Readonly<Record<string, readonly object[]>>,
-	task: Readonly<Record<string, unknown>> = {}
-) => {
-	const teacher = await school.teacher('Ms Alder');
-	const { class: own, code } = await school.newClass(teacher, 'Alder');
-	const assignment = await school.newAssignment(teacher, own, {
-		lessons: ['41-back-neck-and-shoulder'],
-		...task
-	});
-	const learners: Record<string, { readonly secret: string; readonly id: string }> = {};
-	const hand = async (name: string, from: number, marks: readonly object[]): Promise<void> => {
-		const { secret, id: learner } = learners[name] ?? { secret: '', id: '' };
-		const events = marks.map((done, i) => handedEvent(assignment, from + i, done as Record<string, unknown>));
-		await school.ask(USE_CASES.handIn, secret, { learner, events });
-	};
-	for (const [name, marks] of Object.entries(work)) {
-		const made = await school.learner(code, name);
-		learners[name] = made;
-		await school.ask(USE_CASES.openAssignment, made.secret, { assignment });
-		if (marks.length > 0) await hand(name, 1, marks);
-	}
-	return { teacher, class: own, code, assignment, learners, hand };
-};
 
 onBoth('what a class has not understood', (newStorePlace) => {
 	let school: School;
 	let on: Awaited<ReturnType<typeof classOf>>;
 	beforeAll(async () => {
 		school = await newSchool(await newStorePlace());
-		on = await classOf(
-			school,
-			{
-				// Wrong by the same rule, one of them twice, and put right since; one by no rule; one not at all.
-				Ada: [mark('U', [500, 222]), mark('U', [255, 222])],
-				Bea: [mark('U', [500, 222]), mark('U', [500.5, 222]), mark('U', [255, 222]), mark('C', [123, 77])],
-				Cleo: [mark('U', [255, 222])],
-				Dora: []
-			},
-			{ lessons: ['41-back-neck-and-shoulder', '42-back-armhole'] }
-		);
+		on = await classOf(school, {
+			// Wrong by the same rule, one of them twice, and put right since; one by no rule; one not at all.
+			Ada: [mark('U', [500, 222]), mark('U', [260, 222])],
+			Bea: [mark('U', [500, 222]), mark('U', [500.5, 222]), mark('U', [260, 222]), mark('C', [123, 77])],
+			Cleo: [mark('U', [260, 222])],
+			Dora: []
+		});
 	});
 	afterAll(() => school.close());
 	const missteps = () => school.ask(USE_CASES.classMissteps, on.teacher, { assignment: on.assignment });
@@ -96,7 +60,10 @@ onBoth('what a class has not understood', (newStorePlace) => {
 			'At U, underarm, 2 of 3 took half of the bust; the rule is a quarter.',
 			'U, underarm: some of us took half of the bust; the rule is a quarter.'
 		]);
-		expect(said('es')).toEqual([]);
+		expect(said('es')).toEqual([
+			'En U, punto bajo el brazo, 2 de 3 han tomado la mitad del contorno de busto; la regla es la cuarta parte.',
+			'U, punto bajo el brazo: algunos hemos tomado la mitad del contorno de busto; la regla es la cuarta parte.'
+		]);
 	});
 
 	it('holds nothing that somebody’s own tape showed', async () => {
@@ -109,7 +76,7 @@ onBoth('what a teacher says of a draft', (newStorePlace) => {
 	let on: Awaited<ReturnType<typeof classOf>>;
 	beforeAll(async () => {
 		school = await newSchool(await newStorePlace());
-		on = await classOf(school, { Ada: [mark('K', [380, 0]), mark('K', [190, 0])] });
+		on = await classOf(school, { Ada: [mark('K', [380, 0]), mark('K', [192, 0])] });
 	});
 	afterAll(() => school.close());
 
@@ -138,7 +105,7 @@ onBoth('what a teacher says of a draft', (newStorePlace) => {
 		expect(body?.measurements.bust).toBe(960);
 		expect(events.map(({ number, done }) => [number, done.step, done.entry.placement])).toEqual([
 			[1, 'K', { kind: 'point', at: [380, 0] }],
-			[2, 'K', { kind: 'point', at: [190, 0] }]
+			[2, 'K', { kind: 'point', at: [192, 0] }]
 		]);
 		expect(seen?.steps.find((each) => each.step === 'K')).toMatchObject({ tries: 1, mark: 0.9 });
 	});
@@ -218,5 +185,56 @@ onBoth('what a teacher says of a draft', (newStorePlace) => {
 		expect(await told()).toEqual([undefined]);
 		school.later(61_000);
 		expect(await told()).toEqual([undefined, 0.5]);
+	});
+});
+
+onBoth('a class on the board and at its places', (newStorePlace) => {
+	let school: School;
+	let on: Awaited<ReturnType<typeof classOf>>;
+	beforeAll(async () => {
+		school = await newSchool(await newStorePlace());
+		on = await classOf(school, {
+			Ada: [mark('U', [500, 222]), mark('U', [260, 222]), mark('K', [95, 0])],
+			Bea: [mark('U', [261, 222])],
+			Cleo: [mark('U', [255, 222]), mark('U', [260, 223])],
+			Dora: []
+		});
+	});
+	afterAll(() => school.close());
+
+	it('is where its answers lay, from their place, in no order of the learners', async () => {
+		const { asked, body } = await school.ask(USE_CASES.readBoard, on.teacher, { assignment: on.assignment });
+		expect(body).toBe('heron');
+		const clouds = Object.assign({}, ...asked.map((each) => each.clouds)) as Record<
+			string,
+			readonly { readonly across: number; readonly down: number }[]
+		>;
+		expect(clouds['U']?.map(({ across, down }) => [across, down])).toEqual([
+			[-5, 0],
+			[0, 0],
+			[0, 1],
+			[1, 0],
+			[240, 0]
+		]);
+		// One alone would be known.
+		expect(clouds['K']).toEqual([]);
+		expect(JSON.stringify(asked)).not.toContain('Ada');
+	});
+
+	it('is told who is where by the last thing that each handed in', async () => {
+		const places = async () => {
+			const { learners } = await school.ask(USE_CASES.classNow, on.teacher, { assignment: on.assignment });
+			return learners.map(({ name, received, step, at }) => [name, received, step, at]);
+		};
+		const now = school.world.now();
+		expect(await places()).toEqual([
+			['Ada', 3, 'K', now],
+			['Bea', 1, 'U', now],
+			['Cleo', 2, 'U', now],
+			['Dora', 0, undefined, null]
+		]);
+		school.later(5000);
+		await on.hand('Dora', 1, [mark('C', [0, 25])]);
+		expect((await places()).at(-1)).toEqual(['Dora', 1, 'C', now + 5000]);
 	});
 });

@@ -105,6 +105,7 @@ export const classroom = (v: Voice) => {
 		notDrafted:
 			'This cannot be drafted from your measurements: one that it needs is missing, or two of them disagree. Look at ' +
 			'them on the page of measurements.',
+		changedMeanwhile: 'Something has changed since this was shown. Look again, then decide.',
 		tooMany: 'Too many tries. Wait ten minutes.',
 		otherSite: 'This was sent from a page of another site, and was not done.',
 		/** What is wrong with a field, by its name. */

@@ -44,6 +44,7 @@ export const teaching = (v: Voice) => {
 		who: 'Who',
 		forBoard: 'For the board',
 		board: ({ step, did }: AtStep) => `${title(step)}: some of us ${done(did)}`,
+		boardPerhaps: ({ step, did }: AtStep) => `${title(step)}: perhaps some of us ${done(did)}`,
 		boardOtherwise: ({ step }: Pick<AtStep, 'step'>) => `${title(step)}: let us draft it together once more.`,
 		draftOf: ({ name }: { name: string }) => `${name}’s draft`,
 		noBody: 'Nothing was handed in that could be drawn.',
@@ -110,6 +111,32 @@ export const teaching = (v: Voice) => {
 			v.plural(minutes, { one: '1 minute ago', other: `${minutes} minutes ago` }),
 		handed: ({ count }: { count: number }) => v.plural(count, { one: '1 mark', other: `${count} marks` }),
 		lookAgain: 'Mark what came in since',
+		toBoard: 'Show it on the board',
+		boardOf: ({ name }: { name: string }) => `${name}: the board`,
+		stepOf: ({ number, of }: { number: number; of: number }) => `${number} of ${of}`,
+		back: 'Back',
+		on: 'On',
+		answers: 'Where the class put it',
+		firstBody: 'The body on the left',
+		secondBody: 'The body on the right',
+		remarking: 'Mark it anew',
+		outdated: ({ count }: { count: number }) =>
+			v.plural(count, {
+				one: 'The work of 1 learner was marked by an earlier version of the checker.',
+				other: `The work of ${count} learners was marked by an earlier version of the checker.`
+			}),
+		seeRemarking: 'See what marking it anew would change',
+		allCurrent: 'All marks are those that the checker would give today.',
+		remarkingAbout: ({ count }: { count: number }) =>
+			`All that ${v.plural(count, { one: '1 learner', other: `${count} learners` })} handed in is replayed, as it was set. ` +
+			'Marks that a teacher gave stay. Nothing is changed before you say so.',
+		noChange: 'No mark would change.',
+		before: 'Before',
+		after: 'After',
+		where: 'At which steps',
+		stepChange: ({ step, before, after }: { step: string; before: number; after: number }) =>
+			`${step}: ${v.number(before)}, then ${v.number(after)}`,
+		remark: 'Mark it anew as shown',
 		others: ({ count }: { count: number }) => v.plural(count, { one: 'One more', other: `${count} more` })
 	};
 };

@@ -103,6 +103,7 @@ export const classroom: typeof english = (v) => {
 		notDrafted:
 			'Esto no se puede trazar con tus medidas: falta una que hace falta, o dos de ellas no concuerdan. Míralas en la ' +
 			'página de medidas.',
+		changedMeanwhile: 'Algo ha cambiado desde que se mostró. Mira otra vez y decide.',
 		tooMany: 'Demasiados intentos. Espera diez minutos.',
 		otherSite: 'Esto se envió desde una página de otro sitio y no se ha hecho.',
 		wrongField: {

@@ -29,6 +29,7 @@ export const teaching: typeof english = (v) => {
 		who: 'Quién',
 		forBoard: 'Para la pizarra',
 		board: ({ step, did }) => `${title(step)}: algunos hemos ${done(did)}`,
+		boardPerhaps: ({ step, did }) => `${title(step)}: quizá algunos hemos ${done(did)}`,
 		boardOtherwise: ({ step }) => `${title(step)}: vamos a trazarlo juntos una vez más.`,
 		draftOf: ({ name }) => `El trazado de ${name}`,
 		noBody: 'No se ha entregado nada que se pueda dibujar.',
@@ -79,6 +80,31 @@ export const teaching: typeof english = (v) => {
 			v.plural(minutes, { one: 'hace 1 minuto', other: `hace ${minutes} minutos` }),
 		handed: ({ count }) => v.plural(count, { one: '1 marca', other: `${count} marcas` }),
 		lookAgain: 'Puntuar lo que ha llegado desde entonces',
+		toBoard: 'Mostrarlo en la pizarra',
+		boardOf: ({ name }) => `${name}: la pizarra`,
+		stepOf: ({ number, of }) => `${number} de ${of}`,
+		back: 'Atrás',
+		on: 'Adelante',
+		answers: 'Dónde lo ha puesto la clase',
+		firstBody: 'El cuerpo de la izquierda',
+		secondBody: 'El cuerpo de la derecha',
+		remarking: 'Puntuarlo de nuevo',
+		outdated: ({ count }) =>
+			v.plural(count, {
+				one: 'La entrega de 1 alumno se puntuó con una versión anterior de la comprobación.',
+				other: `Las entregas de ${count} alumnos se puntuaron con una versión anterior de la comprobación.`
+			}),
+		seeRemarking: 'Ver qué cambiaría al puntuarlo de nuevo',
+		allCurrent: 'Todos los puntos son los que daría hoy la comprobación.',
+		remarkingAbout: ({ count }) =>
+			`Se repite todo lo que ${v.plural(count, { one: 'entregó 1 alumno', other: `entregaron ${count} alumnos` })}, tal como se puso. ` +
+			'La puntuación que dio quien enseña se queda. Nada cambia hasta que lo digas.',
+		noChange: 'No cambiaría ningún punto.',
+		before: 'Antes',
+		after: 'Después',
+		where: 'En qué pasos',
+		stepChange: ({ step, before, after }) => `${step}: ${v.number(before)} y después ${v.number(after)}`,
+		remark: 'Puntuarlo de nuevo como se muestra',
 		others: ({ count }) => v.plural(count, { one: 'Uno más', other: `${count} más` })
 	};
 };

@@ -34,6 +34,8 @@ const STATUS = {
 	noPlatformKeys: 502,
 	/** The learner's own body cannot be drafted for. */
 	notDrafted: 400,
+	/** Something came in between what was shown and what is asked for. */
+	changedMeanwhile: 409,
 	tooMany: 429
 } as const;
 

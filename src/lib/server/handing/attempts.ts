@@ -114,10 +114,13 @@ export interface Seen extends Marked {
 	readonly late: number;
 	/** The marks that teachers gave, those included that were taken back. The total counts them; the steps are as they were judged. */
 	readonly overrides: readonly Override[];
+	/** Whether this program, by the methods as they are now, would say the same. */
+	readonly current: boolean;
 }
 
-const seenOf = ({ report, upto, at }: VerdictRow): Seen => ({
-	overrides: [],
+/** What a row holds. */
+export const seenOf = ({ report, upto, at }: VerdictRow): Seen => ({
+	...{ overrides: [], current: true },
 	...(JSON.parse(report) as Marked & Pick<Seen, 'late'>),
 	upto,
 	at
@@ -130,7 +133,7 @@ export const endOf = (
 ): number | null => (closes === null ? null : closes + extra);
 
 /** Judges an attempt as it stands. */
-const judgedNow = async (
+export const judgedNow = async (
 	world: World,
 	{ task, asked }: Assignment,
 	attempt: AttemptRow
@@ -210,13 +213,15 @@ export const verdictsOf = async (
 		.orderBy('verdicts.at')
 		.execute();
 	const overrides = await overridesOf(world, ids);
+	const methods = hashOfMethods(methodsOf(assignment.asked));
 	const found = new Map<string, Seen>();
 	for (const attempt of attempts) {
 		const until = endOf(assignment.task, attempt);
 		const last = rows.findLast((row) => row.attempt === attempt.id && row.until === until);
 		const seen = last ? seenOf(last) : await judgedOf(world, assignment, attempt);
 		const own = overrides.filter((each) => each.attempt === attempt.id);
-		found.set(attempt.id, { ...overridden(seen, own), overrides: own });
+		const current = !last || (last.engine === world.engine && last.methods === methods);
+		found.set(attempt.id, { ...overridden(seen, own), overrides: own, current });
 	}
 	return found;
 };

@@ -4,6 +4,12 @@ import type { Slip } from '#checker/missteps/misstep.ts';
 import { misstepIn } from '#checker/missteps/of-work.ts';
 import type { Judged, LearnersWork } from '#checker/work.ts';
 
+/** How far a point lies from its place, outward and down. */
+export interface Off {
+	readonly across: Mm;
+	readonly down: Mm;
+}
+
 /** A place that was wrong when it was looked at, and what probably led there: what a class is told of its mistakes. */
 export interface Missed {
 	/** Stable and without numbers. */
@@ -12,8 +18,8 @@ export interface Missed {
 	readonly slips: readonly Slip[];
 	/** Whether nothing else would lead there. */
 	readonly certain: boolean;
-	/** How far a point lay from its place, outward and down; undefined for a line. */
-	readonly off?: { readonly across: Mm; readonly down: Mm };
+	/** Undefined for a line. */
+	readonly off?: Off;
 }
 
 /** What is kept of a step that is wrong as a learner's work stands. */

@@ -7,6 +7,7 @@ import * as launching from './launching.ts';
 import * as handing from './handing.ts';
 import * as learners from './learners.ts';
 import * as platforms from './platforms.ts';
+import * as remarking from './remarking.ts';
 import * as remarks from './remarks.ts';
 import * as teachers from './teachers.ts';
 import * as teaching from './teaching.ts';
@@ -22,8 +23,9 @@ const { ownKeys, sendChoice } = choosing;
 const { classSendings, sendMarkAgain } = gradebook;
 const { setAssignment, removeAssignment, classAssignments, readAssignment } = assignments;
 const { handIn, openAssignment, previewAssignment, ownAssignments } = handing;
-const { classMissteps, readWork, classNow } = teaching;
+const { classMissteps, readWork, classNow, readBoard } = teaching;
 const { overrideMark, takeMarkBack, addComment, removeComment } = remarks;
+const { previewRemarking, applyRemarking } = remarking;
 
 /** Everything that anybody can do, by name: routes call these and nothing else. */
 export const USE_CASES = {
@@ -69,8 +71,11 @@ export const USE_CASES = {
 	classMissteps,
 	readWork,
 	classNow,
+	readBoard,
 	overrideMark,
 	takeMarkBack,
 	addComment,
-	removeComment
+	removeComment,
+	previewRemarking,
+	applyRemarking
 };

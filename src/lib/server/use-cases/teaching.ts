@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Slip } from '#checker/missteps/misstep.ts';
 import { eventsOf, verdictOf, verdictsOf, type Assignment, type Seen } from '../handing/attempts.ts';
+import type { Off } from '../handing/missed.ts';
 import { commentsOn, overridesOf } from '../handing/remarks.ts';
 import { id } from '../people/shapes.ts';
 import { useCase } from '../use-case.ts';
@@ -176,5 +177,46 @@ export const classNow = useCase({
 			return { id: learner, name, received: received ?? 0, at, method, step };
 		});
 		return { now: world.now(), learners };
+	}
+});
+
+/** So few answers would say whose they are. */
+const LEAST_IN_A_CLOUD = 3;
+
+/** Where the class put a point, as so much outward and down from its place: all that was tried and the last of each learner, in no order of theirs. */
+const cloudAt = (all: readonly Handed[], method: string, step: string): readonly Off[] => {
+	const own = all.map(({ seen }) =>
+		seen.steps
+			.filter((each) => each.method === method && each.step === step)
+			.flatMap(({ missed, verdict }): readonly Off[] => {
+				const last =
+					'findings' in verdict ? verdict.findings.find(({ aspect }) => aspect === 'place') : undefined;
+				const tried = missed.flatMap(({ off }) => off ?? []);
+				return last?.aspect === 'place' && verdict.answer === 'right'
+					? [...tried, { across: last.across, down: last.down }]
+					: tried;
+			})
+	);
+	if (own.filter(({ length }) => length > 0).length < LEAST_IN_A_CLOUD) return [];
+	return own.flat().toSorted((a, b) => a.across - b.across || a.down - b.down);
+};
+
+/** What a class is shown on a board: the drafts of an assignment, and its own answers without names. */
+export const readBoard = useCase({
+	who: 'teacher',
+	input: z.strictObject({ assignment: id }),
+	run: async (asked, { world, caller }) => {
+		const assignment = await setBy(world, caller, asked.assignment);
+		const all = await handedIn(world, assignment);
+		const { id: own, class: inClass, name, task } = assignment;
+		return {
+			...{ id: own, class: inClass, name },
+			body: task.body.kind === 'one' ? task.body.id : undefined,
+			asked: assignment.asked.map(({ method, steps }) => ({
+				method: method.id,
+				steps,
+				clouds: Object.fromEntries(steps.map((step) => [step, cloudAt(all, method.id, step)]))
+			}))
+		};
 	}
 });

@@ -18,7 +18,7 @@ const marksOf = async (event: PageServerLoadEvent, assignment: string) => {
 			...found,
 			learners: learners.map(({ seen, ...learner }) => ({
 				...learner,
-				seen: seen && { late: seen.late, total: seen.total }
+				seen: seen && { late: seen.late, total: seen.total, current: seen.current }
 			}))
 		},
 		names: namesIn(event.url, found.lessons),
@@ -41,6 +41,21 @@ const draftOf = async (event: PageServerLoadEvent, assignment: string, learner: 
 	};
 };
 
+/** What a class is shown of an assignment on a board. */
+const boardOf = async (event: PageServerLoadEvent, assignment: string) => {
+	const { asked: set, ...found } = await asked(USE_CASES.readBoard, event, { assignment });
+	const draft = draftIn(event.url, { asked: set, events: [] });
+	const own = set.filter(({ method }) => method === draft?.method.id);
+	const clouds = Object.assign({}, ...own.map((each) => each.clouds)) as (typeof set)[number]['clouds'];
+	return { shows: 'board' as const, found, draft, clouds };
+};
+
+/** What marking an assignment anew would change. */
+const remarkingOf = async (event: PageServerLoadEvent, assignment: string) => {
+	const found = await asked(USE_CASES.previewRemarking, event, { assignment });
+	return { shows: 'remarking' as const, found, names: namesIn(event.url, found.lessons) };
+};
+
 /** What a teacher sees of a class, or of something that it was set. */
 const forTeacher = async (event: PageServerLoadEvent, inClass: string) => {
 	const { url } = event;
@@ -57,6 +72,8 @@ const forTeacher = async (event: PageServerLoadEvent, inClass: string) => {
 		};
 	const learner = url.searchParams.get('learner');
 	if (learner !== null) return draftOf(event, assignment, learner);
+	if (url.searchParams.has('board')) return boardOf(event, assignment);
+	if (url.searchParams.has('remark')) return remarkingOf(event, assignment);
 	if (!url.searchParams.has('preview')) return marksOf(event, assignment);
 	const work = await asked(USE_CASES.previewAssignment, event, { assignment });
 	const back = `/class/${inClass}?assignment=${assignment}`;
@@ -141,6 +158,7 @@ export const actions: Actions = {
 	rename: (event) => done(USE_CASES.renameLearner, event),
 	reset: (event) => done(USE_CASES.resetPassphrase, event),
 	remove: (event) => done(USE_CASES.removeLearner, event),
+	remark: (event) => done(USE_CASES.applyRemarking, event),
 	override: (event) => done(USE_CASES.overrideMark, event, readMark),
 	takeMarkBack: (event) => done(USE_CASES.takeMarkBack, event),
 	comment: (event) => done(USE_CASES.addComment, event),

@@ -8,8 +8,12 @@ const TEXTS = import.meta.glob<Component>('/lessons/*/*.md', { import: 'default'
 /** One page says what no other does; where a lesson is drafted for an assignment, its text and the lesson's own page come with it. */
 export const load: PageLoad = async ({ data, url }) => {
 	const catalogue = await schoolWords(languageOf(url.pathname));
-	const none = { Lesson: undefined, Desk: undefined, DraftPage: undefined };
-	if (data.shows === 'draft') return { ...data, catalogue, ...none, ...(await import('./teaching.ts')) };
+	const none = {
+		...{ Lesson: undefined, Desk: undefined },
+		...{ DraftPage: undefined, BoardPage: undefined, RemarkingPage: undefined }
+	};
+	if (data.shows === 'draft' || data.shows === 'board' || data.shows === 'remarking')
+		return { ...data, catalogue, ...none, ...(await import('./teaching.ts')) };
 	const desk = data.shows === 'work' ? data.desk : undefined;
 	const text = desk && TEXTS[`/lessons/${desk.id}/${desk.language}.md`];
 	if (!text) return { ...data, catalogue, ...none };

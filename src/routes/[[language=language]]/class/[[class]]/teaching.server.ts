@@ -23,7 +23,7 @@ export const missedIn = <
 	missteps.flatMap(({ method, step, slips, ...more }) => {
 		const [judged, shown] = [COURSES.en.method(method), courseAt(url).method(method)];
 		return judged && shown
-			? [{ ...more, step: namedIn(shown, step), slips: slipsIn(slips, judged, shown) }]
+			? [{ ...more, at: { method, step }, step: namedIn(shown, step), slips: slipsIn(slips, judged, shown) }]
 			: [];
 	});
 
