@@ -64,7 +64,7 @@ export const commentsOn = async (
 };
 
 /** The override that holds for a step, where there is one. */
-export const overrideOf = (
+const overrideOf = (
 	{ method, step }: Pick<StepMarked, 'method' | 'step'>,
 	overrides: readonly Override[]
 ): Override | undefined =>

@@ -13,7 +13,7 @@ export interface Setting {
 }
 
 /** The steps of a method as they stood after some events. */
-export const entriesAfter = (method: Method, events: readonly Done[]): Record<string, HandedEntry> =>
+const entriesAfter = (method: Method, events: readonly Done[]): Record<string, HandedEntry> =>
 	Object.fromEntries(
 		events.filter((done) => done.method === method.id).map(({ step, entry }) => [step, entry])
 	);
