@@ -240,7 +240,7 @@ describe('routes', () => {
 		const servers = files.filter(
 			(file) => /(^|[\\/])(class|lti)[\\/]/.test(file) && /server\.ts$/.test(file)
 		);
-		expect(servers.length).toBe(11);
+		expect(servers.length).toBe(14);
 		const used = new Set<string>();
 		for (const file of servers) {
 			const text = await readFile(path.join(folder, file), 'utf8');

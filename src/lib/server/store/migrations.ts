@@ -216,4 +216,11 @@ const remarks: Migration = {
 };
 
 /** All steps, in order; the first is number 1. */
-export const MIGRATIONS: readonly Migration[] = [people, platforms, handing, choosingLinks, gradebook, remarks];
+export const MIGRATIONS: readonly Migration[] = [
+	people,
+	platforms,
+	handing,
+	choosingLinks,
+	gradebook,
+	remarks
+];

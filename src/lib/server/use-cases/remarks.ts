@@ -43,13 +43,28 @@ const attemptWith = async (
 	return attempt;
 };
 
+/** What stands in a platform's gradebook is looked at again. */
+const markChanged = async (
+	{ store: { db }, now }: World,
+	{ assignment, learner }: Pick<AttemptRow, 'assignment' | 'learner'>
+): Promise<void> => {
+	await db
+		.updateTable('sendings')
+		.set({ look_at: now() })
+		.where('person', '=', learner)
+		.where('mark_column', 'in', (from) =>
+			from.selectFrom('mark_columns').select('id').where('assignment', '=', assignment)
+		)
+		.execute();
+};
+
 /** Gives a step a mark in the place of the judge's, with the reason, which the learner sees. The judge's stays beside it. */
 export const overrideMark = useCase({
 	who: 'teacher',
 	input: z.strictObject({ ...oneStep, mark: z.number().min(0).max(1), reason: remark }),
 	run: async ({ mark, reason, ...asked }, { world, caller }): Promise<void> => {
-		const { id: attempt } = await attemptWith(world, caller, asked);
-		const at = world.now();
+		const found = await attemptWith(world, caller, asked);
+		const [at, attempt] = [world.now(), found.id];
 		const { method, step } = asked;
 		await world.store.db
 			.insertInto('overrides')
@@ -58,19 +73,25 @@ export const overrideMark = useCase({
 				...{ mark: Math.round(mark * 100), by: caller.id, back: null }
 			})
 			.execute();
+		await markChanged(world, found);
 	}
 });
 
-/** An attempt's class is one that the caller teaches. Throws Refused where it is not. */
-const taughtAttempt = async (world: World, caller: Caller, attempt: string | undefined): Promise<void> => {
+/** An attempt of a class that the caller teaches. Throws Refused where it is not. */
+const taughtAttempt = async (
+	world: World,
+	caller: Caller,
+	attempt: string | undefined
+): Promise<Pick<AttemptRow, 'assignment' | 'learner'>> => {
 	const row = await world.store.db
 		.selectFrom('attempts')
 		.innerJoin('assignments', 'assignments.id', 'attempts.assignment')
-		.select('assignments.class')
+		.select(['assignments.class', 'attempts.assignment', 'attempts.learner'])
 		.where('attempts.id', '=', attempt ?? '')
 		.executeTakeFirst();
 	if (!row) throw new Refused('notThere');
 	await taught(world, caller, row.class);
+	return row;
 };
 
 /** Takes a teacher's mark back: the one that was there before counts again. That it was given stays on record. */
@@ -84,13 +105,14 @@ export const takeMarkBack = useCase({
 			.select('attempt')
 			.where('id', '=', override)
 			.executeTakeFirst();
-		await taughtAttempt(world, caller, row?.attempt);
+		const found = await taughtAttempt(world, caller, row?.attempt);
 		await db
 			.updateTable('overrides')
 			.set({ back: world.now() })
 			.where('id', '=', override)
 			.where('back', 'is', null)
 			.execute();
+		await markChanged(world, found);
 	}
 });
 
