@@ -169,6 +169,7 @@ onBoth('what a teacher says of a draft', (newStorePlace) => {
 	it('stays when the teacher goes, without a name', async () => {
 		const birch = await school.teacher('Mr Birch');
 		await school.ask(USE_CASES.addTeacher, on.teacher, { class: on.class, name: 'Mr Birch' });
+		school.later(1000);
 		await school.ask(USE_CASES.addComment, birch, { ...step('S'), text: 'Well drawn.' });
 		await school.ask(USE_CASES.removeTeacher, birch, {});
 		expect((await workOf()).comments.at(-1)).toMatchObject({ text: 'Well drawn.', by: null });
