@@ -138,7 +138,7 @@ onBoth('what is handed in', (newStorePlace) => {
 
 		// A newer program changes no mark by itself, but judges what comes in from now on.
 		Object.assign(other.world, { engine: 'newer' });
-		expect(await readSteps()).toEqual(seen);
+		expect(await readSteps()).toEqual({ ...seen, current: false });
 		await handIn(handedEvent(assignment, 7, { step: 'W' }));
 		await readSteps();
 		const rows = await other.world.store.db.selectFrom('verdicts').select('engine').orderBy('upto').execute();
