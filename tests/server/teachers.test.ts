@@ -1,6 +1,8 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { callerOf } from '#server/people/sessions.ts';
 import { Refused } from '#server/refused.ts';
+import { openStore } from '#server/store/store.ts';
+import { carryOut, type UseCase } from '#server/use-case.ts';
 import { USE_CASES } from '#server/use-cases/all.ts';
 import { newSchool, type School } from './school.ts';
 import { onBoth } from './stores.ts';
@@ -74,6 +76,7 @@ onBoth('two teachers of a class', (newStorePlace) => {
 		});
 		expect(kept.classes.map(({ name }) => name)).toEqual(['Alder Row']);
 		expect([kept.signedInUntil.length, kept.linksForColleaguesUntil.length]).toEqual([1, 1]);
+		expect(kept.linksToComeAgainUntil).toEqual([]);
 		expect(JSON.stringify(kept)).not.toMatch(/scrypt|Ada|Birch/);
 	});
 
@@ -85,5 +88,39 @@ onBoth('two teachers of a class', (newStorePlace) => {
 		await school.ask(USE_CASES.removeClass, birch, { class: own });
 		expect(await told(school.ask(USE_CASES.removeTeacher, birch, {}))).toBe('done');
 		expect(await school.world.store.db.selectFrom('invitations').select('id').execute()).toEqual([]);
+	});
+});
+
+onBoth('two teachers who go at the same moment, by two servers,', (newStorePlace) => {
+	it('do not leave a class without anybody', async () => {
+		const place = await newStorePlace();
+		const school = await newSchool(place);
+		const idOf = async (secret: string): Promise<string> => (await callerOf(school.world, secret))?.id ?? '';
+		const both = [await school.teacher('Mrs Elm'), await school.teacher('Mr Fir')] as const;
+		const other = { ...school.world, store: await openStore(place) };
+		const askThere = async <I, O>(use: UseCase<I, O>, secret: string, input: unknown): Promise<O> =>
+			carryOut(use, other, { caller: await callerOf(other, secret), address: '192.0.2.1' }, input);
+		for (let i = 0; i < 12; i += 1) {
+			school.later(1);
+			const { class: shared } = await school.newClass(both[0], `Elm and Fir ${i}`);
+			await school.ask(USE_CASES.addTeacher, both[0], { class: shared, name: 'Mr Fir' });
+			const [first, second] = [await idOf(both[0]), await idOf(both[1])];
+			const answers = await Promise.all([
+				told(school.ask(USE_CASES.takeClassFrom, both[0], { class: shared, teacher: first })),
+				told(askThere(USE_CASES.takeClassFrom, both[1], { class: shared, teacher: second }))
+			]);
+			expect(answers.toSorted()).toEqual(['done', 'onlyTeacher']);
+		}
+		// Each has some of the classes alone by now, and gives them over.
+		for (const own of both)
+			for (const { id: each } of await school.ask(USE_CASES.ownClasses, own, {}))
+				for (const name of ['Mrs Elm', 'Mr Fir'])
+					await school.ask(USE_CASES.addTeacher, own, { class: each, name });
+		const gone = [
+			told(school.ask(USE_CASES.removeTeacher, both[0], {})),
+			told(askThere(USE_CASES.removeTeacher, both[1], {}))
+		];
+		expect((await Promise.all(gone)).toSorted()).toEqual(['done', 'onlyTeacher']);
+		await Promise.all([other.store.close(), school.close()]);
 	});
 });

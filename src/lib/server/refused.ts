@@ -34,6 +34,10 @@ const STATUS = {
 	noPlatformKeys: 502,
 	/** The learner's own body cannot be drafted for. */
 	notDrafted: 400,
+	/** Somebody has handed in for it. */
+	frozen: 409,
+	/** It is done as practice, which has no end of its own. */
+	noExam: 409,
 	tooMany: 429
 } as const;
 

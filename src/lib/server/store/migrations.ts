@@ -192,5 +192,13 @@ const gradebook: Migration = {
 	}
 };
 
+const exams: Migration = {
+	brings: 'that a learner hands in an exam, and links for teachers who lost their passphrase',
+	up: async (db) => {
+		await db.schema.alterTable('attempts').addColumn('ended', 'bigint').execute();
+		await db.schema.alterTable('invitations').addColumn('person', 'text', partOf('people')).execute();
+	}
+};
+
 /** All steps, in order; the first is number 1. */
-export const MIGRATIONS: readonly Migration[] = [people, platforms, handing, choosingLinks, gradebook];
+export const MIGRATIONS: readonly Migration[] = [people, platforms, handing, choosingLinks, gradebook, exams];

@@ -1,11 +1,15 @@
 import * as assignments from './assignments.ts';
+import * as changing from './changing.ts';
 import * as choosing from './choosing.ts';
 import * as classes from './classes.ts';
+import * as comingAgain from './coming-again.ts';
 import * as entering from './entering.ts';
+import * as exams from './exams.ts';
 import * as gradebook from './gradebook.ts';
 import * as launching from './launching.ts';
 import * as handing from './handing.ts';
 import * as learners from './learners.ts';
+import * as planning from './planning.ts';
 import * as platforms from './platforms.ts';
 import * as teachers from './teachers.ts';
 
@@ -19,6 +23,10 @@ const { beginLaunch, launch, openLaunch } = launching;
 const { ownKeys, sendChoice } = choosing;
 const { classSendings, sendMarkAgain } = gradebook;
 const { setAssignment, removeAssignment, classAssignments, readAssignment } = assignments;
+const { changeAssignment, giveTime } = changing;
+const { lessonPlan, classSheets } = planning;
+const { comeAgain } = comingAgain;
+const { endExam } = exams;
 const { handIn, openAssignment, previewAssignment, ownAssignments } = handing;
 
 /** Everything that anybody can do, by name: routes call these and nothing else. */
@@ -61,5 +69,11 @@ export const USE_CASES = {
 	handIn,
 	openAssignment,
 	previewAssignment,
-	ownAssignments
+	ownAssignments,
+	changeAssignment,
+	giveTime,
+	endExam,
+	comeAgain,
+	lessonPlan,
+	classSheets
 };

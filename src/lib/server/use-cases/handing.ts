@@ -88,6 +88,7 @@ const shownOf = ({ id: own, name, task, asked }: Assignment) => ({
 	name,
 	mode: task.mode,
 	level: task.policy.level,
+	hints: task.hints,
 	ownBody: task.body.kind === 'own',
 	lessons: asked.map(({ lesson, steps }) => ({ id: lesson.id, steps }))
 });
@@ -111,6 +112,7 @@ export const openAssignment = useCase({
 			learner: caller.id,
 			body,
 			until: endOf(assignment.task, attempt),
+			isHandedIn: attempt.ended !== null,
 			entries: standing(events),
 			receipt: last && { number: last.number, at: last.at }
 		};
@@ -130,6 +132,7 @@ export const previewAssignment = useCase({
 			learner: undefined,
 			body: bodyFor({ body: shown }, methodsOf(assignment.asked), assignment.id, undefined),
 			until: task.closes,
+			isHandedIn: false,
 			entries: {},
 			receipt: undefined
 		};
@@ -155,8 +158,8 @@ export const ownAssignments = useCase({
 			const { task } = assignment;
 			if ((task.opens ?? 0) > world.now()) continue;
 			const attempt = attempts.find((each) => each.assignment === row.id);
-			const until = endOf(task, attempt ?? { extra: 0 });
-			const over = until !== null && until < world.now();
+			const until = endOf(task, attempt ?? { extra: 0, ended: null });
+			const over = until !== null && until <= world.now();
 			const told = attempt && attempt.received > 0 && (task.mode === 'practice' || over);
 			const seen = told ? await verdictOf(world, assignment, attempt) : undefined;
 			found.push({
@@ -165,6 +168,7 @@ export const ownAssignments = useCase({
 				until,
 				over,
 				mode: task.mode,
+				isHandedIn: (attempt?.ended ?? null) !== null,
 				received: attempt?.received ?? 0,
 				total: seen?.total
 			});

@@ -1,14 +1,16 @@
+import type { Transaction } from 'kysely';
 import { z } from 'zod';
 import { newId } from '../people/ids.ts';
 import { id, knownAs, name } from '../people/shapes.ts';
 import { Refused } from '../refused.ts';
 import { isTaken } from '../store/store.ts';
+import type { Tables } from '../store/tables.ts';
 import { useCase } from '../use-case.ts';
 import type { World } from '../world.ts';
 import { taught } from './classes.ts';
 
 /** Who teaches a class, in the order in which they came to it. */
-const teachersOf = ({ store: { db } }: World, inClass: string) =>
+const teachersOf = ({ db }: Pick<World['store'], 'db'>, inClass: string) =>
 	db
 		.selectFrom('teaching')
 		.innerJoin('people', 'people.id', 'teaching.teacher')
@@ -21,7 +23,8 @@ const teachersOf = ({ store: { db } }: World, inClass: string) =>
 export const readTeachers = useCase({
 	who: 'teacher',
 	input: z.strictObject({ class: id }),
-	run: async (asked, { world, caller }) => teachersOf(world, (await taught(world, caller, asked.class)).id)
+	run: async (asked, { world, caller }) =>
+		teachersOf(world.store, (await taught(world, caller, asked.class)).id)
 });
 
 /** Lets a colleague who is a teacher here teach a class as well, with every right that the caller has in it. */
@@ -48,24 +51,45 @@ export const addTeacher = useCase({
 	}
 });
 
+/** Whole transactions of a store. */
+type Whole = Transaction<Tables>;
+
+/**
+ * Holds classes until a transaction ends: whoever else gives one of them up waits, and counts its teachers after that. In a folder
+ * nobody else writes meanwhile.
+ */
+const hold = async (
+	whole: Whole,
+	kind: World['store']['kind'],
+	classes: readonly string[]
+): Promise<void> => {
+	if (kind === 'folder' || classes.length === 0) return;
+	const rows = whole.selectFrom('classes').select('id').where('id', 'in', classes).orderBy('id');
+	await rows.forNoKeyUpdate().execute();
+};
+
 /** Takes a class from one of its teachers, or gives it up. Throws Refused where nobody would teach it any more. */
 export const takeClassFrom = useCase({
 	who: 'teacher',
 	input: z.strictObject({ class: id, teacher: id }),
 	run: async (asked, { world, caller }): Promise<void> => {
+		const { store } = world;
 		const { id: found } = await taught(world, caller, asked.class);
-		const teachers = await teachersOf(world, found);
-		if (!teachers.some((each) => each.id === asked.teacher)) throw new Refused('notThere');
-		if (teachers.length === 1) throw new Refused('onlyTeacher');
-		await world.store.db
-			.deleteFrom('teaching')
-			.where('class', '=', found)
-			.where('teacher', '=', asked.teacher)
-			.execute();
+		await store.db.transaction().execute(async (whole) => {
+			await hold(whole, store.kind, [found]);
+			const teachers = await teachersOf({ db: whole }, found);
+			if (!teachers.some((each) => each.id === asked.teacher)) throw new Refused('notThere');
+			if (teachers.length === 1) throw new Refused('onlyTeacher');
+			await whole
+				.deleteFrom('teaching')
+				.where('class', '=', found)
+				.where('teacher', '=', asked.teacher)
+				.execute();
+		});
 	}
 });
 
-const ownClassesOf = ({ store: { db } }: World, teacher: string) =>
+const ownClassesOf = ({ db }: Pick<World['store'], 'db'>, teacher: string) =>
 	db
 		.selectFrom('teaching')
 		.innerJoin('classes', 'classes.id', 'teaching.class')
@@ -90,12 +114,19 @@ export const exportTeacher = useCase({
 			.select('until')
 			.where('person', '=', caller.id)
 			.execute();
-		const links = await db.selectFrom('invitations').select('until').where('by', '=', caller.id).execute();
+		const links = await db
+			.selectFrom('invitations')
+			.select(['until', 'person'])
+			.where((each) => each.or([each('by', '=', caller.id), each('person', '=', caller.id)]))
+			.execute();
+		const until = (own: boolean) =>
+			links.filter(({ person: whose }) => (whose !== null) === own).map((link) => link.until);
 		return {
 			person,
-			classes: await ownClassesOf(world, caller.id),
-			signedInUntil: sessions.map(({ until }) => until),
-			linksForColleaguesUntil: links.map(({ until }) => until)
+			classes: await ownClassesOf(world.store, caller.id),
+			signedInUntil: sessions.map((session) => session.until),
+			linksForColleaguesUntil: until(false),
+			linksToComeAgainUntil: until(true)
 		};
 	}
 });
@@ -104,9 +135,15 @@ export const exportTeacher = useCase({
 export const removeTeacher = useCase({
 	who: 'teacher',
 	input: z.strictObject({}),
-	run: async (_, { world, caller }): Promise<void> => {
-		for (const { id: each } of await ownClassesOf(world, caller.id))
-			if ((await teachersOf(world, each)).length === 1) throw new Refused('onlyTeacher');
-		await world.store.db.deleteFrom('people').where('id', '=', caller.id).execute();
-	}
+	run: async (_, { world: { store }, caller }): Promise<void> =>
+		store.db.transaction().execute(async (whole) => {
+			// Nobody gives the teacher another class until this is done.
+			const self = whole.selectFrom('people').select('id').where('id', '=', caller.id);
+			await (store.kind === 'postgres' ? self.forUpdate() : self).execute();
+			const own = (await ownClassesOf({ db: whole }, caller.id)).map((each) => each.id);
+			await hold(whole, store.kind, own);
+			for (const each of own)
+				if ((await teachersOf({ db: whole }, each)).length === 1) throw new Refused('onlyTeacher');
+			await whole.deleteFrom('people').where('id', '=', caller.id).execute();
+		})
 });

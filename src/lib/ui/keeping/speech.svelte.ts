@@ -38,5 +38,17 @@ export const provideSpeech = (catalogue: () => Catalogue, learner: Learner): Pag
 	return setContext(SPEECH, live);
 };
 
+/** Lets a part of the page say some things in other words. `change` is asked anew each time. */
+export const provideOtherWords = (
+	speech: PageSpeech,
+	change: (words: Speech['words']) => Speech['words']
+): PageSpeech =>
+	setContext(
+		SPEECH,
+		new Proxy(speech, {
+			get: (_, name) => (name === 'words' ? change(speech.words) : (Reflect.get(speech, name) as unknown))
+		})
+	);
+
 /** The speech of the page. */
 export const useSpeech = (): PageSpeech => getContext<PageSpeech>(SPEECH);
