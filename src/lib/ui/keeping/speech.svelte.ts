@@ -14,7 +14,8 @@ export interface PageSpeech extends Speech {
 	to(path: string): string;
 }
 
-const SPEECH = Symbol('speech');
+/** Under which the speech of a page is known to what stands on it. */
+export const SPEECH = Symbol('speech');
 
 /** Makes the speech of the page known to everything on it. `catalogue` is asked again whenever it may have changed. */
 export const provideSpeech = (catalogue: () => Catalogue, learner: Learner): PageSpeech => {
@@ -37,18 +38,6 @@ export const provideSpeech = (catalogue: () => Catalogue, learner: Learner): Pag
 	});
 	return setContext(SPEECH, live);
 };
-
-/** Lets a part of the page say some things in other words. `change` is asked anew each time. */
-export const provideOtherWords = (
-	speech: PageSpeech,
-	change: (words: Speech['words']) => Speech['words']
-): PageSpeech =>
-	setContext(
-		SPEECH,
-		new Proxy(speech, {
-			get: (_, name) => (name === 'words' ? change(speech.words) : (Reflect.get(speech, name) as unknown))
-		})
-	);
 
 /** The speech of the page. */
 export const useSpeech = (): PageSpeech => getContext<PageSpeech>(SPEECH);
