@@ -45,7 +45,7 @@ describe('the sheets of a class', () => {
 		}
 		const pages = pageTexts(bytes).map(plain);
 		expect(pages).toEqual(singly);
-		const first = pages.findIndex((page) => page.includes('for Bea (Wren)'));
+		const first = pages.findIndex((page) => page.includes('Bea (Wren)'));
 		expect(first).toBe(pages.length / 2);
 	});
 

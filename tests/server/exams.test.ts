@@ -16,9 +16,10 @@ const told = async (asked: Promise<unknown>): Promise<string> => {
 		return problem.refusal;
 	}
 };
-/** A mark at A, so many millimetres below its place. */
-const markAt = (assignment: string, sequence: number, off: number) =>
-	handedEvent(assignment, sequence, {
+let made = 0;
+/** A mark at A, so many millimetres below its place, under a key of its own. */
+const markAt = (assignment: string, off: number) =>
+	handedEvent(assignment, (made += 1), {
 		entry: {
 			placement: { kind: 'point', at: [0, 222 + off] },
 			...{ checked: true, kept: false, help: 0, shown: false }
@@ -58,7 +59,7 @@ onBoth('what is set', (newStorePlace) => {
 			for (const off of [0.9, 1.1, 1.9, 2.1, 3.9, 4.1]) {
 				const assignment = await school.newAssignment(teacher, own, { policy: { level } });
 				expect((await open(ada, assignment)).level).toBe(level);
-				await handIn(ada, markAt(assignment, 1, off));
+				await handIn(ada, markAt(assignment, off));
 				at.push((await seenOf(ada, assignment))?.total.mark);
 			}
 			marks[level] = at;
@@ -79,7 +80,7 @@ onBoth('what is set', (newStorePlace) => {
 	it('is over for a learner who hands an exam in: its marks are told from then on, and nothing counts after it', async () => {
 		const assignment = await school.newAssignment(teacher, own, { mode: 'exam' });
 		expect((await open(ada, assignment)).isHandedIn).toBe(false);
-		await handIn(ada, markAt(assignment, 1, 0));
+		await handIn(ada, markAt(assignment, 0));
 		expect((await listed(ada, assignment))?.total).toBeUndefined();
 		school.later(MINUTE);
 		const end = () => told(school.ask(USE_CASES.endExam, ada.secret, { assignment }));
@@ -89,7 +90,7 @@ onBoth('what is set', (newStorePlace) => {
 		expect((await listed(ada, assignment))?.total).toMatchObject({ mark: 1 });
 		school.later(MINUTE);
 		expect(await end()).toBe('done');
-		await handIn(ada, markAt(assignment, 2, 50));
+		await handIn(ada, markAt(assignment, 50));
 		expect(await seenOf(ada, assignment)).toMatchObject({ late: 1, total: { mark: 1 } });
 		expect(await open(ada, assignment)).toMatchObject({ isHandedIn: true, until: at });
 		// The others' goes on.
@@ -101,7 +102,7 @@ onBoth('what is set', (newStorePlace) => {
 		const assignment = await school.newAssignment(teacher, own, { closes });
 		await open(ada, assignment);
 		school.later(15 * MINUTE);
-		await handIn(ada, markAt(assignment, 1, 0));
+		await handIn(ada, markAt(assignment, 0));
 		expect(await seenOf(ada, assignment)).toMatchObject({ late: 1, total: { mark: 0 } });
 		const give = (learner: string, minutes: unknown) =>
 			told(school.ask(USE_CASES.giveTime, teacher, { assignment, learner, minutes }));
@@ -133,7 +134,7 @@ onBoth('what is set', (newStorePlace) => {
 		const after = await open(ada, assignment);
 		expect(after).toMatchObject({ name: 'Levels', hints: false, body: { name: 'Heron' } });
 		expect(before.body).not.toEqual(after.body);
-		await handIn(ada, markAt(assignment, 1, 0));
+		await handIn(ada, markAt(assignment, 0));
 		expect(await change('Other levels')).toBe('frozen');
 		expect((await open(ada, assignment)).name).toBe('Levels');
 		const { frozen } = await school.ask(USE_CASES.readAssignment, teacher, { assignment });
