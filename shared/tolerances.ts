@@ -13,7 +13,7 @@ export const POINT_TOLERANCE: Mm = mm(2);
 export const CURVE_TOLERANCE: Mm = mm(3);
 
 /** How much longer or shorter than the true curve a drawn one may be: two such seams still ease together when sewn. */
-export const LENGTH_TOLERANCE: Mm = mm(3);
+const LENGTH_TOLERANCE: Mm = mm(3);
 
 /**
  * How far a worked number may lie from the rule's, for each length that had to be read: it is read and written to a

@@ -15,7 +15,8 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
 	check: async () => (await import('./check-command.ts')).checkCommand,
 	backup: async () => (await import('./store-command.ts')).backupCommand,
 	restore: async () => (await import('./store-command.ts')).restoreCommand,
-	move: async () => (await import('./store-command.ts')).moveCommand
+	move: async () => (await import('./store-command.ts')).moveCommand,
+	'let-in': async () => (await import('./let-in-command.ts')).letInCommand
 };
 
 const speechIn = async (language: Language): Promise<Speech> => speechOf(await allWords(language), 'cm');

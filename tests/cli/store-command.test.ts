@@ -41,6 +41,26 @@ describe('square-across backup, restore and move', () => {
 		expect(existsSync(path.join(dataFolder(), 'classes.sqlite'))).toBe(true);
 	});
 
+	it('let a teacher in again who lost the passphrase', async () => {
+		const store = await openStore({ kind: 'folder', folder: dataFolder() });
+		await store.db
+			.insertInto('people')
+			.values({
+				...{ id: '1', role: 'teacher', name: 'Ms Alder', known_as: 'ms alder', class: null },
+				...{ passphrase: 'lost', since: 1 }
+			})
+			.execute();
+		await store.close();
+		vi.stubEnv('ORIGIN', 'https://drafting.example');
+		const { code, out, err } = await commandHere('let-in', 'Ms', 'alder');
+		expect({ code, err }).toEqual({ code: 0, err: '' });
+		expect(out).toMatch(
+			/once, within a week: https:\/\/drafting\.example\/class\?link=[\w-]{43}&again=Ms%20Alder\n$/
+		);
+		expect((await commandHere('let-in', 'Mr Birch')).err).toBe('let-in: no teacher is called "Mr Birch"\n');
+		expect((await commandHere('let-in')).err).toBe('let-in: name the teacher: square-across let-in NAME\n');
+	});
+
 	it('say in one line what they need', async () => {
 		const errors = async (...words: readonly string[]) => {
 			const { code, err } = await commandHere(...words);

@@ -165,6 +165,29 @@ const ROWS: Readonly<Record<keyof typeof USE_CASES, Row>> = {
 	openAssignment: { ...anyLearner, otherLearner: 'notThere', input: ({ assignment }) => ({ assignment }) },
 	previewAssignment: { ...classTeacher, input: ({ assignment }) => ({ assignment }) },
 	ownAssignments: { ...anyLearner, input: () => ({}) },
+	changeAssignment: {
+		...classTeacher,
+		input: ({ assignment, fresh }) => ({
+			assignment,
+			name: fresh,
+			task: { lessons: ['40-back-levels'], body: { kind: 'each' }, policy: {} }
+		})
+	},
+	lessonPlan: { ...classTeacher, input: ({ class: own }) => ({ class: own }) },
+	classSheets: { ...classTeacher, input: ({ assignment }) => ({ assignment }) },
+	giveTime: {
+		...classTeacher,
+		input: ({ assignment, learner }) => ({ assignment, learner, minutes: 10 })
+	},
+	// The assignment of this test is for practice.
+	endExam: {
+		...anyLearner,
+		learner: 'noExam',
+		classmate: 'noExam',
+		otherLearner: 'notThere',
+		input: ({ assignment }) => ({ assignment })
+	},
+	comeAgain: { ...everybody('linkUsed'), input: () => ({ link: 'x', passphrase: PASSPHRASE }) },
 	// Each says whose it is: what somebody else at the same browser did is not theirs.
 	handIn: {
 		...anyLearner,

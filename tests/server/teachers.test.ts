@@ -76,6 +76,7 @@ onBoth('two teachers of a class', (newStorePlace) => {
 		});
 		expect(kept.classes.map(({ name }) => name)).toEqual(['Alder Row']);
 		expect([kept.signedInUntil.length, kept.linksForColleaguesUntil.length]).toEqual([1, 1]);
+		expect(kept.linksToComeAgainUntil).toEqual([]);
 		expect(JSON.stringify(kept)).not.toMatch(/scrypt|Ada|Birch/);
 	});
 

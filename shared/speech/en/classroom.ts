@@ -27,6 +27,9 @@ export const classroom = (v: Voice) => {
 			'you hand in work for them. Whoever comes from a learning platform: also what it calls you, to send your marks there. You can see all of it, and have it removed, whenever you like.',
 
 		becomeTeacher: 'Become a teacher here',
+		comeAgain: 'A new passphrase',
+		comeAgainAbout: ({ name }: { name: string }) =>
+			`This link is good once. Choose the passphrase that you, ${name}, will sign in with from now on.`,
 		becomeTeacherAbout: 'This link is good once. Choose the name that you will sign in with.',
 
 		hello: ({ name }: { name: string }) => `Hello, ${name}`,
@@ -106,6 +109,9 @@ export const classroom = (v: Voice) => {
 			'This cannot be drafted from your measurements: one that it needs is missing, or two of them disagree. Look at ' +
 			'them on the page of measurements.',
 		changedMeanwhile: 'Something has changed since this was shown. Look again, then decide.',
+		frozen:
+			'Somebody has handed in for this, so it stays as it was asked. Set it once more under another name, as you would have it now.',
+		noExam: 'This is no exam: everything is handed in as it is drafted.',
 		tooMany: 'Too many tries. Wait ten minutes.',
 		otherSite: 'This was sent from a page of another site, and was not done.',
 		/** What is wrong with a field, by its name. */
@@ -118,6 +124,7 @@ export const classroom = (v: Voice) => {
 			reason: 'Say in at most 500 letters why.',
 			text: 'Write something, in at most 500 letters.',
 			'task.lessons': 'Choose at least one lesson.',
+			minutes: 'Give whole minutes, from 0 to 40320 (four weeks).',
 			steps: 'Name two steps of the one lesson that you chose, as they are written on the sheet: A and H.'
 		} as Readonly<Record<string, string>>,
 		wrongForm: 'This form was not filled in as it should be.'

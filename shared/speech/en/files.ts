@@ -88,6 +88,7 @@ export const files = (v: Voice) => {
 		draft: '',
 		worksheet: 'Worksheet, ',
 		rules: 'Rule sheet, ',
+		cards: 'Step cards, ',
 		drawing: '',
 		picture: ''
 	} as const;
@@ -147,6 +148,7 @@ export const files = (v: Voice) => {
 		notLoaded: 'What makes files could not be loaded. Is this device connected? Try once more.',
 		chooseOne: 'choose at least one piece',
 		noPiece: 'no piece is chosen',
+		noSheet: 'Choose at least one kind of sheet.',
 		lacks: ({ body, keys }: { body: string; keys: readonly MeasurementKey[] }) =>
 			`${body} lacks ${v.list(keys.map((key) => the(measurementNoun(key))))}`,
 		/** The reasons are clauses of a refusal. */

@@ -100,6 +100,7 @@ export const paper = (v: Voice) => ({
 	chosen: 'Chosen',
 	allowanceTitle: ({ noun }: { noun: Noun }) => capital(noun.name),
 	rules: 'Rules',
+	cutCards: 'Cut the cards apart along the lines. The number that is worked and a sketch go on the right.',
 	step: 'Step',
 	rule: 'Rule',
 	worked: 'Worked',

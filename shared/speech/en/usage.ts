@@ -12,6 +12,7 @@ export const USAGE = {
   square-across serve [--port N] [--host H]              serve the lessons on this machine (builds them when needed)
   square-across build                                    build the lessons for serving
   square-across backup FILE | restore FILE | move --to URL   copy the classes of a school; \`backup --help\` says how
+  square-across let-in NAME                              a teacher who lost the passphrase comes in again
 
 METHOD is back-block or another id of lessons/*/method.yaml; \`draft --help\` says how a body is written.
 GARMENT is course-dress or another id of lessons/*/garment.yaml; \`pattern --help\` says what may be chosen for it.
@@ -21,6 +22,7 @@ With --language es everything is said in Spanish.
   square-across backup FILE               everything of the classes in one file; the server may run on
   square-across restore FILE              puts a backup back into an empty folder or database
   square-across move --to postgres://...  copies the classes into an empty PostgreSQL database, and compares
+  square-across let-in NAME               a link by which a teacher who lost the passphrase chooses another, once
 
 The classes are in the folder that SQUARE_ACROSS_DATA names (data, beside the program, when it is not set),
 or in the PostgreSQL database that DATABASE_URL names.

@@ -26,6 +26,9 @@ export const classroom: typeof english = (v) => {
 			'trabajo hecho con ellas. Si vienes de una plataforma de aprendizaje, también cómo te llama ella, para enviarle tus notas. Puedes verlo todo, y pedir que se borre, cuando quieras.',
 
 		becomeTeacher: 'Empieza a dar clase aquí',
+		comeAgain: 'Una frase secreta nueva',
+		comeAgainAbout: ({ name }) =>
+			`Este enlace vale una sola vez. Elige la frase secreta con la que tú, ${name}, entrarás desde ahora.`,
 		becomeTeacherAbout: 'Este enlace vale una sola vez. Elige el nombre con el que entrarás.',
 
 		hello: ({ name }) => `Hola, ${name}`,
@@ -104,6 +107,9 @@ export const classroom: typeof english = (v) => {
 			'Esto no se puede trazar con tus medidas: falta una que hace falta, o dos de ellas no concuerdan. Míralas en la ' +
 			'página de medidas.',
 		changedMeanwhile: 'Algo ha cambiado desde que se mostró. Mira otra vez y decide.',
+		frozen:
+			'Alguien ha entregado ya algo, así que queda como se pidió. Ponlo otra vez con otro nombre, como lo quieres ahora.',
+		noExam: 'Esto no es un examen: todo se entrega según se traza.',
 		tooMany: 'Demasiados intentos. Espera diez minutos.',
 		otherSite: 'Esto se envió desde una página de otro sitio y no se ha hecho.',
 		wrongField: {
@@ -115,6 +121,7 @@ export const classroom: typeof english = (v) => {
 			reason: 'Di por qué, con 500 letras como mucho.',
 			text: 'Escribe algo, con 500 letras como mucho.',
 			'task.lessons': 'Elige al menos una lección.',
+			minutes: 'Da minutos enteros, de 0 a 40320 (cuatro semanas).',
 			steps: 'Nombra dos pasos de la única lección que elegiste, como están en la hoja: A y H.'
 		},
 		wrongForm: 'Este formulario no se ha rellenado como debe.'

@@ -82,6 +82,7 @@ export const files: typeof english = (v) => {
 		draft: '',
 		worksheet: 'Hoja de trabajo, ',
 		rules: 'Hoja de reglas, ',
+		cards: 'Fichas de los pasos, ',
 		drawing: '',
 		picture: ''
 	};
@@ -140,6 +141,7 @@ export const files: typeof english = (v) => {
 		notLoaded: 'No se ha podido cargar lo que hace los archivos. ¿Tienes conexión? Inténtalo otra vez.',
 		chooseOne: 'elige al menos una pieza',
 		noPiece: 'no se ha elegido ninguna pieza',
+		noSheet: 'Elige al menos una clase de hoja.',
 		lacks: ({ body, keys }) =>
 			`a ${body} ${v.plural(keys.length, { one: 'le falta', other: 'le faltan' })} ${v.list(keys.map((key) => el(measurementNoun(key))))}`,
 		cannotDraft: ({ body, reasons }) => `para ${body} todavía no se puede trazar nada: ${reasons.join('; ')}`,

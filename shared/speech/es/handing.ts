@@ -24,6 +24,27 @@ export const handing: typeof english = (v) => {
 		ownBody: 'el cuerpo de cada alumno; sus medidas se entregan solo si está de acuerdo',
 		followThrough: 'Lo que es correcto solo a partir de un error anterior',
 		share: { full: 'cuenta entero', half: 'cuenta la mitad', none: 'no cuenta' },
+		garment: 'Una prenda entera',
+		garmentNone: 'no, las lecciones elegidas arriba',
+		level: 'Cuánto debe acercarse una marca',
+		levels: {
+			strict: ({ within }) => `con rigor: un punto a menos de ${v.small(within)}`,
+			normal: ({ within }) => `como siempre: un punto a menos de ${v.small(within)}`,
+			beginner: ({ within }) => `para principiantes: un punto a menos de ${v.small(within)}`
+		},
+		mode: 'Cómo se hace',
+		modes: {
+			practice: 'como práctica: cada marca se comprueba enseguida',
+			exam: 'como examen: lo correcto se dice cuando el alumno lo entrega, o cuando se cierra'
+		},
+		hints: 'Se puede pedir ayuda (nunca en un examen)',
+		change: 'Cambiarlo',
+		changeIt: 'Cambiarlo para la clase',
+		frozen: 'Alguien ha entregado ya algo: lo que se pidió queda como estaba.',
+		extra: 'Más tiempo para un alumno',
+		extraAbout: ({ minutes }) => (minutes === 0 ? '' : `${v.number(minutes)} minutos más`),
+		extraMinutes: 'Minutos después del cierre',
+		giveTime: 'Dar el tiempo',
 		attempts: 'Intentos por paso (vacío: los que se quiera)',
 		wrongCost: 'Lo que quita un intento fallido, en centésimas de un paso',
 		hintCost: 'Lo que quita cada ayuda, en centésimas de un paso',
@@ -59,6 +80,18 @@ export const handing: typeof english = (v) => {
 		noOwnBody: 'En este dispositivo aún no hay medidas tuyas. Tómalas primero, en la página de medidas.',
 		toMeasurements: 'Medidas',
 
+		exam: 'Esto es un examen. Cada marca se guarda como la pones; lo correcto se dice cuando lo entregas, o cuando se cierra.',
+		examOver: 'Está entregado. Cada paso muestra lo correcto.',
+		examStep: 'Traza este paso según su regla, con los números de arriba.',
+		endExam: 'Entregar el examen',
+		reallyEnd: 'Sí, entregarlo: después ya no cuenta nada',
+		endLater: 'Puedes entregarlo en cuanto todo esté guardado.',
+		handedInAt: ({ at }) => `entregado el ${time(at)}`,
+		noHelp: 'Aquí no se da ayuda.',
+		keep: 'Guardarla',
+		kept: 'Guardada.',
+		allKept: 'todos los pasos de esta lección están guardados',
+
 		saved: 'Guardado',
 		waiting: ({ count }) => `En espera (${count})`,
 		receipt: ({ number, at }) => `recibo ${number}, ${time(at)}`,
@@ -72,6 +105,37 @@ export const handing: typeof english = (v) => {
 				other: `El servidor no pudo aceptar ${count} marcas. Se conservan aquí; dilo a quien te da clase.`
 			}),
 		ended: 'Está cerrado: lo que hagas ahora se guarda y no cuenta.',
+
+		plan: 'Plan de las clases',
+		planOf: ({ name }) => `Plan de las clases: ${name}`,
+		did: 'Lo que ha hecho la clase',
+		didNothing: 'La clase aún no tiene ningún trabajo: abajo está el comienzo del curso.',
+		lesson: 'Lección',
+		doneBy: ({ done, begun, learners }) =>
+			`${done} de ${learners} tienen correctos todos los pasos, ${begun} han empezado`,
+		comesNext: 'Lo que sigue',
+		allDone: 'La clase ya ha tenido todas las lecciones del curso.',
+		minutes: ({ minutes }) => v.plural(minutes, { one: '1 minuto', other: `${minutes} minutos` }),
+		bring: 'Qué hay que traer',
+		bringPaper:
+			'papel de puntos o cuadriculado tan grande como el trazado, o una hoja de trabajo de la clase',
+		bringTools: 'un lápiz, una goma, una regla larga, una escuadra y la cinta métrica',
+		bringNumbers: ({ names }) => `estas medidas, ya tomadas: ${v.list(names)}`,
+		bringText: 'nada más que esta página: la lección se lee y se mira',
+		toPrint: 'Para imprimir',
+		sheetsFor: ({ name }) => `Hojas: ${name}`,
+		sheetsOf: ({ name }) => `Hojas de la clase: ${name}`,
+		sheetsAbout: 'Un archivo con las hojas de cada alumno, con los números del cuerpo para el que traza.',
+		sheetKinds: {
+			worksheet: 'hojas de trabajo: los pasos, y la cuadrícula para trazar',
+			rules: 'hojas de reglas: cada regla con sus cuentas',
+			cards: 'fichas de los pasos, para recortar'
+		},
+		whichSheets: 'Qué hojas',
+		saveSheets: 'Guardar las hojas en un PDF',
+		withoutBody: ({ names }) =>
+			`Nadie puede saber las medidas de ${v.list(names)} antes de que acepten entregarlas: se quedan fuera.`,
+		forLearner: ({ learner, body }) => `${learner} (${body})`,
 
 		learner: 'Alumno',
 		markHeading: 'Puntos',

@@ -93,6 +93,7 @@ export const paper: typeof english = (v) => ({
 	chosen: 'Elegido',
 	allowanceTitle: ({ noun }) => capital(noun.name),
 	rules: 'Reglas',
+	cutCards: 'Recorta las fichas por las líneas. A la derecha van el número que resulta y un dibujo.',
 	step: 'Paso',
 	rule: 'Regla',
 	worked: 'Con números',

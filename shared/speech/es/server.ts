@@ -57,6 +57,10 @@ export const server: typeof english = (v) => {
 		restored: ({ to, counts }) => `Recuperado en ${to}: ${byTable(counts)}`,
 		moved: ({ from, to, counts }) =>
 			`Trasladado de ${from} a ${to} y leído de nuevo: ${byTable(counts)}. Pon DATABASE_URL para servir desde allí.`,
+		giveTeacher: 'di quién es: square-across let-in NOMBRE',
+		noSuchTeacher: ({ seen }) => `no hay ningún docente que se llame «${seen}»`,
+		letIn: ({ address }) =>
+			`Con este enlace, en la dirección del sitio, el docente elige una frase secreta nueva, una vez, en una semana: ${address}`,
 		giveFile: ({ command }) => `di el archivo: square-across ${command} ARCHIVO`,
 		giveDatabase: 'di la base de datos: square-across move --to postgres://USUARIO:CONTRASEÑA@MÁQUINA/NOMBRE'
 	};

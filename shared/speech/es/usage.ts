@@ -13,6 +13,7 @@ export const USAGE: Readonly<Record<keyof typeof ENGLISH, string>> = {
   square-across serve [--port N] [--host H]                 sirve las lecciones en este equipo (las prepara si hace falta)
   square-across build                                       prepara las lecciones para servirlas
   square-across backup ARCHIVO | restore ARCHIVO | move --to URL   copia las clases de una escuela; lo explica \`backup --help\`
+  square-across let-in NOMBRE                               un docente que perdió su frase secreta vuelve a entrar
 
 MÉTODO es back-block u otro id de lessons/*/method.yaml; \`draft --help\` dice cómo se escribe un cuerpo.
 PRENDA es course-dress u otro id de lessons/*/garment.yaml; \`pattern --help\` dice qué se puede elegir para ella.
@@ -22,6 +23,7 @@ Con --language en, todo se dice en inglés.
   square-across backup ARCHIVO            todo lo de las clases en un archivo; el servidor puede seguir en marcha
   square-across restore ARCHIVO           recupera una copia en una carpeta o base de datos vacía
   square-across move --to postgres://...  copia las clases a una base de datos PostgreSQL vacía, y compara
+  square-across let-in NOMBRE             un enlace con el que un docente que perdió su frase secreta elige otra, una vez
 
 Las clases están en la carpeta que nombra SQUARE_ACROSS_DATA (data, junto al programa, si no se dice),
 o en la base de datos PostgreSQL que nombra DATABASE_URL.

@@ -100,8 +100,8 @@ const faultAt = (
 /** Whether a placement lies elsewhere than it should: it stands only where the learner keeps it. */
 const isOff = (answer: Verdict['answer'] | undefined): boolean => answer === 'wrong' || answer === 'excused';
 
-/** Judges every placement in the method's order, each from what stands before it. */
-const goneThrough = (work: LearnersWork, truth: Drafted): Gone => {
+/** Judges every placement in the method's order, each from what stands before it; or one alone, with those before it that may bear on it. */
+const goneThrough = (work: LearnersWork, truth: Drafted, only?: string): Gone => {
 	const { method, body, entries, marks, allowed = TOLERANCES.normal } = work;
 	const gone: Gone = {
 		verdicts: {},
@@ -123,8 +123,13 @@ const goneThrough = (work: LearnersWork, truth: Drafted): Gone => {
 		// What was not put down, or cannot be used, is taken to follow from what was.
 		else if (follows && own.leansOnOwn(step) && !own.follow(step)) gone.stuck.push(step.name);
 	};
-	for (const step of method.steps)
-		if (isIn(truth, step.name)) judgeStep(step, (isGiven(step) ? undefined : entries[step.name]) ?? {});
+	const bears = (step: Step, { kept, placement }: Answer): boolean =>
+		step.name === only || kept || (marks === 'pencilled' && placement !== undefined) || own.leansOnOwn(step);
+	for (const step of method.steps) {
+		const answer = (isGiven(step) ? undefined : entries[step.name]) ?? {};
+		if (isIn(truth, step.name) && (only === undefined || bears(step, answer))) judgeStep(step, answer);
+		if (step.name === only) break;
+	}
 	return gone;
 };
 
@@ -169,6 +174,10 @@ const joinedAt = (method: Method, name: string, before: Drafted, after: Drafted)
 		lines: { ...only(before.lines, isEarlier), ...only(after.lines, isLater) }
 	};
 };
+
+/** What `judged` says of one step, without going through what has nothing to do with it. Never throws. */
+export const verdictOn = (work: LearnersWork, name: string): Verdict =>
+	(work.truth && goneThrough(work, work.truth, name).verdicts[name]?.verdict) ?? UNFINISHED;
 
 /**
  * Judges a learner's work: every placement against the true earlier marks and, where it is wrong, against the

@@ -36,6 +36,10 @@ const STATUS = {
 	notDrafted: 400,
 	/** Something came in between what was shown and what is asked for. */
 	changedMeanwhile: 409,
+	/** Somebody has handed in for it. */
+	frozen: 409,
+	/** It is done as practice, which has no end of its own. */
+	noExam: 409,
 	tooMany: 429
 } as const;
 

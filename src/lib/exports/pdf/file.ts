@@ -39,25 +39,35 @@ export interface OpenFile {
 	readonly speech: Speech;
 }
 
-/** Begins a file. */
-export const openFile = async ({ title, font, speech, date }: FileOptions): Promise<OpenFile> => {
+/** An empty document, with what it says of itself. */
+const newDocument = async ({
+	title,
+	speech,
+	date
+}: Pick<FileOptions, 'title' | 'speech' | 'date'>): Promise<PDFDocument> => {
 	const document = await PDFDocument.create();
-	document.registerFontkit(typefaces);
 	document.setTitle(title);
 	document.setLanguage(speech.language);
 	document.setProducer('Square Across');
 	document.setCreator('Square Across');
 	document.setCreationDate(date);
 	document.setModificationDate(date);
+	return document;
+};
+
+/** Begins a file. */
+export const openFile = async (options: FileOptions): Promise<OpenFile> => {
+	const document = await newDocument(options);
+	document.registerFontkit(typefaces);
 	return {
 		document,
-		speech,
-		font: await document.embedFont(font, { subset: true, features: { kern: false, mark: false } })
+		speech: options.speech,
+		font: await document.embedFont(options.font, { subset: true, features: { kern: false, mark: false } })
 	};
 };
 
 /** The bytes of a file, written in one go: a pause after every few objects costs more than all of them. */
-export const closeFile = ({ document }: OpenFile): Promise<Uint8Array> =>
+export const closeFile = ({ document }: Pick<OpenFile, 'document'>): Promise<Uint8Array> =>
 	document.save({ useObjectStreams: true, addDefaultPage: false, objectsPerTick: Infinity });
 
 /** Adds a page with operators that think in millimetres, y down, though a page's own y runs up. */
@@ -97,4 +107,17 @@ export const wordsPdf = async (blocks: readonly TextBlock[], options: FileOption
 	const file = await openFile(options);
 	addTextPages(file, options.paper, blocks);
 	return closeFile(file);
+};
+
+/** Joins files into one, each as it is, in turn: `next` makes one after the other, until there is none. The same input gives the same bytes. */
+export const joinedPdf = async (
+	next: () => Promise<Uint8Array | undefined>,
+	options: Pick<FileOptions, 'title' | 'speech' | 'date'>
+): Promise<Uint8Array> => {
+	const document = await newDocument(options);
+	for (let bytes = await next(); bytes; bytes = await next()) {
+		const part = await PDFDocument.load(bytes);
+		for (const page of await document.copyPages(part, part.getPageIndices())) document.addPage(page);
+	}
+	return closeFile({ document });
 };

@@ -23,7 +23,7 @@ const MOST_TRIES = 16;
 export const waitAfter = (tries: number, drawn = Math.random()): number =>
 	Math.round(Math.min(LONGEST_WAIT, FIRST_WAIT * 2 ** (tries - 1)) * (0.5 + drawn / 2));
 
-/** What somebody handed in since it was looked at, or was judged anew, or what has ended. */
+/** What somebody handed in since it was looked at, or ended, or was judged anew, or what has closed. */
 const changed = ({
 	store: { db },
 	now
@@ -43,6 +43,7 @@ const changed = ({
 			is.or([
 				is('attempts.received', '>', is.ref('sendings.upto')),
 				is('sendings.look_at', '<=', now()),
+				is('attempts.ended', '>', is.ref('sendings.looked')),
 				is.exists(
 					is
 						.selectFrom('verdicts')

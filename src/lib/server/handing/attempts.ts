@@ -4,7 +4,8 @@ import { hashOf, newId } from '../people/ids.ts';
 import { Refused } from '../refused.ts';
 import type { AssignmentRow, AttemptRow, VerdictRow } from '../store/tables.ts';
 import type { Caller, World } from '../world.ts';
-import { hashOfMethods, marked, type Marked } from './judging.ts';
+import { inSlices, inTurn } from '../slices.ts';
+import { hashOfMethods, marking, type Before, type Marked } from './judging.ts';
 import { overridden, overridesOf, type Override } from './remarks.ts';
 import { askedIn, bodyFor, methodsOf, taskSchema, type Asked, type Task } from './task.ts';
 
@@ -45,7 +46,7 @@ export const attemptAt = async (
 	const at = now();
 	await db
 		.insertInto('attempts')
-		.values({ id: newId(at), assignment, learner, body: null, received: 0, extra: 0, since: at })
+		.values({ id: newId(at), assignment, learner, body: null, received: 0, extra: 0, ended: null, since: at })
 		.onConflict((conflict) => conflict.columns(['assignment', 'learner']).doNothing())
 		.execute();
 	return db
@@ -118,21 +119,43 @@ export interface Seen extends Marked {
 	readonly current: boolean;
 }
 
-/** What a row holds. */
-export const seenOf = ({ report, upto, at }: VerdictRow): Seen => ({
-	...{ overrides: [], current: true },
-	...(JSON.parse(report) as Marked & Pick<Seen, 'late'>),
-	upto,
-	at
-});
+/** A verdict as its row keeps it: with what each mark was found to be, so that it is found once. */
+type Report = Marked & Pick<Seen, 'late'> & Partial<Before>;
 
-/** Until when what a learner hands in counts; null where there is no end. */
+/** What a row holds. */
+export const seenOf = ({ report, upto, at }: VerdictRow): Seen => {
+	const { steps, total, late } = JSON.parse(report) as Report;
+	return { steps, total, late, upto, at, overrides: [], current: true };
+};
+
+/** Until when what a learner hands in counts: its end, or when they handed an exam in; null where there is no end. */
 export const endOf = (
 	{ closes }: Pick<Task, 'closes'>,
-	{ extra }: Pick<AttemptRow, 'extra'>
-): number | null => (closes === null ? null : closes + extra);
+	{ extra, ended }: Pick<AttemptRow, 'extra' | 'ended'>
+): number | null => ended ?? (closes === null ? null : closes + extra);
 
-/** Judges an attempt as it stands. */
+const NOTHING: Marked = { steps: [], total: { mark: 0, outOf: 0, mistakes: 0, consequences: 0 } };
+
+/** What was said of an attempt before, by this program and these methods, where it was of no more than counts now. */
+const judgedBefore = async (
+	{ store: { db }, engine }: World,
+	{ id }: AttemptRow,
+	methods: string,
+	counted: number
+): Promise<Before | undefined> => {
+	const row = await db
+		.selectFrom('verdicts')
+		.select('report')
+		.where('attempt', '=', id)
+		.where('engine', '=', engine)
+		.where('methods', '=', methods)
+		.orderBy('upto', 'desc')
+		.executeTakeFirst();
+	const { steps = [], tried } = row ? (JSON.parse(row.report) as Partial<Report>) : {};
+	return tried && tried.events <= counted ? { steps, tried } : undefined;
+};
+
+/** Judges an attempt as it stands, on from where it was judged before. */
 export const judgedNow = async (
 	world: World,
 	{ task, asked }: Assignment,
@@ -140,41 +163,30 @@ export const judgedNow = async (
 ): Promise<VerdictRow> => {
 	const events = await eventsOf(world, attempt.id);
 	const until = endOf(task, attempt);
-	const inTime = events.filter(({ at }) => until === null || at <= until);
+	const inTime = events.filter(({ at }) => until === null || at <= until).map(({ done }) => done);
 	const body = attempt.body === null ? undefined : (JSON.parse(attempt.body) as Body);
-	const found: Marked = body
-		? marked(
-				asked,
-				body,
-				task,
-				inTime.map(({ done }) => done)
-			)
-		: { steps: [], total: { mark: 0, outOf: 0, mistakes: 0, consequences: 0 } };
-	const [upto, methods] = [events.at(-1)?.number ?? 0, hashOfMethods(methodsOf(asked))];
-	const id = hashOf([attempt.id, upto, until, world.engine, methods].join(' '));
-	const report = JSON.stringify({ ...found, late: events.length - inTime.length });
-	const mark = Math.round(found.total.mark * 100);
+	const methods = hashOfMethods(methodsOf(asked));
+	const before = await judgedBefore(world, attempt, methods, inTime.length);
+	const found = body ? await inSlices(marking(asked, body, task, inTime, before)) : NOTHING;
+	const report: Report = { ...found, late: events.length - inTime.length };
+	const upto = events.at(-1)?.number ?? 0;
 	return {
-		id,
-		attempt: attempt.id,
-		upto,
-		until,
-		engine: world.engine,
-		methods,
-		mark,
-		report,
+		id: hashOf([attempt.id, upto, until, world.engine, methods].join(' ')),
+		...{ attempt: attempt.id, upto, until, engine: world.engine, methods },
+		mark: Math.round(found.total.mark * 100),
+		report: JSON.stringify(report),
 		at: world.now()
 	};
 };
 
-/**
- * What is said of an attempt as it stands: what was said before where nothing has come in since, so that a newer program changes
- * no mark by itself. Every screen, table and file reads it from the one row that is kept.
- */
-const judgedOf = async (world: World, assignment: Assignment, attempt: AttemptRow): Promise<Seen> => {
-	const { db } = world.store;
-	const until = endOf(assignment.task, attempt);
-	const kept = await db
+/** What was said of an attempt as it stands, where it was judged since anything came in. */
+const verdictBefore = async (
+	{ store: { db } }: World,
+	{ task }: Assignment,
+	attempt: AttemptRow
+): Promise<VerdictRow | undefined> => {
+	const until = endOf(task, attempt);
+	return db
 		.selectFrom('verdicts')
 		.selectAll()
 		.where('attempt', '=', attempt.id)
@@ -182,14 +194,27 @@ const judgedOf = async (world: World, assignment: Assignment, attempt: AttemptRo
 		.where('until', until === null ? 'is' : '=', until)
 		.orderBy('at', 'desc')
 		.executeTakeFirst();
+};
+
+/**
+ * What is said of an attempt as it stands: what was said before where nothing has come in since, so that a newer program changes
+ * no mark by itself. Every screen, table and file reads it from the one row that is kept. Others are answered while it is worked out.
+ */
+const judgedOf = async (world: World, assignment: Assignment, attempt: AttemptRow): Promise<Seen> => {
+	const kept = await verdictBefore(world, assignment, attempt);
 	if (kept) return seenOf(kept);
-	const row = await judgedNow(world, assignment, attempt);
-	await db
-		.insertInto('verdicts')
-		.values(row)
-		.onConflict((conflict) => conflict.column('id').doNothing())
-		.execute();
-	return seenOf(row);
+	return inTurn(async () => {
+		// Somebody who looked at the same time may have been before us.
+		const meanwhile = await verdictBefore(world, assignment, attempt);
+		if (meanwhile) return seenOf(meanwhile);
+		const row = await judgedNow(world, assignment, attempt);
+		await world.store.db
+			.insertInto('verdicts')
+			.values(row)
+			.onConflict((conflict) => conflict.column('id').doNothing())
+			.execute();
+		return seenOf(row);
+	});
 };
 
 /**

@@ -5,10 +5,11 @@ import type { Placement } from '#shared/placement.ts';
 import type { Policy } from '#shared/policy.ts';
 import { TOLERANCES } from '#shared/tolerances.ts';
 import { stepReports, totalOf, type StepReport, type SubmissionReport } from '#checker/check-submission.ts';
-import { judged, type Judged, type LearnersWork } from '#checker/work.ts';
+import { judged, verdictOn, type Judged, type LearnersWork } from '#checker/work.ts';
 import { evaluate, type Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { isGiven } from '#drafting/steps/kinds.ts';
+import { hashOf } from '../people/ids.ts';
 import { missedAt, type Missed } from './missed.ts';
 import { methodsOf, type Asked, type Task } from './task.ts';
 
@@ -29,130 +30,200 @@ export interface Marked {
 	readonly total: SubmissionReport['total'];
 }
 
+/** A mark that was wrong when it was checked. */
+interface WrongTry {
+	/** Where it lay, hashed: the same place checked again is no second try. */
+	readonly where: string;
+	readonly missed: Missed;
+}
+
+/** What was wrong when it was checked, each place once: by method, then by step. */
+type Wrong = Readonly<Record<string, Readonly<Record<string, readonly WrongTry[]>>>>;
+
+/** What was found of the first so many events, each by itself: whatever comes after them, it stays, so that it is found once. */
+export interface Tried {
+	readonly events: number;
+	readonly wrong: Wrong;
+}
+
+/** An attempt as it was judged when the first so many events had come. */
+export type Before = Pick<Marked, 'steps'> & { readonly tried: Tried };
+
 /** A hash of what some methods say, those included that they lean on. */
 export const hashOfMethods = (methods: readonly Method[]): string =>
 	createHash('sha256').update(JSON.stringify(methods)).digest('hex').slice(0, 16);
 
+/** Where a mark lies, as short as can be. */
 const whereOf = (placement: Placement): string =>
-	JSON.stringify(placement.kind === 'point' ? placement.at : placement.segments);
+	hashOf(JSON.stringify(placement.kind === 'point' ? placement.at : placement.segments)).slice(0, 16);
 
 /** What a learner has done of one method, replayed. */
 class Replay {
 	readonly entries: Record<string, HandedEntry> = {};
-	/** The wrong places of each step, each once: the same place checked again is no second try. */
-	readonly #wrong = new Map<string, Map<string, Missed>>();
+	readonly truth: Draft | undefined;
+	readonly wrong: Record<string, readonly WrongTry[]>;
 	readonly #help = new Map<string, number>();
+	#judged: Judged | undefined;
+	/** The first step of the method that something was done at since it was judged before. */
+	#touched = Infinity;
 
 	constructor(
 		readonly method: Method,
 		readonly body: Body,
-		readonly truth: Draft | undefined,
 		readonly task: Pick<Task, 'policy' | 'mode'>,
-		readonly uses: LearnersWork['uses']
-	) {}
+		/** The replayed drafts that this one leans on, by its short names for them. */
+		readonly leant: Readonly<Record<string, Replay>>,
+		wrong: Wrong[string] = {}
+	) {
+		const evaluation = evaluate(method, body);
+		this.truth = evaluation.kind === 'drafted' ? evaluation.draft : undefined;
+		this.wrong = { ...wrong };
+	}
+
+	get #isExam(): boolean {
+		return this.task.mode === 'exam';
+	}
+
+	/** Whether anything of it may stand elsewhere than it should. */
+	get moves(): boolean {
+		const own = Object.values(this.entries);
+		return (
+			own.some(({ kept }) => kept || this.#isExam) || Object.values(this.leant).some(({ moves }) => moves)
+		);
+	}
 
 	/** All that the judge looks at. In an exam what was put down counts, whether or not it was checked. */
 	get work(): LearnersWork {
-		const { method, body, truth, entries, uses = {}, task } = this;
-		const allowed = TOLERANCES[task.policy.level];
-		const isExam = task.mode === 'exam';
-		const answers = isExam
+		const { method, body, truth, entries, task } = this;
+		const moved = Object.entries(this.leant).filter(([, { moves }]) => moves);
+		const uses = Object.fromEntries(moved.map(([alias, { judged: own }]) => [alias, own]));
+		const answers = this.#isExam
 			? Object.fromEntries(
 					Object.entries(entries).map(([name, entry]) => [name, { ...entry, checked: true, kept: true }])
 				)
 			: entries;
-		return { method, body, truth, entries: answers, marks: isExam ? 'pencilled' : 'inked', allowed, uses };
+		const marks = this.#isExam ? 'pencilled' : 'inked';
+		return { method, body, truth, entries: answers, marks, allowed: TOLERANCES[task.policy.level], uses };
 	}
 
-	take({ step, entry }: Done): void {
+	/** All that follows from it, as it stands. */
+	get judged(): Judged {
+		return (this.#judged ??= judged(this.work));
+	}
+
+	/**
+	 * Takes up an event; gives whether that was looked at by the judge.
+	 *
+	 * @param isKnown whether its mark was judged before
+	 */
+	take({ step, entry }: Done, isKnown: boolean): boolean {
 		const before = this.entries[step];
 		this.entries[step] = entry;
+		this.#judged = undefined;
 		this.#help.set(step, Math.max(entry.help, this.#help.get(step) ?? 0));
+		if (!isKnown) this.#touched = Math.min(this.#touched, this.#indexOf(step));
 		const { placement } = entry;
-		if (!placement || !entry.checked || entry.shown || this.task.mode === 'exam') return;
-		if (before?.checked && before.placement && whereOf(before.placement) === whereOf(placement)) return;
-		const wrong = this.#wrong.get(step) ?? new Map<string, Missed>();
-		if (wrong.has(whereOf(placement))) return;
+		if (isKnown || !placement || !entry.checked || entry.shown || this.#isExam) return false;
+		const where = whereOf(placement);
+		if (before?.checked && before.placement && whereOf(before.placement) === where) return false;
+		if (this.#wasWrong(step, where)) return false;
 		const { work } = this;
-		const found = judged(work);
-		if (found.verdict(step).answer !== 'wrong') return;
-		this.#wrong.set(step, wrong.set(whereOf(placement), missedAt(work, found, step)));
+		if (verdictOn(work, step).answer === 'wrong') {
+			const missed = missedAt(work, judged(work), step);
+			this.wrong[step] = [...(this.wrong[step] ?? []), { where, missed }];
+		}
+		return true;
+	}
+
+	#indexOf(step: string): number {
+		return this.method.steps.findIndex(({ name }) => name === step);
+	}
+
+	/** Whether what was said of a step before still holds: nothing was done since at it, nor at anything before it. */
+	holds(step: string): boolean {
+		const isSame = (replay: Replay): boolean =>
+			replay.#touched === Infinity && Object.values(replay.leant).every(isSame);
+		return this.#indexOf(step) < this.#touched && Object.values(this.leant).every(isSame);
+	}
+
+	#wasWrong(step: string, where: string): boolean {
+		return this.wrong[step]?.some((each) => each.where === where) ?? false;
 	}
 
 	/** Tries that were wrong before the place where a step's mark lies now. */
 	#triesBefore(step: string): number {
 		const placement = this.entries[step]?.placement;
-		const wrong = this.#wrong.get(step);
-		return (wrong?.size ?? 0) - (placement && wrong?.has(whereOf(placement)) ? 1 : 0);
+		const isOne = placement && this.#wasWrong(step, whereOf(placement));
+		return (this.wrong[step]?.length ?? 0) - (isOne ? 1 : 0);
 	}
 
-	#missed(found: Judged, step: string): readonly Missed[] {
-		if (this.task.mode !== 'exam') return [...(this.#wrong.get(step)?.values() ?? [])];
-		return found.verdict(step).answer === 'wrong' ? [missedAt(this.work, found, step)] : [];
+	#missed(step: string): readonly Missed[] {
+		if (!this.#isExam) return (this.wrong[step] ?? []).map(({ missed }) => missed);
+		return this.judged.verdict(step).answer === 'wrong' ? [missedAt(this.work, this.judged, step)] : [];
 	}
 
-	marked(found: Judged, steps: readonly string[], policy: Policy): readonly StepMarked[] {
-		const cost = (step: string) => ({
-			wrongBefore: this.#triesBefore(step),
-			help: this.entries[step]?.shown ? 3 : (this.#help.get(step) ?? 0)
-		});
-		return stepReports(this.work, found, steps, policy, cost).map((report) => {
-			const { step } = report;
-			const { checked = false, shown = false } = this.entries[step] ?? {};
-			const counts = (checked || this.task.mode === 'exam') && !shown;
-			return {
-				...report,
-				method: this.method.id,
-				mark: counts ? report.mark : 0,
-				tries: this.#wrong.get(step)?.size ?? 0,
-				missed: this.#missed(found, step),
-				help: this.#help.get(step) ?? 0
-			};
-		});
+	marked(step: string, policy: Policy): readonly StepMarked[] {
+		const { checked = false, shown = false } = this.entries[step] ?? {};
+		const help = this.#help.get(step) ?? 0;
+		const cost = () => ({ wrongBefore: this.#triesBefore(step), help: shown ? 3 : help });
+		const counts = (checked || this.#isExam) && !shown;
+		return stepReports(this.work, this.judged, [step], policy, cost).map((report) => ({
+			...report,
+			method: this.method.id,
+			mark: counts ? report.mark : 0,
+			tries: this.wrong[step]?.length ?? 0,
+			missed: this.#missed(step),
+			help
+		}));
 	}
 }
 
-const replays = (
+/** A replay of each method that is asked for, and of those that these lean on. */
+const replaysOf = (
 	asked: readonly Asked[],
 	body: Body,
 	task: Task,
-	events: readonly Done[]
-): ReadonlyMap<string, { readonly replay: Replay; readonly found: Judged }> => {
-	const made = new Map<string, { readonly replay: Replay; readonly found: Judged }>();
-	const replayed = (method: Method): Judged => {
-		const known = made.get(method.id);
-		if (known) return known.found;
-		const handed = events.filter((done) => done.method === method.id);
-		const leant = Object.entries(method.uses).filter(([, { id }]) =>
-			events.some((done) => done.method === id)
-		);
-		const uses = Object.fromEntries(leant.map(([alias, used]) => [alias, replayed(used)]));
-		const evaluation = evaluate(method, body);
-		const truth = evaluation.kind === 'drafted' ? evaluation.draft : undefined;
-		const replay = new Replay(method, body, truth, task, uses);
-		for (const done of handed) replay.take(done);
-		const found = judged(replay.work);
-		made.set(method.id, { replay, found });
-		return found;
+	wrong: Wrong
+): ReadonlyMap<string, Replay> => {
+	const made = new Map<string, Replay>();
+	const of = (method: Method): Replay => {
+		const leant = Object.entries(method.uses).map(([alias, used]) => [alias, of(used)] as const);
+		const replay =
+			made.get(method.id) ?? new Replay(method, body, task, Object.fromEntries(leant), wrong[method.id]);
+		made.set(method.id, replay);
+		return replay;
 	};
-	for (const method of methodsOf(asked)) replayed(method);
+	for (const method of methodsOf(asked)) of(method);
 	return made;
 };
 
-/** Judges what a learner handed in, by replaying it from the first event on. Never trusts what a browser said of it. */
-export const marked = (asked: readonly Asked[], body: Body, task: Task, events: readonly Done[]): Marked => {
-	const made = replays(asked, body, task, events);
-	const steps = asked.flatMap(({ method, steps: names }): readonly StepMarked[] => {
-		const { replay, found } = made.get(method.id) ?? {};
-		if (!replay || !found) return [];
-		const wanted = method.steps.filter(
-			(step) => names.includes(step.name) && !isGiven(step) && found.isIn(step.name)
-		);
-		return replay.marked(
-			found,
-			wanted.map(({ name }) => name),
-			task.policy
-		);
-	});
-	return { steps, total: totalOf(steps) };
-};
+/**
+ * Judges what a learner handed in, each mark as the work stood when it came. Never trusts what a browser said of it. It can be left
+ * after each mark and each step, and gone on with.
+ *
+ * @param before what was said of the first events, where they were judged before
+ */
+export function* marking(
+	asked: readonly Asked[],
+	body: Body,
+	task: Task,
+	events: readonly Done[],
+	before: Before = { steps: [], tried: { events: 0, wrong: {} } }
+): Generator<undefined, Marked & Before, undefined> {
+	const replays = replaysOf(asked, body, task, before.tried.wrong);
+	for (const [index, done] of events.entries())
+		if (replays.get(done.method)?.take(done, index < before.tried.events)) yield;
+	const steps: StepMarked[] = [];
+	for (const { method, steps: names } of asked) {
+		const replay = replays.get(method.id);
+		const wanted = method.steps.filter((step) => names.includes(step.name) && !isGiven(step));
+		for (const { name } of replay ? wanted : []) {
+			const known = before.steps.find((each) => each.method === method.id && each.step === name);
+			if (known && replay?.holds(name)) steps.push(known);
+			else if (replay?.judged.isIn(name)) steps.push(...replay.marked(name, task.policy));
+			yield;
+		}
+	}
+	const wrong = Object.fromEntries([...replays].map(([id, replay]) => [id, replay.wrong]));
+	return { steps, total: totalOf(steps), tried: { events: events.length, wrong } };
+}

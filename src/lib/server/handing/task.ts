@@ -29,6 +29,8 @@ export const taskSchema = z.strictObject({
 	policy: policySchema,
 	/** In an exam nothing is told of what is right until it is over. */
 	mode: z.enum(['practice', 'exam']).default('practice'),
+	/** Whether a learner may ask for help at a step; in an exam nobody may. */
+	hints: z.boolean().default(true),
 	/** When it opens and closes, in milliseconds since 1970. */
 	opens: time,
 	closes: time

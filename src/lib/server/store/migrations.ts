@@ -215,6 +215,14 @@ const remarks: Migration = {
 	}
 };
 
+const exams: Migration = {
+	brings: 'that a learner hands in an exam, and links for teachers who lost their passphrase',
+	up: async (db) => {
+		await db.schema.alterTable('attempts').addColumn('ended', 'bigint').execute();
+		await db.schema.alterTable('invitations').addColumn('person', 'text', partOf('people')).execute();
+	}
+};
+
 /** All steps, in order; the first is number 1. */
 export const MIGRATIONS: readonly Migration[] = [
 	people,
@@ -222,5 +230,6 @@ export const MIGRATIONS: readonly Migration[] = [
 	handing,
 	choosingLinks,
 	gradebook,
-	remarks
+	remarks,
+	exams
 ];

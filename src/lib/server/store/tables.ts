@@ -41,11 +41,13 @@ export interface SessionRow {
 	readonly until: number;
 }
 
-/** A link that makes one teacher, once; the id is the hash of what stands in it. */
+/** A link that makes one teacher, or lets one in again, once; the id is the hash of what stands in it. */
 export interface InvitationRow {
 	readonly id: string;
 	/** The teacher who invites; null for the first one of all. */
 	readonly by: string | null;
+	/** The teacher who chooses a new passphrase by it; null where it makes a new one. */
+	readonly person: string | null;
 	readonly until: number;
 }
 
@@ -131,6 +133,8 @@ export interface AttemptRow {
 	readonly received: number;
 	/** More time than the others have, in milliseconds. */
 	readonly extra: number;
+	/** When the learner handed an exam in; null before. */
+	readonly ended: number | null;
 	readonly since: number;
 }
 

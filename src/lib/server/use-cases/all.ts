@@ -1,11 +1,15 @@
 import * as assignments from './assignments.ts';
+import * as changing from './changing.ts';
 import * as choosing from './choosing.ts';
 import * as classes from './classes.ts';
+import * as comingAgain from './coming-again.ts';
 import * as entering from './entering.ts';
+import * as exams from './exams.ts';
 import * as gradebook from './gradebook.ts';
 import * as launching from './launching.ts';
 import * as handing from './handing.ts';
 import * as learners from './learners.ts';
+import * as planning from './planning.ts';
 import * as platforms from './platforms.ts';
 import * as remarking from './remarking.ts';
 import * as remarks from './remarks.ts';
@@ -22,6 +26,10 @@ const { beginLaunch, launch, openLaunch } = launching;
 const { ownKeys, sendChoice } = choosing;
 const { classSendings, sendMarkAgain } = gradebook;
 const { setAssignment, removeAssignment, classAssignments, readAssignment } = assignments;
+const { changeAssignment, giveTime } = changing;
+const { lessonPlan, classSheets } = planning;
+const { comeAgain } = comingAgain;
+const { endExam } = exams;
 const { handIn, openAssignment, previewAssignment, ownAssignments } = handing;
 const { classMissteps, readWork, classNow, readBoard } = teaching;
 const { overrideMark, takeMarkBack, addComment, removeComment } = remarks;
@@ -77,5 +85,11 @@ export const USE_CASES = {
 	addComment,
 	removeComment,
 	previewRemarking,
-	applyRemarking
+	applyRemarking,
+	changeAssignment,
+	giveTime,
+	endExam,
+	comeAgain,
+	lessonPlan,
+	classSheets
 };

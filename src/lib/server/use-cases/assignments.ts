@@ -100,6 +100,8 @@ export const readAssignment = useCase({
 		});
 		return {
 			...{ id: assignment.id, class: assignment.class, name: assignment.name, task: assignment.task },
+			/** Whether it can no longer be changed, since somebody has handed in. */
+			frozen: attempts.some(({ received }) => received > 0),
 			lessons: assignment.asked.map(({ lesson, method, steps }) => ({
 				id: lesson.id,
 				method: method.id,

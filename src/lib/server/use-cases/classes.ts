@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { codeWords, newCode, newId } from '../people/ids.ts';
-import { invitationPath, newInvitation } from '../people/invitations.ts';
+import { invitationPath } from '../people/invitations.ts';
 import { id, name } from '../people/shapes.ts';
 import { Refused } from '../refused.ts';
 import { useCase } from '../use-case.ts';
@@ -132,6 +132,6 @@ export const inviteTeacher = useCase({
 	who: 'teacher',
 	input: z.strictObject({}),
 	run: async (_, { world, caller }): Promise<{ readonly path: string }> => ({
-		path: invitationPath(await newInvitation(world, caller.id))
+		path: await invitationPath(world, caller.id)
 	})
 });

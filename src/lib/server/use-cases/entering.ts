@@ -30,6 +30,7 @@ export const becomeTeacher = useCase({
 			const link = await whole
 				.deleteFrom('invitations')
 				.where('id', '=', hashOf(typed.link))
+				.where('person', 'is', null)
 				.where('until', '>', now())
 				.returning('id')
 				.executeTakeFirst();

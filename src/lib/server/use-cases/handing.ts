@@ -89,6 +89,7 @@ const shownOf = ({ id: own, name, task, asked }: Assignment) => ({
 	name,
 	mode: task.mode,
 	level: task.policy.level,
+	hints: task.hints,
 	ownBody: task.body.kind === 'own',
 	lessons: asked.map(({ lesson, steps }) => ({ id: lesson.id, steps }))
 });
@@ -114,6 +115,7 @@ export const openAssignment = useCase({
 			learner: caller.id,
 			body,
 			until,
+			isHandedIn: attempt.ended !== null,
 			remarks: await remarksFor(world, assignment.asked, attempt.id, isTold),
 			entries: standing(events),
 			receipt: last && { number: last.number, at: last.at }
@@ -134,6 +136,7 @@ export const previewAssignment = useCase({
 			learner: undefined,
 			body: bodyFor({ body: shown }, methodsOf(assignment.asked), assignment.id, undefined),
 			until: task.closes,
+			isHandedIn: false,
 			remarks: [],
 			entries: {},
 			receipt: undefined
@@ -160,8 +163,8 @@ export const ownAssignments = useCase({
 			const { task } = assignment;
 			if ((task.opens ?? 0) > world.now()) continue;
 			const attempt = attempts.find((each) => each.assignment === row.id);
-			const until = endOf(task, attempt ?? { extra: 0 });
-			const over = until !== null && until < world.now();
+			const until = endOf(task, attempt ?? { extra: 0, ended: null });
+			const over = until !== null && until <= world.now();
 			const told = attempt && attempt.received > 0 && (task.mode === 'practice' || over);
 			const seen = told ? await verdictOf(world, assignment, attempt) : undefined;
 			found.push({
@@ -170,6 +173,7 @@ export const ownAssignments = useCase({
 				until,
 				over,
 				mode: task.mode,
+				isHandedIn: (attempt?.ended ?? null) !== null,
 				received: attempt?.received ?? 0,
 				total: seen?.total
 			});

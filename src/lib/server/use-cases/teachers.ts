@@ -114,12 +114,19 @@ export const exportTeacher = useCase({
 			.select('until')
 			.where('person', '=', caller.id)
 			.execute();
-		const links = await db.selectFrom('invitations').select('until').where('by', '=', caller.id).execute();
+		const links = await db
+			.selectFrom('invitations')
+			.select(['until', 'person'])
+			.where((each) => each.or([each('by', '=', caller.id), each('person', '=', caller.id)]))
+			.execute();
+		const until = (own: boolean) =>
+			links.filter(({ person: whose }) => (whose !== null) === own).map((link) => link.until);
 		return {
 			person,
 			classes: await ownClassesOf(world.store, caller.id),
 			signedInUntil: sessions.map((session) => session.until),
-			linksForColleaguesUntil: links.map(({ until }) => until)
+			linksForColleaguesUntil: until(false),
+			linksToComeAgainUntil: until(true)
 		};
 	}
 });

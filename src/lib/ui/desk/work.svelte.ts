@@ -5,6 +5,7 @@ import { placementSchema, type Placement } from '#shared/placement.ts';
 import { message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import type { NamedStep } from '#shared/speech/en/desk.ts';
+import { TOLERANCES, type Tolerances } from '#shared/tolerances.ts';
 import type { Verdict } from '#shared/verdict.ts';
 import { judged, type Judged, type LearnersWork, type StepState } from '#checker/work.ts';
 import { placementOfPath, placeOfPoint } from '#checker/placed.ts';
@@ -51,14 +52,16 @@ export class Work {
 		this.evaluation.kind === 'drafted' ? this.evaluation.draft : undefined
 	);
 	readonly missing = $derived.by(() => notTaken(this.method.measurements, this.body));
+	/** How near a mark must come. */
+	readonly allowed: Tolerances = $derived.by(() => this.learner.judging?.allowed ?? TOLERANCES.normal);
 	/** All that the judge looks at, and what it finds. */
 	readonly handed: LearnersWork = $derived.by(() => {
 		const { method, body, draft, entries } = this;
 		const own = Object.entries(this.#leant).filter(([, { keeps }]) => keeps);
 		const uses = Object.fromEntries(own.map(([alias, { judged }]) => [alias, judged]));
-		return { method, body, truth: draft, entries, marks: 'inked', uses };
+		return { method, body, truth: draft, entries, marks: 'inked', allowed: this.allowed, uses };
 	});
-	readonly judged: Judged = $derived(judged(this.handed));
+	readonly judged: Judged = $derived.by(() => (this.learner.judging?.judge ?? judged)(this.handed));
 	/** Whether anything stands elsewhere than it should: something was kept as it was, here or in a draft that this one leans on. */
 	readonly keeps: boolean = $derived.by(
 		() =>

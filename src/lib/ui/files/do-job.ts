@@ -18,7 +18,7 @@ import { planPages } from '#exports/sheets/page-plan.ts';
 import { paperName, ROLLS } from '#exports/sheets/tiles.ts';
 import { makePattern, type Pattern } from '#garment/pattern.ts';
 import { patternName } from '#garment/words.ts';
-import type { DraftJob, Job, LaidPattern, MadeFile, Pages, PatternJob, Said } from './job.ts';
+import type { ClassJob, DraftJob, Job, LaidPattern, MadeFile, Pages, PatternJob, Said } from './job.ts';
 
 /** What a job is done with. */
 export interface Means {
@@ -121,7 +121,7 @@ const patternFiles = async (job: PatternJob, doing: Doing): Promise<readonly Mad
 	return files;
 };
 
-const draftOf = ({ method, body }: DraftJob, speech: Speech): Draft => {
+const draftOf = ({ method, body }: Pick<DraftJob, 'method' | 'body'>, speech: Speech): Draft => {
 	needAll(method, body);
 	const work = evaluate(method, body);
 	return work.kind === 'drafted' ? work.draft : refuse(body.name, work.refusals, speech);
@@ -165,10 +165,22 @@ const sheetFile = async (job: DraftJob, doing: Doing): Promise<MadeFile> => {
 	return madeFile(called, bytes, format);
 };
 
+const classFile = async (job: ClassJob, { speech, font, onProgress }: Doing): Promise<MadeFile> => {
+	const { name, sheets, paper, scale, date } = job;
+	const [first, ...others] = job.works.map((work) => ({ ...work, draft: draftOf(work, speech), speech }));
+	if (!first || sheets.length === 0) throw new BadInput('sheets', message('files', 'noSheet'));
+	const { classSheetsPdf } = await import('#exports/pdf/class-sheets.ts');
+	const options = { paper: paperOf(paper), title: name, font: await font(), date };
+	const made = { ...options, sheets, share: SCALES[scale], onSheet: onProgress };
+	const bytes = await classSheetsPdf([first, ...others], made);
+	return madeFile(nameOf(name, { format: 'pdf', scale, paper }, speech), bytes, 'pdf');
+};
+
 const answer = async (job: Job, doing: Doing): Promise<Said> => {
 	if (job.kind === 'plan') return { kind: 'pages', pages: pagesOf(job, doing) };
 	if (job.kind === 'pattern') return { kind: 'files', files: await patternFiles(job, doing) };
-	return { kind: 'files', files: [await sheetFile(job, doing)] };
+	const file = job.kind === 'class' ? classFile(job, doing) : sheetFile(job, doing);
+	return { kind: 'files', files: [await file] };
 };
 
 /** Does a job and gives its answer; never throws. */

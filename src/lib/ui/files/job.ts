@@ -2,6 +2,7 @@ import type { Body } from '#shared/body.ts';
 import type { Language } from '#shared/speech/language.ts';
 import type { Unit } from '#shared/units.ts';
 import type { Method } from '#drafting/method.ts';
+import type { ClassSheet } from '#exports/pdf/class-sheets.ts';
 import type { Format, ScaleName } from '#exports/files/pattern-file.ts';
 import type { Tile } from '#exports/sheets/tiles.ts';
 import type { Garment } from '#garment/garment.ts';
@@ -56,7 +57,18 @@ export interface DraftJob extends Spoken {
 	readonly date: Date;
 }
 
-export type Job = PlanJob | PatternJob | DraftJob;
+/** Asks for the sheets of a whole class in one file: each draft for each of its bodies. */
+export interface ClassJob extends Spoken {
+	readonly kind: 'class';
+	readonly name: string;
+	readonly works: readonly { readonly method: Method; readonly body: Body }[];
+	readonly sheets: readonly ClassSheet[];
+	readonly paper: string;
+	readonly scale: ScaleName;
+	readonly date: Date;
+}
+
+export type Job = PlanJob | PatternJob | DraftJob | ClassJob;
 
 /** A file, ready to be saved. */
 export interface MadeFile {

@@ -1,6 +1,8 @@
 import { untrack } from 'svelte';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { readBody, type Body } from '#shared/body.ts';
+import type { Tolerances } from '#shared/tolerances.ts';
+import type { Judged, LearnersWork } from '#checker/work.ts';
 import { isFormer, underNewNames } from './own-body.ts';
 import { BODIES, SETTINGS } from './kinds.ts';
 import { SavedWork } from './saved-work.svelte.ts';
@@ -12,6 +14,14 @@ export interface ChoosableBody {
 	readonly id: string;
 	readonly own: boolean;
 	readonly body: Body;
+}
+
+/** How drafts are judged that somebody else has set. */
+export interface Judging {
+	readonly allowed: Tolerances;
+	/** Whether help may be asked for. */
+	readonly hints: boolean;
+	readonly judge: (work: LearnersWork) => Judged;
 }
 
 /** The units that the screens offer. */
@@ -32,6 +42,8 @@ export class Learner {
 	keeps = $state(true);
 	/** Whether the store has been read. */
 	loaded = $state(false);
+	/** Where somebody else has set what is drafted. */
+	readonly judging: Judging | undefined;
 
 	readonly #saved = new Saved();
 	/** What was drafted, for every body. */

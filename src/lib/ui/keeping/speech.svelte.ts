@@ -14,7 +14,8 @@ export interface PageSpeech extends Speech {
 	to(path: string): string;
 }
 
-const SPEECH = Symbol('speech');
+/** Under which the speech of a page is known to what stands on it. */
+export const SPEECH = Symbol('speech');
 
 /** Makes the speech of the page known to everything on it. `catalogue` is asked again whenever it may have changed. */
 export const provideSpeech = (catalogue: () => Catalogue, learner: Learner): PageSpeech => {

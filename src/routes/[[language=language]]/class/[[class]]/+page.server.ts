@@ -1,7 +1,7 @@
 import { redirect } from '@sveltejs/kit';
 import { USE_CASES } from '#server/use-cases/all.ts';
 import { asked, callerAt, done, entered, forgotten, toClass, type Told } from '../../../classes.server.ts';
-import { deskFor, settable } from './assigned.server.ts';
+import { deskFor, methodsFor, planned, settable, settableGarments } from './assigned.server.ts';
 import { readConsent, readTask } from './task-form.server.ts';
 import { draftIn, missedIn, namesIn, readMark } from './teaching.server.ts';
 import type { Actions, PageServerLoad, PageServerLoadEvent, RequestEvent } from './$types';
@@ -21,6 +21,8 @@ const marksOf = async (event: PageServerLoadEvent, assignment: string) => {
 				seen: seen && { late: seen.late, total: seen.total, current: seen.current }
 			}))
 		},
+		lessons: settable(event.url),
+		garments: settableGarments(event.url),
 		names: namesIn(event.url, found.lessons),
 		missteps: missedIn(event.url, await asked(USE_CASES.classMissteps, event, { assignment }))
 	};
@@ -60,6 +62,14 @@ const remarkingOf = async (event: PageServerLoadEvent, assignment: string) => {
 const forTeacher = async (event: PageServerLoadEvent, inClass: string) => {
 	const { url } = event;
 	const assignment = url.searchParams.get('assignment');
+	if (url.searchParams.has('plan')) {
+		const plan = await asked(USE_CASES.lessonPlan, event, { class: inClass });
+		return { shows: 'plan' as const, plan, ...planned(url, plan.lessons) };
+	}
+	if (assignment !== null && url.searchParams.has('sheets')) {
+		const found = await asked(USE_CASES.classSheets, event, { assignment });
+		return { shows: 'sheets' as const, found, methods: methodsFor(url, found.methods) };
+	}
 	if (assignment === null)
 		return {
 			shows: 'class' as const,
@@ -68,7 +78,8 @@ const forTeacher = async (event: PageServerLoadEvent, inClass: string) => {
 			self: (await callerAt(event))?.id,
 			sendings: await asked(USE_CASES.classSendings, event, { class: inClass }),
 			assignments: await asked(USE_CASES.classAssignments, event, { class: inClass }),
-			lessons: settable(url)
+			lessons: settable(url),
+			garments: settableGarments(url)
 		};
 	const learner = url.searchParams.get('learner');
 	if (learner !== null) return draftOf(event, assignment, learner);
@@ -100,7 +111,7 @@ export const load: PageServerLoad = async (event) => {
 	if (params.class !== undefined)
 		return caller?.role === 'learner' ? forLearner(event, params.class) : forTeacher(event, params.class);
 	const link = url.searchParams.get('link');
-	if (link !== null) return { shows: 'link' as const, link };
+	if (link !== null) return { shows: 'link' as const, link, again: url.searchParams.get('again') };
 	if (!caller) return { shows: 'door' as const };
 	if (caller.role === 'teacher')
 		return {
@@ -126,6 +137,7 @@ const gone = (event: RequestEvent, result: Told | { readonly done: unknown }): T
 
 export const actions: Actions = {
 	become: (event) => entered(USE_CASES.becomeTeacher, event),
+	comeAgain: (event) => entered(USE_CASES.comeAgain, event),
 	join: (event) => entered(USE_CASES.join, event),
 	comeBack: (event) => entered(USE_CASES.comeBack, event),
 	signIn: (event) => entered(USE_CASES.signIn, event),
@@ -164,7 +176,18 @@ export const actions: Actions = {
 	comment: (event) => done(USE_CASES.addComment, event),
 	removeComment: (event) => done(USE_CASES.removeComment, event),
 	set: (event) =>
-		done(USE_CASES.setAssignment, event, (form) => readTask(form, event.params.class, settable(event.url))),
+		done(USE_CASES.setAssignment, event, (form) => ({
+			class: event.params.class,
+			...readTask(form, settable(event.url))
+		})),
+	change: (event) =>
+		done(USE_CASES.changeAssignment, event, ({ assignment, ...form }) => {
+			const { name, task } = readTask(form, settable(event.url));
+			return { assignment, name, task };
+		}),
+	giveTime: (event) =>
+		done(USE_CASES.giveTime, event, ({ minutes, ...form }) => ({ ...form, minutes: Number(minutes) })),
+	endExam: (event) => done(USE_CASES.endExam, event, () => ({ assignment: event.params.class })),
 	consent: (event) => done(USE_CASES.openAssignment, event, (form) => readConsent(form, event.params.class)),
 	take: async (event) => {
 		const result = await done(USE_CASES.removeAssignment, event);

@@ -1,5 +1,6 @@
 import { draftedIn, type Lesson } from '#course/course.ts';
 import type { LessonLink } from '#shared/lesson-meta.ts';
+import type { Method } from '#drafting/method.ts';
 import { courseAt } from '../../../course.server.ts';
 
 /** The lessons of an assignment, for the pages on which they are set, chosen and drafted. */
@@ -8,11 +9,28 @@ import { courseAt } from '../../../course.server.ts';
 export interface Settable extends Pick<Lesson, 'id' | 'steps'> {
 	readonly title: string;
 	readonly part: string;
+	/** The garments that its draft is a part of. */
+	readonly garments: readonly string[];
 }
 
+/** Whether a draft is, or leans on, another. */
+const leansOn = (draft: Method, id: string): boolean =>
+	draft.id === id || Object.values(draft.uses).some((used) => leansOn(used, id));
+
 /** All lessons that can be set, in the order of the course. */
-export const settable = (url: URL): readonly Settable[] =>
-	draftedIn(courseAt(url)).map(({ id, meta, steps }) => ({ id, steps, title: meta.title, part: meta.part }));
+export const settable = (url: URL): readonly Settable[] => {
+	const course = courseAt(url);
+	return draftedIn(course).map(({ id, meta, steps }) => ({
+		...{ id, steps, title: meta.title, part: meta.part },
+		garments: course.garments
+			.filter(({ uses }) => Object.values(uses).some((draft) => leansOn(draft, meta.method ?? '')))
+			.map((garment) => garment.id)
+	}));
+};
+
+/** The garments that can be set as a whole. */
+export const settableGarments = (url: URL): readonly { readonly id: string; readonly name: string }[] =>
+	courseAt(url).garments.map(({ id, name }) => ({ id, name }));
 
 /** One lesson of an assignment, as its desk needs it; undefined where it is none of them. */
 export const deskFor = (
@@ -54,4 +72,41 @@ export const deskFor = (
 			next: links[at + 1]
 		}
 	};
+};
+
+/** Methods by their ids, in the language of an address. */
+export const methodsFor = (url: URL, ids: readonly string[]): readonly Method[] =>
+	ids.flatMap((id) => courseAt(url).method(id) ?? []);
+
+/** What of a lesson a plan tells. */
+export interface PlannedLesson {
+	readonly id: string;
+	readonly meta: Lesson['meta'];
+	readonly language: Lesson['language'];
+	/** The measurements that its draft is worked from. */
+	readonly measurements: Method['measurements'];
+	/** Whether anything is drafted in it. */
+	readonly drafts: boolean;
+}
+
+const plannedOf =
+	({ method }: ReturnType<typeof courseAt>) =>
+	({ id, meta, language, steps }: Lesson): PlannedLesson => ({
+		...{ id, meta, language },
+		measurements: steps.length === 0 ? [] : (method(meta.method ?? '')?.measurements ?? []),
+		drafts: steps.length > 0
+	});
+
+/** The lessons that a class was set, and the next of the course after the last of them, as far as the next that is drafted in. */
+export const planned = (
+	url: URL,
+	set: readonly { readonly id: string }[]
+): { readonly had: readonly PlannedLesson[]; readonly next: readonly PlannedLesson[] } => {
+	const course = courseAt(url);
+	const own = course.lessons.filter(({ meta }) => meta.aside !== true);
+	const isSet = ({ id }: Lesson): boolean => set.some((each) => each.id === id);
+	const after = own.slice(own.findLastIndex(isSet) + 1);
+	const upto = after.findIndex(({ steps }) => steps.length > 0);
+	const of = plannedOf(course);
+	return { had: course.lessons.filter(isSet).map(of), next: after.slice(0, upto + 1).map(of) };
 };

@@ -19,12 +19,17 @@ const run = (form: Form, lessons: readonly Settable[]): readonly string[] | null
 	return others.length > 0 || first < 0 || last < first ? [from, to] : steps.slice(first, last + 1);
 };
 
-/** What a teacher sets. */
-export const readTask = (form: Form, inClass: string | undefined, lessons: readonly Settable[]): unknown => {
-	const chosen = lessons.filter(({ id }) => `lesson.${id}` in form);
+/** What a teacher sets, under its name: some lessons, or all in which a garment is drafted. */
+export const readTask = (
+	form: Form,
+	lessons: readonly Settable[]
+): { readonly name: unknown; readonly task: unknown } => {
+	const { garment = '' } = form;
+	const chosen = lessons.filter(({ id, garments }) =>
+		garment === '' ? `lesson.${id}` in form : garments.includes(garment)
+	);
 	const { body: kind, demo: id } = form;
 	return {
-		class: inClass,
 		name: form['name'],
 		task: {
 			lessons: chosen.map((lesson) => lesson.id),
@@ -34,9 +39,11 @@ export const readTask = (form: Form, inClass: string | undefined, lessons: reado
 				followThrough: form['followThrough'],
 				attempts: number(form['attempts']),
 				wrongCost: hundredths(form['wrongCost']),
-				hintCost: hundredths(form['hintCost'])
+				hintCost: hundredths(form['hintCost']),
+				level: form['level']
 			},
-			mode: form['mode'] ?? 'practice',
+			mode: form['mode'],
+			hints: 'hints' in form,
 			opens: number(form['opens']),
 			closes: number(form['closes'])
 		}

@@ -2,7 +2,7 @@ import type { Body } from '#shared/body.ts';
 import type { Entry } from '#shared/entry.ts';
 import type { Done, HandedEntry } from '#shared/hand-in.ts';
 import { alike } from '#ui/keeping/merge.ts';
-import type { ChoosableBody, Learner } from '#ui/keeping/learner.svelte.ts';
+import type { ChoosableBody, Judging, Learner } from '#ui/keeping/learner.svelte.ts';
 import { AssignedWork } from './assigned-work.svelte.ts';
 
 /** What is drafted for an assignment. */
@@ -28,6 +28,7 @@ const handed = ({ placement, checked, kept, help, shown }: Entry): HandedEntry =
 export const assignedLearner = (
 	learner: Learner,
 	{ id, body }: Pick<Assigned, 'id' | 'body'>,
+	judging: Judging,
 	ondone: (done: Done) => void
 ): { readonly learner: Learner; readonly work: AssignedWork } => {
 	const current: ChoosableBody = { id: `assignment-${id}`, own: false, body };
@@ -42,6 +43,7 @@ export const assignedLearner = (
 		current,
 		bodies: [current],
 		work,
+		judging,
 		get loaded() {
 			return work.ready && learner.loaded;
 		}
@@ -65,3 +67,17 @@ export const withUnsent = (entries: Assigned['entries'], unsent: readonly Done[]
 	for (const { method, step, entry } of unsent) (all[method] ??= {})[step] = entry;
 	return all;
 };
+
+/** The steps of an exam that is over: whatever was put down was the answer. */
+export const asAnswered = (entries: Assigned['entries']): Assigned['entries'] =>
+	Object.fromEntries(
+		Object.entries(entries).map(([method, steps]) => [
+			method,
+			Object.fromEntries(
+				Object.entries(steps).map(([step, entry]) => [
+					step,
+					entry.placement ? { ...entry, checked: true, kept: true } : entry
+				])
+			)
+		])
+	);
