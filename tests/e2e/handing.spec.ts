@@ -146,7 +146,7 @@ test('the teacher replays a draft, gives another mark, and writes beside a step:
 	await expect(teacher.getByText('Nothing is put down yet.')).toBeVisible();
 	await teacher.keyboard.press('End');
 	await expect(teacher.getByText(/armhole level, checked, wrong/)).toBeVisible();
-	await expect(teacher.getByRole('row', { name: 'A, armhole level' })).toContainText('192.0 mm');
+	await expect(teacher.getByRole('row', { name: 'A, armhole level' })).toContainText('19.2 cm');
 	await teacher.getByRole('button', { name: 'A, armhole level' }).click();
 	await teacher.getByLabel('Another mark for this step').fill('0,5');
 	await teacher.getByLabel('Why').fill('The way was right.');
@@ -157,7 +157,7 @@ test('the teacher replays a draft, gives another mark, and writes beside a step:
 	await expect(teacher.getByText(/^Half of it, Bea\./)).toBeVisible();
 
 	await bea.reload();
-	await bea.getByText('Your teacher has looked at 2 steps').click();
+	await bea.getByText('Your teacher has looked at 1 step').click();
 	await expect(bea.getByTestId('remarks')).toContainText('Half of it, Bea.');
 	await expect(bea.getByTestId('remarks')).toContainText('The way was right.');
 });
