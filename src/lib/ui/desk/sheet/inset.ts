@@ -20,6 +20,16 @@ export const insetView = ({ left, top, right, bottom }: Bounds, side: Px): Sheet
 	return { scale, left: mm((left + right) / 2 - half), top: mm((top + bottom) / 2 - half) };
 };
 
+/** How many of some places an inset in a corner hides. */
+export const hiddenBy = ({ left, top }: ScreenPoint, side: Px, places: readonly ScreenPoint[]): number =>
+	places.filter(
+		(each) =>
+			each.left > left - EDGE &&
+			each.left < left + side + EDGE &&
+			each.top > top - EDGE &&
+			each.top < top + side + EDGE
+	).length;
+
 /** The corner of the sheet in which an inset hides the fewest of some places; of those that hide as few, the one furthest from the first place. */
 export const insetCorner = (
 	{ width, height }: ScreenSize,
@@ -30,19 +40,11 @@ export const insetCorner = (
 	const corners = [right, px(RULER)].flatMap((left) =>
 		[bottom, px(RULER)].map((top): ScreenPoint => ({ left, top }))
 	);
-	const hidden = ({ left, top }: ScreenPoint): number =>
-		places.filter(
-			(each) =>
-				each.left > left - EDGE &&
-				each.left < left + side + EDGE &&
-				each.top > top - EDGE &&
-				each.top < top + side + EDGE
-		).length;
 	const [first] = places;
 	const away = ({ left, top }: ScreenPoint): number =>
 		first ? Math.hypot(left + side / 2 - first.left, top + side / 2 - first.top) : 0;
 	const [best = { left: right, top: bottom }] = corners.toSorted(
-		(a, b) => hidden(a) - hidden(b) || away(b) - away(a)
+		(a, b) => hiddenBy(a, side, places) - hiddenBy(b, side, places) || away(b) - away(a)
 	);
 	return best;
 };
