@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { policySchema, USUAL_POLICY } from '#shared/policy.ts';
+import { policySchema } from '#shared/policy-shape.ts';
+import { USUAL_POLICY } from '#shared/policy.ts';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { readBody } from '#shared/body.ts';
 import { checkSubmission, type SubmissionReport } from '#checker/check-submission.ts';

@@ -3,7 +3,7 @@ import { BadInput } from '#shared/bad-input.ts';
 import { readBody, type Body } from '#shared/body.ts';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { notTaken } from '#shared/measurements.ts';
-import { policySchema } from '#shared/policy.ts';
+import { policySchema } from '#shared/policy-shape.ts';
 import { unknownName } from '#shared/reading.ts';
 import { draftedIn, type Course, type Lesson } from '#course/course.ts';
 import { evaluate } from '#drafting/evaluate.ts';
