@@ -44,6 +44,7 @@ test('nothing is told of what is right until the learner hands it in', async ({ 
 		await join.locator(`[name="${name}"]`).fill(value);
 	await learner.getByRole('button', { name: 'Join for the first time' }).click();
 	await learner.getByRole('link', { name: 'Begin' }).click();
+	await expect(learner.getByText(/^You draft for/)).toBeVisible();
 	await learner.locator('main li a').first().click();
 	await expect(learner.getByTestId('exam')).toContainText('what is right is told when you hand in');
 	const desk = new Desk(learner);

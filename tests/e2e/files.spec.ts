@@ -294,7 +294,7 @@ test('what writes PDF comes only when one is made, and only to the worker; the f
 	/** Words that stand in the library's own code. */
 	const [PDF, PAPER] = ['PDFDocument', 'CurveLocation'];
 	await page.goto('/lessons/10-the-sheet', { waitUntil: 'networkidle' });
-	expect(scripts.size).toBeGreaterThan(0);
+	await expect.poll(() => scripts.size).toBeGreaterThan(0);
 	expect([...holding(PDF), ...holding(PAPER)]).toEqual([]);
 	await page.goto('/patterns/course-dress', { waitUntil: 'networkidle' });
 	await panel(page).scrollIntoViewIfNeeded();

@@ -114,6 +114,7 @@ test('the teacher sees what was handed in, and who is where while another learne
 		await join.locator(`[name="${name}"]`).fill(value);
 	await bea.getByRole('button', { name: 'Join for the first time' }).click();
 	await bea.getByRole('link', { name: 'Begin' }).click();
+	await expect(bea.getByText('You draft for Heron, an invented body.')).toBeVisible();
 	await bea.locator('main li a').first().click();
 	const desk = new Desk(bea);
 	await desk.sheet.locator('svg').waitFor();
