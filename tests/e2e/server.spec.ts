@@ -105,23 +105,23 @@ const silent = (address: string, count: number): Promise<readonly Socket[]> => {
 test.describe('a server that may have few files open', () => {
 	let serving: Serving;
 	test.beforeEach(async () => {
-		serving = await serveFrom(PROJECT, 'ulimit -n 256');
+		serving = await serveFrom(PROJECT, 'ulimit -n 512');
 	});
 	test.afterEach(async () => {
 		await serving.stop();
 	});
 
 	test('answers those who ask while others only hold connections', async () => {
-		const sockets = await silent(serving.address, 400);
+		const sockets = await silent(serving.address, 700);
 		for (const page of ['/', '/favicon.svg', '/lessons/10-the-sheet', '/lessons/99-nothing'])
 			expect(await statusOf(serving.address + page), page).toBe(page.endsWith('nothing') ? 404 : 200);
 		for (const socket of sockets) socket.destroy();
 		expect(serving.child.exitCode).toBeNull();
 	});
 
-	test('answers five hundred requests at once, or turns them away, and stands afterwards', async () => {
+	test('answers seven hundred requests at once, or turns them away, and stands afterwards', async () => {
 		await Promise.allSettled(
-			Array.from({ length: 500 }, () => statusOf(`${serving.address}/lessons/10-the-sheet`))
+			Array.from({ length: 700 }, () => statusOf(`${serving.address}/lessons/10-the-sheet`))
 		);
 		expect(await statusOf(`${serving.address}/lessons/10-the-sheet`)).toBe(200);
 		expect(serving.child.exitCode).toBeNull();
