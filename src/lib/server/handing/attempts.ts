@@ -257,3 +257,34 @@ export const verdictOf = async (world: World, assignment: Assignment, attempt: A
 	if (!found) throw new Error('an attempt has no verdict');
 	return found;
 };
+
+/** A learner with what they handed in, and what was said of it. */
+export interface Handed {
+	readonly id: string;
+	readonly name: string;
+	readonly attempt: AttemptRow;
+	readonly seen: Seen;
+}
+
+/** All learners who have handed something in for an assignment, by name, each with what was said of it. */
+export const handedIn = async (world: World, assignment: Assignment): Promise<readonly Handed[]> => {
+	const { db } = world.store;
+	const attempts = await db
+		.selectFrom('attempts')
+		.selectAll()
+		.where('assignment', '=', assignment.id)
+		.where('received', '>', 0)
+		.execute();
+	const people = await db
+		.selectFrom('people')
+		.select(['id', 'name'])
+		.where('class', '=', assignment.class)
+		.orderBy('known_as')
+		.execute();
+	const seen = await verdictsOf(world, assignment, attempts);
+	return people.flatMap((person) => {
+		const attempt = attempts.find(({ learner }) => learner === person.id);
+		const own = attempt && seen.get(attempt.id);
+		return own ? [{ ...person, attempt, seen: own }] : [];
+	});
+};

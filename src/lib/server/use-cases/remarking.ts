@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { judgedNow, seenOf, verdictsOf, type Assignment, type Seen } from '../handing/attempts.ts';
+import { handedIn, judgedNow, seenOf, type Assignment, type Seen } from '../handing/attempts.ts';
 import { overridden } from '../handing/remarks.ts';
 import { hashOf } from '../people/ids.ts';
 import { id } from '../people/shapes.ts';
@@ -33,26 +33,10 @@ const changedIn = (before: Seen, after: Seen): Pick<Changed, 'total' | 'steps'> 
 
 /** Replays all that was handed in for an assignment, under the policy that it was set with: what this program says of it that another one said. */
 const replayed = async (world: World, assignment: Assignment) => {
-	const { db } = world.store;
-	const attempts = await db
-		.selectFrom('attempts')
-		.selectAll()
-		.where('assignment', '=', assignment.id)
-		.where('received', '>', 0)
-		.execute();
-	const people = await db
-		.selectFrom('people')
-		.select(['id', 'name'])
-		.where('class', '=', assignment.class)
-		.orderBy('known_as')
-		.execute();
-	const seen = await verdictsOf(world, assignment, attempts);
 	const rows: VerdictRow[] = [];
 	const changes: Changed[] = [];
-	for (const { id: learner, name } of people) {
-		const attempt = attempts.find((each) => each.learner === learner);
-		const before = attempt && seen.get(attempt.id);
-		if (!attempt || !before || before.current) continue;
+	for (const { id: learner, name, attempt, seen: before } of await handedIn(world, assignment)) {
+		if (before.current) continue;
 		const row = await judgedNow(world, assignment, attempt);
 		rows.push(row);
 		const changed = changedIn(before, overridden(seenOf(row), before.overrides));

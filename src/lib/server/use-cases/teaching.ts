@@ -1,11 +1,10 @@
 import { z } from 'zod';
 import type { Slip } from '#checker/missteps/misstep.ts';
-import { eventsOf, verdictOf, verdictsOf, type Assignment, type Seen } from '../handing/attempts.ts';
+import { eventsOf, handedIn, verdictOf, type Handed } from '../handing/attempts.ts';
 import type { Off } from '../handing/missed.ts';
 import { commentsOn, overridesOf } from '../handing/remarks.ts';
 import { id } from '../people/shapes.ts';
 import { useCase } from '../use-case.ts';
-import type { World } from '../world.ts';
 import type { Body } from '#shared/body.ts';
 import type { Done } from '#shared/hand-in.ts';
 import { setBy } from './assignments.ts';
@@ -29,34 +28,6 @@ export interface ClassMisstep {
 	/** How many put anything down at this step. */
 	readonly of: number;
 }
-
-/** A learner with what was said of what they handed in. */
-interface Handed extends Named {
-	readonly seen: Seen;
-}
-
-/** All learners who have handed something in for an assignment, by name, each with what was said of it. */
-const handedIn = async (world: World, assignment: Assignment): Promise<readonly Handed[]> => {
-	const { db } = world.store;
-	const attempts = await db
-		.selectFrom('attempts')
-		.selectAll()
-		.where('assignment', '=', assignment.id)
-		.where('received', '>', 0)
-		.execute();
-	const people = await db
-		.selectFrom('people')
-		.select(['id', 'name'])
-		.where('class', '=', assignment.class)
-		.orderBy('known_as')
-		.execute();
-	const seen = await verdictsOf(world, assignment, attempts);
-	return people.flatMap((person) => {
-		const attempt = attempts.find(({ learner }) => learner === person.id);
-		const own = attempt && seen.get(attempt.id);
-		return own ? [{ ...person, seen: own }] : [];
-	});
-};
 
 /** A slip without what somebody's tape showed. */
 const impersonal = ({ key, values }: Slip): Slip => ({
