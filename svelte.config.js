@@ -103,7 +103,8 @@ const lessonComponents = {
 export default {
 	extensions: ['.svelte', '.md'],
 	preprocess: [vitePreprocess(), mdsvex({ extensions: ['.md'], smartypants: true }), lessonComponents],
-	compilerOptions: { runes: undefined },
+	// Lessons too: one component of the older kind would bring its own file into every page.
+	compilerOptions: { runes: true },
 	kit: {
 		adapter: nodeAdapter(),
 		outDir: process.env['SQUARE_ACROSS_BUILD'] === undefined ? '.svelte-kit' : `${BUILD}.kit`,

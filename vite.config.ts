@@ -21,6 +21,9 @@ const PAGES = readdirSync(ROUTES, { recursive: true, encoding: 'utf8' })
 		file.includes('[lesson]') ? [path.join(ROUTES, file), LESSON_TEXT] : [path.join(ROUTES, file)]
 	);
 
+/** What every page says from the start, in one language: fetched whole, and without the other. */
+const FIRST_WORDS = ['en', 'es'].map((language) => [under(`shared/speech/${language}/first.ts`)]);
+
 /** All modules that these ones bring in at once. */
 const broughtIn = (roots: readonly string[], graph: Rolldown.ChunkingContext): ReadonlySet<string> => {
 	const found = new Set(roots);
@@ -28,17 +31,64 @@ const broughtIn = (roots: readonly string[], graph: Rolldown.ChunkingContext): R
 	return found;
 };
 
-let reach: readonly ReadonlySet<string>[] | undefined;
+/** Modules of ours; the framework's own are parted by the bundler. */
+const OURS = /[\\/](src[\\/]lib|shared|node_modules[\\/](?!svelte|@sveltejs))[\\/]/;
+
+/** What the bundler adds for whatever is fetched later: every page has it. */
+const LATER = /vite[\\/]preload-helper/;
+const EVERY_PAGE = `pages-${'1'.repeat(PAGES.length)}`;
+
+/** A file that holds less than so many letters, as they are written, weighs no more than what is sent with each file. */
+const LITTLE = 6000;
+
+/** The file that each module of ours goes into, by what begins with it. */
+const filesOf = (graph: Rolldown.ChunkingContext): ReadonlyMap<string, string> => {
+	const fileOf = new Map<string, string>();
+	const sort = (kind: string, all: readonly (readonly string[])[]): void => {
+		const reach = all.map((roots) => broughtIn(roots, graph));
+		for (const id of new Set(reach.flatMap((modules) => [...modules])))
+			if (OURS.test(id) && !fileOf.has(id))
+				fileOf.set(id, `${kind}${reach.map((modules) => (modules.has(id) ? '1' : '0')).join('')}`);
+	};
+	sort('pages-', PAGES);
+	sort('words-', FIRST_WORDS);
+	return fileOf;
+};
+
+/** Whether whoever fetches a file of pages fetches another one as well. */
+const comesWith = (file: string, other: string): boolean =>
+	other.startsWith('pages-') && [...file].every((page, i) => page !== '1' || other[i] === '1');
+
+/** Puts what is in little files into larger ones: whoever needs it fetches those, and those fetch nothing more for it. */
+const withoutLittle = (
+	fileOf: ReadonlyMap<string, string>,
+	graph: Rolldown.ChunkingContext
+): ReadonlyMap<string, string> => {
+	const idsOf = (file: string): readonly string[] =>
+		[...fileOf].flatMap(([id, its]) => (its === file ? [id] : []));
+	const isLittle = (file: string): boolean =>
+		idsOf(file).reduce((sum, id) => sum + (graph.getModuleInfo(id)?.code?.length ?? 0), 0) < LITTLE;
+	const all = [...new Set(fileOf.values())].filter((file) => file.startsWith('pages-'));
+	const large = all.filter((file) => !isLittle(file));
+	const hosts = new Map<string, string>();
+	for (const file of all.filter(isLittle)) {
+		const needs = idsOf(file).flatMap((id) => graph.getModuleInfo(id)?.importedIds ?? []);
+		const host = large.find(
+			(other) => comesWith(file, other) && needs.every((need) => comesWith(other, fileOf.get(need) ?? other))
+		);
+		if (host !== undefined) hosts.set(file, host);
+	}
+	return new Map([...fileOf].map(([id, file]) => [id, hosts.get(file) ?? file]));
+};
+
+let files: ReadonlyMap<string, string> | undefined;
 
 /**
  * The file that a module of ours goes into: one for all that the same pages begin with. Left to itself the bundler also
  * keeps apart what each lesson's text and each later import brings in: the first lesson fetched 41 files, most below 1 kB.
  */
-const chunkOf = (id: string, graph: Rolldown.ChunkingContext): string | null => {
-	reach ??= PAGES.map((roots) => broughtIn(roots, graph));
-	const name = reach.flatMap((modules, page) => (modules.has(id) ? [page] : [])).join('-');
-	return name === '' ? null : `pages-${name}`;
-};
+const chunkOf = (id: string, graph: Rolldown.ChunkingContext): string | null =>
+	LATER.test(id) ? EVERY_PAGE : ((files ??= withoutLittle(filesOf(graph), graph)).get(id) ?? null);
 
 /** What is judged by. */
 const JUDGING = ['shared', 'src/lib/geometry', 'src/lib/drafting', 'src/lib/checker'].map(under);
@@ -72,12 +122,7 @@ export default defineConfig({
 						codeSplitting: {
 							includeDependenciesRecursively: false,
 							// What a page alone has from elsewhere goes with it: left in the page's own file, that file and this one would wait for each other.
-							groups: [
-								{
-									name: chunkOf,
-									test: /[\\/](src[\\/]lib|shared|node_modules[\\/](?!svelte|@sveltejs))[\\/]/
-								}
-							]
+							groups: [{ name: chunkOf, test: (id: string) => OURS.test(id) || LATER.test(id) }]
 						}
 					}
 				}
