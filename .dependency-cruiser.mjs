@@ -1,6 +1,6 @@
 /**
  * Who may import whom. Imports run one way: routes -> ui, server -> checker, exports -> garment ->
- * drafting -> geometry -> shared. `npm run layers` reads these rules, and
+ * drafting, photograph -> geometry -> shared. `npm run layers` reads these rules, and
  * tests/architecture/layers.test.ts breaks each of them once to prove that it is seen.
  */
 
@@ -17,6 +17,12 @@ const layers = {
 		why:
 			'Geometry knows points and lengths, never bodies or drafts. ' +
 			'Take plain points and Mm as arguments; keep what needs a body in src/lib/drafting/.'
+	},
+	'src/lib/photograph': {
+		allowed: ['src/lib/geometry', 'shared'],
+		why:
+			'What a picture shows follows from its pixels and from what is printed on a sheet, whoever asks, in a worker too. ' +
+			'Take greys and lines as arguments; reading files and showing pictures belong in src/lib/ui/.'
 	},
 	'src/lib/drafting': {
 		allowed: ['src/lib/geometry', 'shared'],
@@ -41,7 +47,7 @@ const layers = {
 			'Return data; let src/lib/ui/ put it on the screen and save it.'
 	},
 	'src/lib/exports': {
-		allowed: ['src/lib/garment', 'src/lib/drafting', 'src/lib/geometry', 'shared'],
+		allowed: ['src/lib/photograph', 'src/lib/garment', 'src/lib/drafting', 'src/lib/geometry', 'shared'],
 		why: 'A file is written from pieces alone. Pass the piece or draft in; the caller decides where the file goes.'
 	},
 	'src/lib/course': {
@@ -67,6 +73,7 @@ const layers = {
 		allowed: [
 			'src/lib/practice',
 			'src/lib/exports',
+			'src/lib/photograph',
 			'src/lib/checker',
 			'src/lib/garment',
 			'src/lib/drafting',
@@ -201,7 +208,10 @@ export default {
 				'The whole of zod is 16 kB more in every lesson than its small dialect. ' +
 				"Write `import { z } from '#shared/shape.ts'` and the small spelling: z.optional(x), .check(z.minLength(1)).",
 			severity: 'error',
-			from: { path: '^src/lib/(ui|practice|checker|drafting|garment|exports|geometry)/', pathNot: TEST },
+			from: {
+				path: '^src/lib/(ui|practice|checker|drafting|garment|exports|photograph|geometry)/',
+				pathNot: TEST
+			},
 			to: { path: 'node_modules/zod/' }
 		},
 		{
@@ -211,7 +221,7 @@ export default {
 				'directly or through another module. Return plain data and wrap it in src/lib/ui/.',
 			severity: 'error',
 			from: {
-				path: '^(shared|src/cli|src/lib/(geometry|drafting|garment|checker|practice|exports))/',
+				path: '^(shared|src/cli|src/lib/(geometry|photograph|drafting|garment|checker|practice|exports))/',
 				pathNot: TEST
 			},
 			to: { path: 'node_modules/(svelte|@sveltejs)/', reachable: true }

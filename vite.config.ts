@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { sveltekit } from '@sveltejs/kit/vite';
-import type { Rolldown } from 'vite';
+import type { Plugin, Rolldown } from 'vite';
 import { defineConfig } from 'vite';
 
 const under = (file: string): string => path.join(import.meta.dirname, file);
@@ -103,9 +103,27 @@ const engine = (): string => {
 	return hash.digest('hex').slice(0, 16);
 };
 
+/**
+ * js-aruco2 comes as scripts that hang what they make on `this`: a module has none, and the bundler sees no export. Each is
+ * called with an object of ours, which becomes what the module gives.
+ */
+const scriptsAsModules = (): Plugin => ({
+	name: 'scripts-as-modules',
+	transform(code, id) {
+		const [, file] = /js-aruco2[\\/]src[\\/](aruco|cv)[.]js$/.exec(id) ?? [];
+		if (!file) return undefined;
+		const before =
+			file === 'aruco' ? "import cv from './cv.js';\nconst made = { ...cv };" : 'const made = {};';
+		const script = code.replace("this.CV || require('./cv').CV", 'this.CV');
+		return { code: `${before}\n(function () {\n${script}\n}).call(made);\nexport default made;`, map: null };
+	}
+});
+
 export default defineConfig({
 	define: { ENGINE: JSON.stringify(engine()) },
-	plugins: [sveltekit()],
+	plugins: [sveltekit(), scriptsAsModules()],
+	// Made ready beforehand it would be read without the plugin.
+	optimizeDeps: { exclude: ['js-aruco2'] },
 	environments: {
 		client: {
 			build: {
@@ -130,6 +148,6 @@ export default defineConfig({
 		}
 	},
 	// Modules, so that the worker that makes files fetches what writes PDF only when one is wanted.
-	worker: { format: 'es' },
+	worker: { format: 'es', plugins: () => [scriptsAsModules()] },
 	server: { fs: { allow: ['lessons', 'shared'] } }
 });

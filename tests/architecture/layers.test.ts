@@ -32,6 +32,12 @@ const plants: readonly Plant[] = [
 		sees: target('shared')
 	},
 	{
+		rule: 'photograph-imports-only-lower-layers',
+		file: 'src/lib/photograph/planted.ts',
+		text: tsImport('#drafting/planted-target.ts'),
+		sees: target('src/lib/drafting')
+	},
+	{
 		rule: 'drafting-imports-only-lower-layers',
 		file: 'src/lib/drafting/planted.ts',
 		text: tsImport('#checker/planted-target.ts'),
@@ -207,9 +213,18 @@ const LAYER_FOLDERS = [
 	'shared',
 	'tests',
 	'src/cli',
-	...['geometry', 'drafting', 'garment', 'course', 'checker', 'practice', 'exports', 'server', 'ui'].map(
-		(name) => `src/lib/${name}`
-	),
+	...[
+		'geometry',
+		'photograph',
+		'drafting',
+		'garment',
+		'course',
+		'checker',
+		'practice',
+		'exports',
+		'server',
+		'ui'
+	].map((name) => `src/lib/${name}`),
 	...['desk', 'embeds', 'pages/planted'].map((name) => `src/lib/ui/${name}`)
 ];
 

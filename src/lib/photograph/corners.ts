@@ -1,0 +1,142 @@
+import { CELLS_ACROSS, type FoundMarker } from './markers.ts';
+import { isInside, lightAt, pixelsApart, type Grey, type PicturePoint } from './picture.ts';
+
+/** A marker whose corners were found to a small part of a pixel. */
+export interface SharpMarker extends FoundMarker {
+	/** How wide the change from black to white is at its edges, in pixels: the standard deviation of the blur. */
+	readonly blur: number;
+	/** How far the edges' places lie from the straight lines laid through them, in pixels, root mean square. */
+	readonly rough: number;
+}
+
+/** An edge as all (u, v) where u cos + v sin = off. */
+interface EdgeLine {
+	readonly cos: number;
+	readonly sin: number;
+	readonly off: number;
+	readonly blur: number;
+	readonly rough: number;
+}
+
+/** The part of a side in which its edge is looked for: its corners are round with blur. */
+const [FROM, TO] = [0.08, 0.92];
+/** Share of the places farthest from a line that are left out of it: dirt, a shadow's rim, a drawn line that meets it. */
+const TRIMMED = 0.2;
+/** Steps across an edge, in pixels. */
+const ACROSS = 0.25;
+
+/** Where the light along a line across the edge is half way from its dark to its bright end, and how wide the change is. */
+const crossing = (profile: readonly number[]): { at: number; blur: number } | undefined => {
+	const edge = Math.max(2, Math.round(profile.length / 6));
+	const mean = (part: readonly number[]): number => part.reduce((sum, each) => sum + each, 0) / part.length;
+	const [dark, bright] = [mean(profile.slice(0, edge)), mean(profile.slice(-edge))];
+	if (bright - dark < 24) return undefined;
+	const levelAt = (share: number, from: number): number | undefined => {
+		const level = dark + (bright - dark) * share;
+		for (let i = from; i + 1 < profile.length; i++) {
+			const [a, b] = [profile[i] ?? 0, profile[i + 1] ?? 0];
+			if (a < level && b >= level) return i + (level - a) / (b - a);
+		}
+		return undefined;
+	};
+	const at = levelAt(0.5, 0);
+	const [low, high] = [levelAt(0.16, 0), levelAt(0.84, 0)];
+	if (at === undefined || low === undefined || high === undefined) return undefined;
+	// Of a blur like a bell's curve, 68 % of the change lies within one standard deviation to both sides.
+	return { at: (at - (profile.length - 1) / 2) * ACROSS, blur: (Math.abs(high - low) / 2) * ACROSS };
+};
+
+/** The straight line through places, by total least squares. */
+const lineThrough = (places: readonly PicturePoint[]): { cos: number; sin: number; off: number } => {
+	const mean = (of: (each: PicturePoint) => number): number =>
+		places.reduce((sum, each) => sum + of(each), 0) / places.length;
+	const [u, v] = [mean((p) => p.u), mean((p) => p.v)];
+	const [uu, uv, vv] = [
+		mean((p) => (p.u - u) ** 2),
+		mean((p) => (p.u - u) * (p.v - v)),
+		mean((p) => (p.v - v) ** 2)
+	];
+	const along = Math.atan2(2 * uv, uu - vv) / 2;
+	const [cos, sin] = [-Math.sin(along), Math.cos(along)];
+	return { cos, sin, off: u * cos + v * sin };
+};
+
+/** The edge along a side whose dark is on the right of the way from its start to its end, clockwise round a marker. */
+const edgeAlong = (grey: Grey, from: PicturePoint, to: PicturePoint, reach: number): EdgeLine | undefined => {
+	const length = pixelsApart(from, to);
+	const [du, dv] = [(to.u - from.u) / length, (to.v - from.v) / length];
+	// Out of the marker: to the left of a clockwise way, as v runs down.
+	const [nu, nv] = [dv, -du];
+	const steps = Math.round((2 * reach) / ACROSS);
+	const count = Math.min(160, Math.max(12, Math.round(length * (TO - FROM))));
+	const found: PicturePoint[] = [];
+	const blurs: number[] = [];
+	for (let i = 0; i < count; i++) {
+		const share = FROM + ((TO - FROM) * i) / (count - 1);
+		const [u, v] = [from.u + (to.u - from.u) * share, from.v + (to.v - from.v) * share];
+		const profile = Array.from({ length: steps + 1 }, (_, k) => {
+			const out = (k - steps / 2) * ACROSS;
+			return lightAt(grey, { u: u + nu * out, v: v + nv * out });
+		});
+		const crossed = crossing(profile);
+		if (!crossed) continue;
+		found.push({ u: u + nu * crossed.at, v: v + nv * crossed.at });
+		blurs.push(crossed.blur);
+	}
+	if (found.length < 8) return undefined;
+	const distance = ({ cos, sin, off }: { cos: number; sin: number; off: number }, p: PicturePoint): number =>
+		Math.abs(p.u * cos + p.v * sin - off);
+	let line = lineThrough(found);
+	let kept: readonly PicturePoint[] = found;
+	for (let round = 0; round < 2; round++) {
+		const near = [...found].sort((a, b) => distance(line, a) - distance(line, b));
+		kept = near.slice(0, Math.ceil(found.length * (1 - TRIMMED)));
+		line = lineThrough(kept);
+	}
+	const rough = Math.sqrt(kept.reduce((sum, each) => sum + distance(line, each) ** 2, 0) / kept.length);
+	const middle = [...blurs].sort((a, b) => a - b)[Math.floor(blurs.length / 2)] ?? 0;
+	return { ...line, blur: middle, rough };
+};
+
+const meetingOf = (a: EdgeLine, b: EdgeLine): PicturePoint => {
+	const det = a.cos * b.sin - a.sin * b.cos;
+	return { u: (a.off * b.sin - b.off * a.sin) / det, v: (a.cos * b.off - b.cos * a.off) / det };
+};
+
+/** How far to both sides of where an edge should be it is looked for: within the border's black, which is one cell wide. */
+const reachesOf = (marker: FoundMarker): readonly number[] => {
+	const [a, b, c, d] = marker.corners;
+	const side = Math.min(pixelsApart(a, b), pixelsApart(b, c), pixelsApart(c, d), pixelsApart(d, a));
+	const cell = side / CELLS_ACROSS;
+	return [Math.max(3, cell * 0.8), Math.max(2.5, cell * 0.6), Math.max(2.5, cell * 0.6)];
+};
+
+/**
+ * A marker's corners to a small part of a pixel: places half way from black to white along each side, straight lines through
+ * those, and where the lines meet; then once more from there. Undefined where an edge is not to be seen.
+ */
+export const sharpened = (grey: Grey, marker: FoundMarker): SharpMarker | undefined => {
+	let corners = marker.corners;
+	let edges: readonly EdgeLine[] = [];
+	for (const reach of reachesOf(marker)) {
+		const [a, b, c, d] = corners;
+		const [top, right, bottom, left] = [
+			edgeAlong(grey, a, b, reach),
+			edgeAlong(grey, b, c, reach),
+			edgeAlong(grey, c, d, reach),
+			edgeAlong(grey, d, a, reach)
+		];
+		if (!top || !right || !bottom || !left) return undefined;
+		edges = [top, right, bottom, left];
+		corners = [
+			meetingOf(left, top),
+			meetingOf(top, right),
+			meetingOf(right, bottom),
+			meetingOf(bottom, left)
+		];
+		if (!corners.every((each) => isInside(grey, each))) return undefined;
+	}
+	const mean = (of: (edge: EdgeLine) => number): number =>
+		edges.reduce((sum, each) => sum + of(each), 0) / edges.length;
+	return { id: marker.id, corners, blur: mean(({ blur }) => blur), rough: mean(({ rough }) => rough) };
+};

@@ -1,0 +1,68 @@
+import { mm, type Mm } from '#shared/units.ts';
+import { at, type SheetPoint } from '#geometry/point.ts';
+
+/** A square marker as it is printed: its id, its upper left corner on its paper, and its side. */
+export interface PrintedMarker {
+	readonly id: number;
+	readonly at: SheetPoint;
+	readonly side: Mm;
+}
+
+/** A paper with markers that keep their places to one another: a card that was cut out, or a whole sheet. */
+export interface MarkerPaper {
+	readonly name: string;
+	readonly markers: readonly PrintedMarker[];
+}
+
+/** Side of the markers on cards, which are laid at the corners of a large sheet: the larger, the better is their turn known. */
+const CARD_MARKER: Mm = mm(70);
+/** Side of the markers in the corners of a worksheet. */
+export const WORKSHEET_MARKER: Mm = mm(40);
+
+const single = (name: string, first: number, count: number, side: Mm): readonly MarkerPaper[] =>
+	Array.from({ length: count }, (_, i) => ({
+		name: `${name}-${String(i + 1)}`,
+		markers: [{ id: first + i, at: at(0, 0), side }]
+	}));
+
+/** Markers round the rim of a sheet: in its corners, and half way down its long sides. */
+const rim = (first: number, width: number, height: number, side: number): readonly PrintedMarker[] => {
+	const [right, middle, bottom] = [width - side, (height - side) / 2, height - side];
+	const places: readonly (readonly [number, number])[] = [
+		[0, 0],
+		[right, 0],
+		[0, middle],
+		[right, middle],
+		[0, bottom],
+		[right, bottom]
+	];
+	return places.map(([x, y], i) => ({ id: first + i, at: at(x, y), side: mm(side) }));
+};
+
+/** Cards to cut out, each laid wherever it does not cover the drawing. */
+const CARDS = single('card', 0, 8, CARD_MARKER);
+/** The markers of a worksheet: its pages are joined by hand, so that each is known by itself alone. */
+const WORKSHEET = single('worksheet', 8, 4, WORKSHEET_MARKER);
+/** A sheet to draw on, or to lay a small piece on: what both A4 and US Letter can hold between their margins. */
+const SMALL_SHEET: MarkerPaper = { name: 'small-sheet', markers: rim(12, 190, 259, 26) };
+/** The same on A3. */
+const LARGE_SHEET: MarkerPaper = { name: 'large-sheet', markers: rim(18, 277, 400, 40) };
+
+const ALL: readonly MarkerPaper[] = [...CARDS, ...WORKSHEET, SMALL_SHEET, LARGE_SHEET];
+
+/** The four corners of a marker on its paper, from the upper left one on, clockwise; `scale` is that of the printer. */
+export const cornersOf = ({ at: { x, y }, side }: PrintedMarker, scale = 1): readonly SheetPoint[] =>
+	[at(x, y), at(x + side, y), at(x + side, y + side), at(x, y + side)].map((each) =>
+		at(each.x * scale, each.y * scale)
+	);
+
+/** The paper that a marker is printed on, with its place there; undefined for one that none of ours has. */
+export const printedAs = (
+	id: number
+): { readonly paper: MarkerPaper; readonly marker: PrintedMarker } | undefined => {
+	for (const paper of ALL) {
+		const marker = paper.markers.find((each) => each.id === id);
+		if (marker) return { paper, marker };
+	}
+	return undefined;
+};
