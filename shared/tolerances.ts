@@ -26,7 +26,17 @@ export interface Tolerances {
 	readonly point: Mm;
 	readonly curve: Mm;
 	readonly length: Mm;
+	/** By how much these are wider than what is asked for, or narrower, as the error of what was measured may have moved it. */
+	readonly wider?: Mm;
 }
+
+/** The same, wider by a length; narrower where it is less than nothing. A line may be longer by it at both ends. */
+export const widened = ({ point, curve, length }: Tolerances, by: Mm): Tolerances => ({
+	point: mm(point + by),
+	curve: mm(curve + by),
+	length: mm(length + 2 * by),
+	wider: by
+});
 
 export const LEVELS = ['strict', 'normal', 'beginner'] as const;
 /** How strictly a teacher asks for work to be checked. */

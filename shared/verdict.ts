@@ -2,10 +2,11 @@ import { z } from 'zod';
 import type { Mm, Radians } from './units.ts';
 
 /**
- * What the checker says of a placement. Five answers are not "right", and only *wrong* costs
+ * What the checker says of a placement. Six answers are not "right", and only *wrong* costs
  * anything: *unfinished* (nothing placed yet), *not-valid* (an entry that cannot be read as a
- * placement), *wrong*, *excused* (the learner's own earlier marks leave the step no place: those are
- * to be put right first), and *our-fault* (the program could not judge it).
+ * placement), *wrong*, *cannot-tell* (it was measured, and its error leaves open whether it keeps the
+ * tolerance: it is to be measured again), *excused* (the learner's own earlier marks leave the step no
+ * place: those are to be put right first), and *our-fault* (the program could not judge it).
  */
 
 const mm = z.custom<Mm>((value) => typeof value === 'number');
@@ -64,6 +65,8 @@ export const findingSchema = z.discriminatedUnion('aspect', [
 export const verdictSchema = z.discriminatedUnion('answer', [
 	z.object({ answer: z.literal('right'), findings: z.array(findingSchema) }),
 	z.object({ answer: z.literal('wrong'), findings: z.array(findingSchema) }),
+	/** `findings` are those of the place as it was measured, `error` how far it may lie from there. */
+	z.object({ answer: z.literal('cannot-tell'), findings: z.array(findingSchema), error: mm }),
 	z.object({ answer: z.literal('unfinished') }),
 	z.object({ answer: z.literal('not-valid'), because: message }),
 	z.object({ answer: z.literal('excused'), because: message }),

@@ -29,6 +29,7 @@ const stepJson = (report: StepReport, unreadable: ReadPlacements['unreadable'], 
 		note,
 		alternatives,
 		mark,
+		...(verdict.answer === 'cannot-tell' ? { error: Number(verdict.error.toFixed(DIGITS)) } : {}),
 		...because(report, unreadable, speech)
 	};
 };
@@ -57,6 +58,7 @@ export const noteWords = (
 ): string => {
 	const { command } = speech.words;
 	if (followThrough) return command.fromOwnMarks;
+	if (verdict.answer === 'cannot-tell') return speech.words.measured.toMeasure;
 	if (verdict.answer === 'excused') return speech.tell(verdict.because);
 	return verdict.answer === 'wrong' ? command.notes({ notes: [note, ...alternatives] }) : '';
 };

@@ -127,14 +127,14 @@ describe('a slip so great that a later step cannot follow it', () => {
 
 describe('a slip in a draft that another leans on', () => {
 	const [back, front] = [sheetOf('back-block', 'heron'), sheetOf('front-block', 'heron')];
-	const { own, moved } = judgedOnPaper(back, onPaper(back, { step: 'S', across: 0, down: 20 }));
+	const { own, moved, errors } = judgedOnPaper(back, onPaper(back, { step: 'S', across: 0, down: 20 }));
 	const placements = onPaper({ ...front, truth: { ...front.truth, uses: { back: own } } });
 	const entries = Object.fromEntries(
 		Object.entries(placements).map(([name, placement]) => [name, { placement, checked: true, kept: true }])
 	);
 
 	it('is followed into it: what is as long as the back’s shoulder may be as long as the learner’s own', () => {
-		const found = judged({ ...front, entries, marks: 'pencilled', uses: { back: { own, moved } } });
+		const found = judged({ ...front, entries, marks: 'pencilled', uses: { back: { own, moved, errors } } });
 		expect(mistakesIn(found)).toEqual([]);
 		expect(found.moved.get('S')).toEqual([{ noun: { name: 'S' }, of: { name: 'back', article: 'the' } }]);
 	});

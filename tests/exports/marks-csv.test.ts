@@ -1,20 +1,24 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
+import { mm } from '#shared/units.ts';
+import type { Verdict } from '#shared/verdict.ts';
 import { marksCsv } from '#exports/table/marks-csv.ts';
 import { english, speechFor } from '../support/speech.ts';
 
 /** What a spreadsheet takes for a formula, or for the beginning of one (OWASP, CSV Injection: = + - @, tab, carriage return). */
 const DANGEROUS = ['=1+1', '+1', '-1', '@SUM(A1)', '\tx', '\rx', '=HYPERLINK("http://x.example";"x")'];
 
-const learner = (name: string) => ({
+const RIGHT: Verdict = { answer: 'right', findings: [] };
+
+const learner = (name: string, of: Verdict = RIGHT) => ({
 	name,
 	received: 12,
 	seen: {
 		late: 0,
 		total: { mark: 1.5, outOf: 2 },
 		steps: [
-			{ method: 'back-block', step: 'A', mark: 0.75, tries: 2 },
-			{ method: 'back-block', step: 'W', mark: 0.75, tries: 0 }
+			{ method: 'back-block', step: 'A', verdict: of, mark: 0.75, tries: 2 },
+			{ method: 'back-block', step: 'W', verdict: RIGHT, mark: 0.75, tries: 0 }
 		],
 		overrides: [
 			{ method: 'back-block', step: 'A', mark: 0.5, back: 1 },
@@ -42,6 +46,12 @@ describe('marks for a spreadsheet', () => {
 			['Inés', '1.5', '2', '2', '12', '0', '0.75', '1'],
 			['Bea', '', '', '', '0', '0', '', '']
 		]);
+	});
+
+	it('say in words what is to be measured again, where no teacher gave a mark', () => {
+		const open: Verdict = { answer: 'cannot-tell', findings: [], error: mm(1) };
+		const rows = read(marksCsv([learner('Inés', open)], STEPS, english, 'point'), ',');
+		expect(rows[1]?.slice(6)).toEqual(['to be measured again', '1']);
 	});
 
 	it('have decimal commas, and semicolons between, where that is wanted', () => {

@@ -69,6 +69,7 @@ interface Total {
 	readonly outOf: number;
 	readonly mistakes: number;
 	readonly excused?: number;
+	readonly cannotTell?: number;
 	readonly consequences: number;
 }
 
@@ -147,8 +148,8 @@ export const command = (v: Voice) => ({
 		`${steps.join(', ')}: not asked for with this body, and passed over`,
 	fromOwnMarks: 'from own earlier marks',
 	checkTitle: ({ name, body }: Named & { readonly body: string }) => `${name} for ${body}`,
-	checkTotal: ({ mark, outOf, mistakes, consequences, excused }: Total) =>
-		`${v.fixed(mark, 2)} of ${outOf}; mistakes: ${mistakes}, consequences: ${consequences}${excused === undefined ? '' : `, excused: ${excused}`}`,
+	checkTotal: ({ mark, outOf, mistakes, consequences, excused, cannotTell }: Total) =>
+		`${v.fixed(mark, 2)} of ${outOf}; mistakes: ${mistakes}, consequences: ${consequences}${excused === undefined ? '' : `, excused: ${excused}`}${cannotTell === undefined ? '' : `, to be measured again: ${cannotTell}`}`,
 	marks: 'Marks',
 
 	refused: ({ reasons }: { readonly reasons: readonly string[] }) => reasons.join('; '),

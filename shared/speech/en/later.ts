@@ -4,6 +4,7 @@ import { formulas } from './formulas.ts';
 import { garments } from './garments.ts';
 import { looking } from './looking.ts';
 import { keeping } from './keeping.ts';
+import { measured } from './measured.ts';
 import { measurements } from './measurements.ts';
 import { missteps } from './missteps.ts';
 import { paper } from './paper.ts';
@@ -26,6 +27,7 @@ export const later = {
 	looking,
 	paper,
 	keeping,
+	measured,
 	measurements,
 	shapes,
 	wear

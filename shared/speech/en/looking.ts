@@ -65,6 +65,7 @@ export const looking = (v: Voice) => {
 			right: 'right',
 			wrong: 'wrong',
 			'not-valid': 'cannot be used',
+			'cannot-tell': 'cannot tell',
 			excused: 'excused',
 			'our-fault': 'our fault',
 			unchecked: 'not checked',

@@ -41,6 +41,7 @@ const ANSWERS = {
 	wrong: 'mal',
 	unfinished: 'sin hacer',
 	'not-valid': 'no válido',
+	'cannot-tell': 'no se sabe',
 	excused: 'excusado',
 	'our-fault': 'no juzgado'
 } as const;
@@ -112,8 +113,8 @@ export const command: typeof english = (v) => ({
 	passedOver: ({ steps }) => `${steps.join(', ')}: con este cuerpo no se pide, y se pasa por alto`,
 	fromOwnMarks: 'viene de marcas propias anteriores',
 	checkTitle: ({ name, body }) => `${name} para ${body}`,
-	checkTotal: ({ mark, outOf, mistakes, consequences, excused }) =>
-		`${v.fixed(mark, 2)} de ${outOf}; fallos: ${mistakes}, consecuencias: ${consequences}${excused === undefined ? '' : `, excusados: ${excused}`}`,
+	checkTotal: ({ mark, outOf, mistakes, consequences, excused, cannotTell }) =>
+		`${v.fixed(mark, 2)} de ${outOf}; fallos: ${mistakes}, consecuencias: ${consequences}${excused === undefined ? '' : `, excusados: ${excused}`}${cannotTell === undefined ? '' : `, por medir otra vez: ${cannotTell}`}`,
 	marks: 'Notas',
 
 	refused: ({ reasons }) => reasons.join('; '),

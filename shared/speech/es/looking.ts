@@ -56,6 +56,7 @@ export const looking: typeof english = (v) => {
 			right: 'correcto',
 			wrong: 'no es correcto',
 			'not-valid': 'no se puede usar',
+			'cannot-tell': 'no se sabe',
 			excused: 'excusado',
 			'our-fault': 'fallo nuestro',
 			unchecked: 'sin comprobar',

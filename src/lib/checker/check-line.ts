@@ -102,9 +102,11 @@ const directionFinding = (
 	const turned = drawn && wanted ? angleBetween(drawn, wanted) : radians(Math.PI);
 	const square = node.heading !== 'chord';
 	const tolerance = directionTolerance(way === 'leaving' ? right.from : right.to, square);
+	// Where both ends of a piece may lie elsewhere, it may be turned by that.
+	const wider = (2 * (allowed.wider ?? 0)) / Math.max(distance(placed.from, placed.to), SAME_PLACE);
 	return {
 		aspect: 'direction',
-		within: turned <= tolerance || isOnWay(placed, right, way, allowed),
+		within: turned <= tolerance + wider || isOnWay(placed, right, way, allowed),
 		note: square ? 'direction:not-square' : 'direction',
 		point: node.point,
 		way,

@@ -33,6 +33,8 @@ export interface SubmissionReport {
 		readonly mistakes: number;
 		/** Steps that the learner's own earlier marks leave no place, where there are any: they are not asked for. */
 		readonly excused?: number;
+		/** Steps that are to be measured again, where there are any: they earn nothing and take nothing, as what is not done. */
+		readonly cannotTell?: number;
 		/** Steps that are right only from the learner's own earlier points. */
 		readonly consequences: number;
 	};
@@ -43,7 +45,7 @@ export interface SubmissionReport {
 
 /** The size of the worst thing found. */
 const offByOf = (verdict: Verdict): Mm | undefined => {
-	if (verdict.answer !== 'right' && verdict.answer !== 'wrong') return undefined;
+	if (!('findings' in verdict)) return undefined;
 	const sizes = verdict.findings.flatMap((finding) =>
 		'offBy' in finding ? [finding.offBy] : 'away' in finding ? [finding.away] : []
 	);
@@ -113,12 +115,13 @@ export const stepReports = (
 export const totalOf = (steps: readonly StepReport[]): SubmissionReport['total'] => {
 	const count = (answer: Verdict['answer']): number =>
 		steps.filter(({ verdict }) => verdict.answer === answer).length;
-	const excused = count('excused');
+	const [excused, cannotTell] = [count('excused'), count('cannot-tell')];
 	return {
 		mark: roundMark(steps.reduce((sum, { mark }) => sum + mark, 0)),
 		outOf: steps.length - excused,
 		mistakes: count('wrong'),
 		...(excused > 0 ? { excused } : {}),
+		...(cannotTell > 0 ? { cannotTell } : {}),
 		consequences: steps.filter(({ followThrough }) => followThrough).length
 	};
 };

@@ -1,7 +1,8 @@
 import { BadInput } from '#shared/bad-input.ts';
 import { message, type Message } from '#shared/speech/message.ts';
 import { placementSchema, type Placement } from '#shared/placement.ts';
-import { POINT_TOLERANCE, SAME_PLACE, TOLERANCES, type Tolerances } from '#shared/tolerances.ts';
+import { POINT_TOLERANCE, SAME_PLACE, TOLERANCES, widened, type Tolerances } from '#shared/tolerances.ts';
+import { mm, type Mm } from '#shared/units.ts';
 import type { Finding, FindingOf, Verdict } from '#shared/verdict.ts';
 import { pathLength, type Path } from '#geometry/path.ts';
 import { distance, type SheetPoint } from '#geometry/point.ts';
@@ -63,16 +64,29 @@ const judge = (step: Step, placement: Placement, draft: Drafted, allowed: Tolera
 };
 
 /**
+ * Judges a place whose error is known: it is right, or wrong, only where it is wherever it may truly lie.
+ */
+const judgeMeasured = (error: Mm, judgeAt: (by: Mm) => Verdict): Verdict => {
+	const verdict = judgeAt(mm(0));
+	if (error === 0 || !('findings' in verdict)) return verdict;
+	return judgeAt(mm(-error)).answer === 'right' || judgeAt(error).answer === 'wrong'
+		? verdict
+		: { answer: 'cannot-tell', findings: verdict.findings, error };
+};
+
+/**
  * What the checker says of one step's placement, against the computed draft. Never throws: an entry
  * that is no placement is *not-valid*, nothing at all is *unfinished*, and a fault of the program's
- * own is *our-fault*, which costs the learner nothing. `allowed` are the tolerances to be kept.
+ * own is *our-fault*, which costs the learner nothing. `allowed` are the tolerances to be kept, `error` how
+ * far what it is compared with may lie elsewhere itself.
  */
 export const check = (
 	method: Method,
 	stepName: string,
 	draft: Drafted,
 	placement: unknown,
-	allowed: Tolerances = TOLERANCES.normal
+	allowed: Tolerances = TOLERANCES.normal,
+	error: Mm = mm(0)
 ): Verdict => {
 	if (placement === undefined || placement === null) return { answer: 'unfinished' };
 	try {
@@ -82,7 +96,10 @@ export const check = (
 			const where = issue?.path.map(String).join('.') ?? '';
 			return notValid(message('verdicts', 'noPlacement', { where, issue: issue?.message ?? '' }));
 		}
-		return judge(stepNamed(method, stepName), parsed.data, draft, allowed);
+		const { data } = parsed;
+		return judgeMeasured(mm(error + (data.error ?? 0)), (by) =>
+			judge(stepNamed(method, stepName), data, draft, widened(allowed, by))
+		);
 	} catch (error) {
 		if (error instanceof BadInput)
 			return notValid(message('verdicts', 'misread', { place: error.place, rule: error.slip }));

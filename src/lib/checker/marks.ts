@@ -21,7 +21,7 @@ const FOLLOW_THROUGH_SHARE: Readonly<Record<Policy['followThrough'], number>> = 
 /** Marks are kept to hundredths of a step. Every mark goes through here, so that two screens never round one differently. */
 export const roundMark = (mark: number): number => Math.round(mark * 100) / 100;
 
-/** The mark of one attempt, 0 to 1. Only a wrong answer costs; an unfinished, invalid or unjudged one earns nothing and takes nothing. */
+/** The mark of one attempt, 0 to 1. Only a wrong answer costs; an unfinished, invalid or unjudged one, or one that is to be measured again, earns nothing and takes nothing. */
 export const attemptMark = (
 	{ verdict, followThrough, wrongBefore, help }: Attempt,
 	{ attempts, wrongCost, hintCost, followThrough: share }: Policy

@@ -4,6 +4,7 @@ import type { Placement } from '#shared/placement.ts';
 import type { Mark } from '#shared/speech/en/verdicts.ts';
 import { message } from '#shared/speech/message.ts';
 import { SAME_PLACE, type Tolerances } from '#shared/tolerances.ts';
+import { mm, type Mm } from '#shared/units.ts';
 import type { Verdict } from '#shared/verdict.ts';
 import { conditionNeeds } from '#drafting/conditions.ts';
 import { brokenRules, NotDrafted, scopeOf, type Drafted } from '#drafting/evaluate.ts';
@@ -20,6 +21,8 @@ import { pathOfPlacement, pointOfPlace } from './placed.ts';
 export interface Own {
 	readonly own: Drafted;
 	readonly moved: ReadonlyMap<string, readonly Mark[]>;
+	/** How far what was measured, and what follows from it, may lie from where it is said to. */
+	readonly errors: ReadonlyMap<string, Mm>;
 }
 
 /** What the checker says of a step that is judged twice. */
@@ -47,6 +50,7 @@ export class OwnDraft {
 	readonly #moved = new Map<string, readonly Mark[]>();
 	/** What the learner's own marks lead nowhere, and nothing was put down for that could be taken up. */
 	readonly #lost = new Map<string, readonly Mark[]>();
+	readonly #errors = new Map<string, Mm>();
 
 	/** `uses` are the learner's own drafts that this one leans on; the computed ones stand for those that are not given. */
 	constructor(method: Method, body: Body, truth: Drafted, uses: Readonly<Record<string, Own>> = {}) {
@@ -56,7 +60,8 @@ export class OwnDraft {
 		const drafts = borrowed.map(([alias, { own }]) => [alias, own] as const);
 		this.#truth = truth;
 		this.#uses = { ...truth.uses, ...Object.fromEntries(drafts) };
-		for (const [alias, { moved }] of borrowed) {
+		for (const [alias, { moved, errors }] of borrowed) {
+			for (const [name, error] of errors) this.#errors.set(`${alias}.${name}`, error);
 			const of = method.uses[alias]?.called ?? { name: alias };
 			for (const [name, marks] of moved)
 				this.#moved.set(
@@ -78,6 +83,16 @@ export class OwnDraft {
 		return this.#moved;
 	}
 
+	/** How far what was measured may lie from where it is said to. */
+	get errors(): Own['errors'] {
+		return this.#errors;
+	}
+
+	/** How far the place where the learner's own earlier points lead a step may lie elsewhere: as far as all of them together. */
+	#errorOf(step: Step): Mm {
+		return mm(stepLeansOn(step).reduce((sum, need) => sum + (this.#errors.get(need) ?? 0), 0));
+	}
+
 	/** The mistakes that a step comes of where it starts from something that stands elsewhere than it should; undefined where it does not. */
 	#causesOf(step: Step): readonly Mark[] | undefined {
 		const found = stepLeansOn(step).flatMap((need) => this.#moved.get(need) ?? this.#lost.get(need) ?? []);
@@ -94,6 +109,7 @@ export class OwnDraft {
 	/** Takes up what the learner put down for a step; what is no placement of its kind changes nothing. */
 	keep(step: Step, placement: Placement, isMistake: boolean): void {
 		const { name } = step;
+		if (placement.error) this.#errors.set(name, mm(placement.error));
 		const causes = (isMistake ? undefined : this.#causesOf(step)) ?? [markOf(step)];
 		if (placement.kind === 'point' && stepMakes(step) === 'point') {
 			const point = pointOfPlace(placement.at);
@@ -116,6 +132,7 @@ export class OwnDraft {
 		const [point, line] = [consequence?.points[step.name], consequence?.lines[step.name]];
 		if (point) this.#points[step.name] = point;
 		if (line) this.#lines[step.name] = line;
+		this.#errors.set(step.name, this.#errorOf(step));
 		(consequence ? this.#moved : this.#lost).set(step.name, this.#causesOf(step) ?? []);
 		return consequence !== undefined;
 	}
@@ -147,20 +164,27 @@ export class OwnDraft {
 
 	/**
 	 * Judges a placement against the true earlier points and, where that is wrong and the step leans on
-	 * the learner's own, against those; the better counts. Where those lead it nowhere it is *excused*.
+	 * the learner's own, against those; the better counts. Where those lead it nowhere it is *excused*. What was
+	 * measured may be neither right nor wrong against either.
 	 */
 	check(step: Step, placement: unknown, allowed: Tolerances): DoubleVerdict {
-		const against = (draft: Drafted): Verdict => check(this.#method, step.name, draft, placement, allowed);
+		const against = (draft: Drafted, error?: Mm): Verdict =>
+			check(this.#method, step.name, draft, placement, allowed, error);
 		const verdict = against(this.#truth);
-		const first = verdict.answer === 'wrong' ? this.#causesOf(step) : undefined;
+		const { answer } = verdict;
+		const first = answer === 'wrong' || answer === 'cannot-tell' ? this.#causesOf(step) : undefined;
 		if (!first) return { verdict, followThrough: false };
 		const consequence = this.consequence(step);
-		if (!consequence)
+		if (!consequence && answer === 'wrong')
 			return {
 				verdict: { answer: 'excused', because: message('verdicts', 'putFirst', { first }) },
 				followThrough: false
 			};
-		const own = against(consequence);
-		return own.answer === 'right' ? { verdict: own, followThrough: true } : { verdict, followThrough: false };
+		const own = consequence && against(consequence, this.#errorOf(step));
+		if (own?.answer === 'right') return { verdict: own, followThrough: true };
+		return {
+			verdict: answer === 'wrong' && own?.answer === 'cannot-tell' ? own : verdict,
+			followThrough: false
+		};
 	}
 }

@@ -36,7 +36,7 @@ const nearness = (findings: readonly Finding[], { words: { verdicts: say } }: Sp
 	return worst < UNSPOKEN ? say.spotOn : say.within({ worst });
 };
 
-/** A verdict in the learner's words. `step` is what the step is called: A, or the shoulder. */
+/** A verdict in the learner's words; *cannot-tell* needs those that are loaded later. `step` is what the step is called: A, or the shoulder. */
 export const verdictWords = (verdict: Verdict, step: Noun, speech: Speech): VerdictWords => {
 	const say = speech.words.verdicts;
 	switch (verdict.answer) {
@@ -50,6 +50,16 @@ export const verdictWords = (verdict: Verdict, step: Noun, speech: Speech): Verd
 			return {
 				headline: say.wrong({ step }),
 				sentences: failed.map((each) => findingSentence(each, speech))
+			};
+		}
+		case 'cannot-tell': {
+			const failed = verdict.findings.filter(({ within }) => !within);
+			const { measured } = speech.words;
+			const near = measured.asMeasured({ nearness: nearness(verdict.findings, speech) });
+			const as = failed.length > 0 ? failed.map((each) => findingSentence(each, speech)) : [near];
+			return {
+				headline: measured.cannotTell({ step }),
+				sentences: [[...as, measured.again(verdict)].join(' ')]
 			};
 		}
 		case 'unfinished':

@@ -35,7 +35,7 @@ export interface LearnersWork {
 
 /**
  * How far a learner has come with a step. *absent*: this body does not need it. *locked*: something
- * that it starts from is not drafted yet. *kept*: wrong or excused, and the learner goes on from it.
+ * that it starts from is not drafted yet. *kept*: wrong, excused or not to be told, and the learner goes on from it.
  */
 export type StepState = 'absent' | 'locked' | 'kept' | 'open' | 'placed' | 'right' | 'wrong';
 
@@ -97,8 +97,9 @@ const faultAt = (
 	problem: problem.replace(NUMBER, '#')
 });
 
-/** Whether a placement lies elsewhere than it should: it stands only where the learner keeps it. */
-const isOff = (answer: Verdict['answer'] | undefined): boolean => answer === 'wrong' || answer === 'excused';
+/** Whether a placement lies, or may lie, elsewhere than it should: it stands only where the learner keeps it. */
+const isOff = (answer: Verdict['answer'] | undefined): boolean =>
+	answer === 'wrong' || answer === 'excused' || answer === 'cannot-tell';
 
 /** Judges every placement in the method's order, each from what stands before it; or one alone, with those before it that may bear on it. */
 const goneThrough = (work: LearnersWork, truth: Drafted, only?: string): Gone => {
@@ -214,6 +215,7 @@ export const judged = (work: LearnersWork): Judged => {
 	return {
 		...{ verdicts, own, standing, verdict, wants, blockers, state, isIn: has },
 		moved: gone?.own.moved ?? new Map(),
+		errors: gone?.own.errors ?? new Map(),
 		...{ stuck: gone?.stuck ?? [], faults: gone?.faults ?? [] },
 		before: (name) => joinedAt(method, name, own, truth ?? NOTHING)
 	};

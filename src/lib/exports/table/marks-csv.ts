@@ -1,4 +1,5 @@
 import type { Speech } from '#shared/speech/speech.ts';
+import type { Verdict } from '#shared/verdict.ts';
 import { csv, type Row } from './csv.ts';
 
 /** One step that was set, under the heading that it has in the table. */
@@ -19,6 +20,7 @@ interface MarkedLearner {
 				readonly steps: readonly {
 					readonly method: string;
 					readonly step: string;
+					readonly verdict: Verdict;
 					readonly mark: number;
 					readonly tries: number;
 				}[];
@@ -33,14 +35,15 @@ interface MarkedLearner {
 }
 
 /**
- * The marks of a class as a table for a spreadsheet: a row for each learner, by name, a column for each step.
+ * The marks of a class as a table for a spreadsheet: a row for each learner, by name, a column for each step. What is to be
+ * measured again has words in place of a mark, which sums pass over.
  *
  * @param decimal how numbers are written: with a comma, cells are parted by semicolons, as spreadsheets expect it there
  */
 export const marksCsv = (
 	learners: readonly MarkedLearner[],
 	steps: readonly SetStep[],
-	{ words: { teaching, handing } }: Speech,
+	{ words: { teaching, handing, measured } }: Speech,
 	decimal: 'point' | 'comma'
 ): string => {
 	const number = (value: number): string =>
@@ -50,7 +53,9 @@ export const marksCsv = (
 			const isIt = (each: { readonly method: string; readonly step: string }): boolean =>
 				each.method === method && each.step === step;
 			const given = seen?.overrides.findLast((each) => each.back === null && isIt(each));
-			const found = given ?? seen?.steps.find(isIt);
+			const own = seen?.steps.find(isIt);
+			if (!given && own?.verdict.answer === 'cannot-tell') return measured.toMeasure;
+			const found = given ?? own;
 			return found ? number(found.mark) : '';
 		};
 		const tries = seen?.steps.reduce((sum, each) => sum + each.tries, 0);

@@ -18,7 +18,7 @@ export interface Score {
 }
 
 const isUnfinished = ({ steps }: Seen): boolean =>
-	steps.some(({ verdict }) => verdict.answer === 'unfinished');
+	steps.some(({ verdict: { answer } }) => answer === 'unfinished' || answer === 'cannot-tell');
 
 const commentOf = async ({ total }: Seen, language: string): Promise<string> => {
 	const known: Language = isLanguage(language) ? language : 'en';

@@ -27,7 +27,7 @@ const SHARP = TOLERANCES.strict;
 
 /** How far a step is off, as a share of what a sharp pencil holds: more than 1 is worth showing. */
 const weightOf = (verdict: Verdict): number => {
-	if (verdict.answer !== 'right' && verdict.answer !== 'wrong') return 0;
+	if (!('findings' in verdict)) return 0;
 	const shares = verdict.findings.map((finding) => {
 		if (finding.aspect === 'place') return finding.offBy / SHARP.point;
 		if (finding.aspect === 'course') return finding.away / SHARP.curve;
