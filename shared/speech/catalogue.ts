@@ -1,10 +1,11 @@
+import type { checking } from './en/checking.ts';
 import type { first } from './en/first.ts';
 import type { later } from './en/later.ts';
 import type { school } from './en/school.ts';
 import type { shell } from './en/shell.ts';
 import type { Language } from './language.ts';
 
-type Areas = typeof first & typeof later & typeof shell & typeof school;
+type Areas = typeof first & typeof later & typeof shell & typeof school & typeof checking;
 
 /** Every sentence of a language, by area. */
 export type Words = { readonly [A in keyof Areas]: ReturnType<Areas[A]> };

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { readBody } from '#shared/body.ts';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import type { Placement } from '#shared/placement.ts';
 import { checkSubmission } from '#checker/check-submission.ts';
@@ -72,9 +73,8 @@ describe('a place that was measured', () => {
 });
 
 describe('work of which some was measured', () => {
-	const heron = DEMO_BODIES[0]!.body;
 	const handIn = (placements: Readonly<Record<string, unknown>>) =>
-		checkSubmission(HERON_BACK.method, heron, HERON_BACK.draft, placements);
+		checkSubmission(HERON_BACK.method, DEMO_BODIES[0]?.body ?? readBody({}), HERON_BACK.draft, placements);
 	const stepOf = (report: ReturnType<typeof handIn>, name: string) =>
 		report.steps.find(({ step }) => step === name);
 
@@ -92,12 +92,13 @@ describe('work of which some was measured', () => {
 	});
 
 	it('counts the error of what a step is worked from with its own', () => {
-		const { W, H } = HERON_BACK.draft.points;
+		// W of Heron lies at (0, 425), and H as far below W as the hip.
+		const hip = 425 + 205;
 		const low = (error: number, own: number) =>
 			stepOf(
 				handIn({
-					W: { kind: 'point', at: [0, W!.y + 20], error },
-					H: { kind: 'point', at: [0, H!.y + 20], error: own }
+					W: { kind: 'point', at: [0, 445], error },
+					H: { kind: 'point', at: [0, hip + 20], error: own }
 				}),
 				'H'
 			);

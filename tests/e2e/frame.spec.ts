@@ -10,6 +10,7 @@ const PAGES = [
 	'/patterns/course-dress',
 	'/measurements',
 	'/drafts/back-block/print',
+	'/drafts/back-block/paper',
 	'/es/lessons/90-nowhere'
 ];
 

@@ -16,7 +16,8 @@ const PAGES = [
 	'/lessons/44-back-finished',
 	'/lessons/56-front-finished',
 	'/measurements',
-	'/drafts/back-block/print'
+	'/drafts/back-block/print',
+	'/drafts/back-block/paper'
 ];
 const WIDTHS = [1440, 360];
 

@@ -1,7 +1,9 @@
+import { checking as enChecking } from '#shared/speech/en/checking.ts';
 import { first as enFirst } from '#shared/speech/en/first.ts';
 import { later as enLater } from '#shared/speech/en/later.ts';
 import { school as enSchool } from '#shared/speech/en/school.ts';
 import { shell as enShell } from '#shared/speech/en/shell.ts';
+import { checking as esChecking } from '#shared/speech/es/checking.ts';
 import { first as esFirst } from '#shared/speech/es/first.ts';
 import { later as esLater } from '#shared/speech/es/later.ts';
 import { school as esSchool } from '#shared/speech/es/school.ts';
@@ -11,8 +13,8 @@ import { speechOf, type Speech } from '#shared/speech/speech.ts';
 import type { Unit } from '#shared/units.ts';
 
 const AREAS = {
-	en: { ...enFirst, ...enLater, ...enShell, ...enSchool },
-	es: { ...esFirst, ...esLater, ...esShell, ...esSchool }
+	en: { ...enFirst, ...enLater, ...enShell, ...enSchool, ...enChecking },
+	es: { ...esFirst, ...esLater, ...esShell, ...esSchool, ...esChecking }
 } as const;
 
 /** A language with everything that can be said in it, for tests. */

@@ -1,0 +1,4 @@
+import { onPaper } from './on-paper.ts';
+
+/** Lo que solo se dice en la página de los trazados en papel. */
+export const checking = { onPaper };
