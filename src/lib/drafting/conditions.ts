@@ -31,10 +31,16 @@ export interface Condition extends Dependence {
 	readonly because: string;
 }
 
-/** Whether something that depends on formulas is to be. Floating-point noise is nothing. */
+/** Whether a formula is more than nothing. Floating-point noise is nothing. */
+const isMore = (formula: Formula, scope: Scope): boolean => {
+	const value = scope.known?.get(formula) ?? lengthOf(formula, scope);
+	scope.known?.set(formula, value);
+	return value > SAME_PLACE;
+};
+
+/** Whether something that depends on formulas is to be. */
 export const depends = ({ when, unless }: Dependence, scope: Scope): boolean =>
-	(when === undefined || lengthOf(when, scope) > SAME_PLACE) &&
-	(unless === undefined || lengthOf(unless, scope) <= SAME_PLACE);
+	(when === undefined || isMore(when, scope)) && (unless === undefined || !isMore(unless, scope));
 
 /** The length that a condition looks at. */
 export const measured = (measure: Measure, scope: Scope): Mm => {

@@ -9,6 +9,7 @@ import { mm, type Mm } from '#shared/units.ts';
 import { chained, pathLength, type Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
 import { depends, keeps, measured, type Condition } from './conditions.ts';
+import type { Formula } from './formula/formula.ts';
 import type { Scope } from './formula/value.ts';
 import type { Method } from './method.ts';
 import { isPointName } from './names.ts';
@@ -194,7 +195,7 @@ const worked = (
 		if (evaluation.kind === 'refused') return evaluation;
 		drafted.uses[alias] = evaluation.draft;
 	}
-	const scope = scopeOf(method, body, drafted, chosen);
+	const scope = { ...scopeOf(method, body, drafted, chosen), known: new Map<Formula, number>() };
 	const from = [
 		...method.measurements.map((key) => body.measurements[key]),
 		...method.allowances.map(({ key }) => scope.share(key)),

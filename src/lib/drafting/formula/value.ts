@@ -25,6 +25,8 @@ export interface Scope {
 	line(name: string): Path;
 	/** Whether this body's draft has such a point or line. */
 	has(name: string): boolean;
+	/** What several steps depend on, each worked once: only where nothing that is drafted moves any more. */
+	readonly known?: Map<Formula, number> | undefined;
 	/** What can be measured on pieces, where there are any. */
 	readonly pieces?: PieceScope | undefined;
 }
@@ -55,7 +57,8 @@ export const numberOf = (formula: Formula, scope: Scope): number => {
 		case 'choice':
 			return numberOf(chosenOf(formula, scope), scope);
 		case 'operation': {
-			const [left, right] = [numberOf(formula.left, scope), numberOf(formula.right, scope)];
+			const left = numberOf(formula.left, scope);
+			const right = numberOf(formula.right, scope);
 			if (formula.sign === '+') return left + right;
 			if (formula.sign === '-') return left - right;
 			return formula.sign === '*' ? left * right : left / right;
