@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
+import { BLOCK_ALLOWANCES } from '#shared/allowances.ts';
 import type { Body } from '#shared/body.ts';
+import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
 import { POINT_TOLERANCE, UNSPOKEN } from '#shared/tolerances.ts';
 import { check } from '#checker/check.ts';
 import { diagnose } from '#checker/missteps/diagnose.ts';
@@ -11,8 +13,8 @@ import { pointMissteps } from '#checker/missteps/point-missteps.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { distance, type SheetPoint } from '#geometry/point.ts';
-import { backBlock, frontBlock } from '../../drafting/lesson-method.ts';
-import { draftOf } from '../../drafting/small-method.ts';
+import { backBlock, frontBlock, lessonMethod } from '../../drafting/lesson-method.ts';
+import { BODY, draftOf } from '../../drafting/small-method.ts';
 import { marked, ruled } from '../drafts.ts';
 import { notesOf, toldOf } from './notes.ts';
 import { STRAY } from '#checker/missteps/priors.ts';
@@ -100,5 +102,21 @@ describe('all of them together', () => {
 		expect(all.length).toBeGreaterThan(300);
 		expect(share(({ first }) => first === true)).toBeGreaterThan(0.9);
 		expect(share(({ kind, first }) => kind === 'certain' && !first)).toBeLessThan(0.003);
+	});
+});
+
+describe('marks that are set before anything is measured', () => {
+	it('no mistake is told of a measurement or an allowance that comes later', () => {
+		const method = lessonMethod('10-the-sheet');
+		const draft = draftOf(method, BODY);
+		const later = [...MEASUREMENT_KEYS, ...BLOCK_ALLOWANCES.map(({ key }) => key)];
+		const notes = ['A', 'B', 'Q', 'P'].flatMap((step) =>
+			Array.from({ length: 225 }, (_, i) => {
+				const place = marked(20 * (i % 15), 20 * Math.floor(i / 15));
+				return notesOf(diagnose(method, step, BODY, draft, place));
+			}).flat()
+		);
+		expect(new Set(notes).size).toBeGreaterThan(5);
+		expect(notes.filter((note) => later.some((key) => note.includes(key)))).toEqual([]);
 	});
 });

@@ -1,9 +1,8 @@
-import { isChoice } from '#shared/allowances.ts';
-import { isMeasurementKey } from '#shared/measurements.ts';
 import { mm, type Mm, type Unit } from '#shared/units.ts';
 import type { Formula } from '#drafting/formula/formula.ts';
 import { FRACTIONS, fractionOf, fractionWeight, isSameShare } from './fractions.ts';
 import { slip, type Misstep, type Slip } from './misstep.ts';
+import { metAllowances, metMeasurements } from './met.ts';
 import { LOWERED, PRIORS } from './priors.ts';
 import { takenOf } from './taken.ts';
 import type { Term } from './terms.ts';
@@ -40,11 +39,11 @@ interface Known {
 }
 
 const knownLengths = ({ body, method, scope }: Working): readonly Known[] => [
-	...Object.entries(body.measurements).flatMap(([key, base]) =>
-		isMeasurementKey(key) ? [{ leaf: { kind: 'measurement', key } as const, base }] : []
-	),
-	...method.allowances.flatMap((allowance): readonly Known[] => {
-		if (isChoice(allowance)) return [];
+	...metMeasurements(method).flatMap((key) => {
+		const base = body.measurements[key];
+		return base === undefined ? [] : [{ leaf: { kind: 'measurement', key } as const, base }];
+	}),
+	...metAllowances(method).flatMap((allowance): readonly Known[] => {
 		const [leaf, own] = [{ kind: 'allowance', key: allowance.key } as const, scope.allowance(allowance.key)];
 		const usual: Known = { leaf, base: mm(allowance.default), usual: true };
 		return [{ leaf, base: own }, ...(own === allowance.default ? [] : [usual])];

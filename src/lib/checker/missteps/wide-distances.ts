@@ -1,4 +1,3 @@
-import { isChoice } from '#shared/allowances.ts';
 import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
 import { MM_PER, mm, type Mm } from '#shared/units.ts';
 import { pathEnd, pathStart } from '#geometry/path.ts';
@@ -12,6 +11,7 @@ import type { Taken } from '#shared/speech/en/missteps.ts';
 import { isNear, kinship } from './kinship.ts';
 import { slip, type Part } from './misstep.ts';
 import { otherLines, otherRulers, termsIn } from './other-lengths.ts';
+import { metAllowances, metMeasurements } from './met.ts';
 import { LOWERED, PRIORS, SAME_DRAFT, TAPE_SLIPS } from './priors.ts';
 import { rewritten } from './rewritten.ts';
 import type { Stand } from './stand.ts';
@@ -88,7 +88,7 @@ const otherTerms: Wide = (rule, { method }) =>
 			});
 
 const lengthAllowances = ({ method }: Stand): readonly string[] =>
-	method.allowances.filter((each) => !isChoice(each)).map(({ key }) => key);
+	metAllowances(method).map(({ key }) => key);
 
 /** Any other allowance in the place of one of the rule's. */
 const otherAllowance: Wide = (rule, stand) =>
@@ -156,8 +156,8 @@ const anyMeasurement: Wide = (rule, { body }) =>
 	});
 
 /** Another measurement, or a usual share of one, and nothing besides: "half of the back length". */
-const plainMeasurement: Wide = ({ counts }, { body }) =>
-	MEASUREMENT_KEYS.flatMap((key) => {
+const plainMeasurement: Wide = ({ counts }, { body, method }) =>
+	metMeasurements(method).flatMap((key) => {
 		const base = body.measurements[key];
 		if (base === undefined) return [];
 		return FRACTIONS.filter(({ share }) => counts(PRIORS.plainMeasurement, base * share)).map(

@@ -1,4 +1,3 @@
-import { isChoice } from '#shared/allowances.ts';
 import type { Compass } from '#shared/method.ts';
 import type { Share, Taken } from '#shared/speech/en/missteps.ts';
 import { mm, type Mm } from '#shared/units.ts';
@@ -10,6 +9,7 @@ import { dependenceFormulas, stepFormulas, stepLeansOn, stepNeeds } from '#draft
 import { fractionOf } from './fractions.ts';
 import { slip, type Misstep } from './misstep.ts';
 import { mayBeMeant } from './parts.ts';
+import { metAllowances } from './met.ts';
 import { LOWERED, PRIORS } from './priors.ts';
 import type { NamedPoint, Stand } from './stand.ts';
 import { takenAllowance, takenOf } from './taken.ts';
@@ -127,9 +127,9 @@ const otherLengths = (stand: Stand): readonly Laid[] => {
 		prior: PRIORS.laidOff / (2 + away)
 	}));
 	const prior = PRIORS.laidOff / method.allowances.length;
-	const allowances = method.allowances
-		.filter((each) => !isChoice(each))
-		.flatMap(({ key }) => inShares(takenAllowance(method, key), scope.allowance(key), prior));
+	const allowances = metAllowances(method).flatMap(({ key }) =>
+		inShares(takenAllowance(method, key), scope.allowance(key), prior)
+	);
 	return [...rules, ...allowances];
 };
 
