@@ -13,8 +13,10 @@ import {
 	MEASUREMENT_KEYS,
 	measurementNow,
 	NEEDED_KEYS,
+	SUPPOSED,
 	type MeasurementKey,
-	type NeededKey
+	type NeededKey,
+	type Supposed
 } from './measurements.ts';
 import { parsed, readLength, unknownHere } from './reading.ts';
 import { z } from './shape.ts';
@@ -30,6 +32,10 @@ export interface Body {
 	readonly unit: Unit;
 	readonly measurements: Measurements;
 	readonly allowances: AllowanceValues;
+	/** What the tape read each time, where a measurement was taken more than once; the measurement itself is their mean. */
+	readonly readings?: Readonly<Partial<Record<MeasurementKey, readonly Mm[]>>>;
+	/** The measurements that no tape took. */
+	readonly supposed?: Readonly<Partial<Record<MeasurementKey, Supposed>>>;
 }
 
 /** The least and greatest length that can be a body measurement at all: outside it the unit was mistaken. */
@@ -85,10 +91,12 @@ const written = z.union([z.number(), z.string()]);
 export const bodyFileSchema = z.looseObject({
 	name: z.optional(z.string().check(z.maxLength(200))),
 	unit: z._default(z.enum(['cm', 'mm', 'in']), 'cm'),
-	allowances: z._default(z.record(z.string(), written), {})
+	allowances: z._default(z.record(z.string(), written), {}),
+	readings: z.optional(z.record(z.string(), z.array(written).check(z.maxLength(9)))),
+	supposed: z.optional(z.record(z.string(), z.enum(SUPPOSED)))
 });
 
-const NOTES = new Set(['name', 'unit', 'allowances', 'note', 'about']);
+const NOTES = new Set(['note', 'about', 'sides', 'remarks']);
 
 /** In a file the reader has to find the value again; at a field they see what they wrote. */
 const seenAt = (value: unknown, place: string): string | undefined =>
@@ -131,6 +139,21 @@ export const readAllowance = (
 		: readLengthAllowance(allowance, value, unit, place);
 };
 
+/** The measurement that a file names as `key`. Throws BadInput where there is none. */
+const checkKey = (now: string, key: string, place: string): MeasurementKey => {
+	if (!isMeasurementKey(now))
+		throw new BadInput(place + key, unknownHere('measurement', key, MEASUREMENT_KEYS));
+	return now;
+};
+
+/** What a file says of some measurements, each read by its key. Throws BadInput for a name that no measurement has. */
+const byMeasurement = <T, R>(
+	said: Readonly<Record<string, T>>,
+	place: string,
+	read: (key: MeasurementKey, each: T) => R
+): Partial<Record<MeasurementKey, R>> =>
+	Object.fromEntries(Object.entries(said).map(([key, each]) => [key, read(checkKey(key, key, place), each)]));
+
 /**
  * Reads a body from parsed JSON. `place` begins every error ("heron.json: "), `fallbackName` names a
  * body that does not name itself, `known` are the allowances that may be chosen. Throws BadInput.
@@ -141,19 +164,34 @@ export const readBody = (
 	fallbackName = 'body',
 	known: readonly Allowance[] = BLOCK_ALLOWANCES
 ): Body => {
-	const { name, unit, allowances, ...rest } = parsed(bodyFileSchema, input, place, 'body');
+	const { name, unit, allowances, readings, supposed, ...rest } = parsed(
+		bodyFileSchema,
+		input,
+		place,
+		'body'
+	);
 	const measurements: Partial<Record<MeasurementKey, Mm>> = {};
 	for (const [key, value] of Object.entries(rest)) {
 		if (NOTES.has(key)) continue;
 		const now = measurementNow(key);
-		if (!isMeasurementKey(now))
-			throw new BadInput(place + key, unknownHere('measurement', key, MEASUREMENT_KEYS));
+		const of = checkKey(now, key, place);
 		if (now !== key && now in rest) throw new BadInput(place + key, message('input', 'twoNames', { now }));
-		measurements[now] = readMeasurement(now, value, unit, place);
+		measurements[of] = readMeasurement(of, value, unit, place);
 	}
 	checkUnit(measurements, unit, `${place}unit`);
 	const chosen = Object.entries(allowances).map(
 		([key, value]) => [key, readAllowance(key, value, unit, known, `${place}allowances.`)] as const
 	);
-	return { name: name || fallbackName, unit, measurements, allowances: Object.fromEntries(chosen) };
+	return {
+		name: name || fallbackName,
+		unit,
+		measurements,
+		allowances: Object.fromEntries(chosen),
+		...(readings && {
+			readings: byMeasurement(readings, `${place}readings.`, (key, all) =>
+				all.map((each) => readMeasurement(key, each, unit, `${place}readings.`))
+			)
+		}),
+		...(supposed && { supposed: byMeasurement(supposed, `${place}supposed.`, (_, how) => how) })
+	};
 };

@@ -56,3 +56,7 @@ export const notTaken = (
 	keys: readonly MeasurementKey[],
 	{ measurements }: { readonly measurements: Readonly<Partial<Record<MeasurementKey, unknown>>> }
 ): readonly MeasurementKey[] => keys.filter((key) => measurements[key] === undefined);
+
+export const SUPPOSED = ['estimated', 'workedOut'] as const;
+/** How a measurement came about that no tape took: estimated from all others, or worked out from one of them. */
+export type Supposed = (typeof SUPPOSED)[number];

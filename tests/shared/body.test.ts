@@ -41,6 +41,30 @@ describe('readBody', () => {
 		}
 	});
 
+	it('reads what the tape said each time, and which measurements no tape took; a wrong one is named with its place', () => {
+		const body = readBody({
+			unit: 'in',
+			bust: '37 7/8',
+			readings: { bust: ['37 3/4', 38] },
+			supposed: { neck: 'estimated' },
+			neck: 14,
+			sides: { left: { shoulderLength: 5 } },
+			remarks: 'Left shoulder lower.'
+		});
+		expect(body.readings).toEqual({ bust: [37.75 * 25.4, 38 * 25.4] });
+		expect(body.supposed).toEqual({ neck: 'estimated' });
+		expect(Object.keys(body.measurements)).toEqual(['bust', 'neck']);
+		expect(complaint({ readings: { bust: [96, 'wide'] } })).toContain(
+			'x.json: readings.bust: "wide" is not a length'
+		);
+		expect(complaint({ readings: { bist: [96] } })).toContain(
+			'x.json: readings.bist: there is no measurement'
+		);
+		expect(complaint({ readings: { bust: 96 } })).toContain('x.json: readings.bust: ');
+		expect(complaint({ supposed: { bust: 'guessed' } })).toContain('x.json: supposed.bust: ');
+		expect(complaint({ supposed: { bist: 'estimated' } })).toContain('x.json: supposed.bist: there is no ');
+	});
+
 	it('reads the shoulder width by the name that it had, and not by both at once', () => {
 		expect(readBody({ backWidth: 38.4 }).measurements).toEqual({ shoulderWidth: 384 });
 		expect(complaint({ backWidth: 38.4, shoulderWidth: 39 })).toBe(

@@ -1,4 +1,4 @@
-import type { MeasurementKey } from '../../measurements.ts';
+import type { MeasurementKey, Supposed } from '../../measurements.ts';
 import { MM_PER, type Mm, type Unit } from '../../units.ts';
 import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
@@ -124,5 +124,8 @@ export const input = (v: Voice) => ({
 	/** A clause of this area as a sentence of its own. */
 	sentence: ({ clause }: { readonly clause: string }) => `${capital(clause)}.`,
 	/** A measurement that a body lacks. */
+	/** A measurement that no tape took. */
+	supposed: ({ value, how }: { readonly value: string; readonly how: Supposed }) =>
+		`${value}, ${how === 'estimated' ? 'estimated' : 'worked out'}`,
 	notMeasured: 'not measured'
 });

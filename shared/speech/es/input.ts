@@ -93,5 +93,6 @@ export const input: typeof english = (v) => ({
 	},
 
 	sentence: ({ clause }) => `${capital(clause)}.`,
+	supposed: ({ value, how }) => `${value}, ${how === 'estimated' ? 'estimada' : 'calculada'}`,
 	notMeasured: 'sin medir'
 });

@@ -1,6 +1,7 @@
 import { chosenWords, isChoice, type AllowanceValues } from '#shared/allowances.ts';
 import { BadInput } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
+import { measuredWords } from '#shared/measured-words.ts';
 import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
 import { message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
@@ -64,7 +65,7 @@ export const bodyBlocks = (
 	const allowed = keysOf('allowance');
 	const measurements = MEASUREMENT_KEYS.filter((key) => measured.has(key)).map((key) => {
 		const { title, what } = speech.words.nouns.measurements[key];
-		return [`${title}: ${what}`, speech.length(scope.measurement(key))];
+		return [`${title}: ${what}`, measuredWords(key, scope.measurement(key), body, speech)];
 	});
 	const allowances = method.allowances
 		.filter(({ key }) => allowed.has(key))

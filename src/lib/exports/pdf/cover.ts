@@ -1,5 +1,6 @@
 import { chosenWords, isChoice } from '#shared/allowances.ts';
 import type { Body } from '#shared/body.ts';
+import { measuredWords } from '#shared/measured-words.ts';
 import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { mm } from '#shared/units.ts';
@@ -33,7 +34,7 @@ const measured = ({ garment, body, speech }: Covered): readonly TextBlock[] => {
 	const rows = MEASUREMENT_KEYS.filter((key) => garment.measurements.includes(key)).flatMap((key) => {
 		const value = body.measurements[key];
 		const { title, what } = nouns.measurements[key];
-		return value === undefined ? [] : [[`${title}: ${what}`, speech.length(value)]];
+		return value === undefined ? [] : [[`${title}: ${what}`, measuredWords(key, value, body, speech)]];
 	});
 	return table([paper.measurement, body.name], [0.8, 0.2], rows);
 };
@@ -130,7 +131,7 @@ const finished = ({ garment, pattern, body, speech }: Covered): readonly TextBlo
 		return [
 			[
 				nouns.measurements[over].title,
-				speech.length(own),
+				measuredWords(over, own, body, speech),
 				speech.length(mm(own + room.value)),
 				speech.words.wear.bounds({ kind: 'length', least, most })
 			]

@@ -1,9 +1,9 @@
 import { chosenWords } from '#shared/allowances.ts';
 import type { Body } from '#shared/body.ts';
+import { measuredWords } from '#shared/measured-words.ts';
 import type { MeasurementKey } from '#shared/measurements.ts';
 import type { Noun } from '#shared/speech/noun.ts';
 import type { Speech } from '#shared/speech/speech.ts';
-import type { Mm } from '#shared/units.ts';
 import type { GivenLength } from '#drafting/explain.ts';
 import type { Method } from '#drafting/method.ts';
 
@@ -28,18 +28,19 @@ export const namedNumbers = (
 	{ measurements, allowances, givens }: Wanted
 ): readonly NamedNumber[] => {
 	const { nouns, input } = speech.words;
-	const named = (noun: Noun, length: Mm | undefined): NamedNumber => ({
-		words: nouns.title(noun),
-		value: length === undefined ? input.notMeasured : speech.length(length)
-	});
+	const named = (noun: Noun, value: string): NamedNumber => ({ words: nouns.title(noun), value });
+	const measured = (key: MeasurementKey): string => {
+		const length = body.measurements[key];
+		return length === undefined ? input.notMeasured : measuredWords(key, length, body, speech);
+	};
 	return [
-		...measurements.map((key) => named(nouns.measurement(key), body.measurements[key])),
+		...measurements.map((key) => named(nouns.measurement(key), measured(key))),
 		...method.allowances
 			.filter(({ key }) => allowances.includes(key))
 			.map((each) => ({
 				words: nouns.title(nouns.allowance(each)),
 				value: chosenWords(each, body.allowances[each.key] ?? each.default, speech)
 			})),
-		...givens.map(({ noun, length }) => named(noun, length))
+		...givens.map(({ noun, length }) => named(noun, speech.length(length)))
 	];
 };

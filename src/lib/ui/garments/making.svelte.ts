@@ -12,7 +12,6 @@ import type { Piece } from '#garment/piece.ts';
 import type { Learner } from '#ui/keeping/learner.svelte.ts';
 import { freeName } from '#ui/keeping/names.ts';
 import { withTyped } from '#ui/keeping/in-unit.ts';
-import { writtenDown } from '#ui/keeping/own-body.ts';
 import {
 	AS_USUAL,
 	choicesSlot,
@@ -21,6 +20,7 @@ import {
 	type SavedChoices
 } from '#ui/keeping/choices.ts';
 import type { Slot } from '#ui/keeping/saved.ts';
+import { writtenDown } from './written-down.ts';
 
 /** How the pattern stands: made, or why there is none. */
 export type Standing =
