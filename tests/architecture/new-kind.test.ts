@@ -115,7 +115,7 @@ const TYPES = {
 	include: [
 		'probe.ts',
 		'shared/**/*.ts',
-		...['geometry', 'drafting', 'checker', 'practice', 'exports', 'garment'].map(
+		...['geometry', 'photograph', 'drafting', 'checker', 'practice', 'exports', 'garment'].map(
 			(layer) => `src/lib/${layer}/**/*.ts`
 		)
 	],

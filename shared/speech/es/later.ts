@@ -4,6 +4,7 @@ import { formulas } from './formulas.ts';
 import { garments } from './garments.ts';
 import { looking } from './looking.ts';
 import { keeping } from './keeping.ts';
+import { markers } from './markers.ts';
 import { measured } from './measured.ts';
 import { measurements } from './measurements.ts';
 import { missteps } from './missteps.ts';
@@ -27,6 +28,7 @@ export const later = {
 	looking,
 	paper,
 	keeping,
+	markers,
 	measured,
 	measurements,
 	shapes,

@@ -39,14 +39,25 @@ const rim = (first: number, width: number, height: number, side: number): readon
 	return places.map(([x, y], i) => ({ id: first + i, at: at(x, y), side: mm(side) }));
 };
 
-/** Cards to cut out, each laid wherever it does not cover the drawing. */
-const CARDS = single('card', 0, 8, CARD_MARKER);
+/** Cards to cut out of one page, each laid wherever it does not cover the drawing. */
+export const CARDS = single('card', 0, 4, CARD_MARKER);
 /** The markers of a worksheet: its pages are joined by hand, so that each is known by itself alone. */
 const WORKSHEET = single('worksheet', 8, 4, WORKSHEET_MARKER);
 /** A sheet to draw on, or to lay a small piece on: what both A4 and US Letter can hold between their margins. */
-const SMALL_SHEET: MarkerPaper = { name: 'small-sheet', markers: rim(12, 190, 259, 26) };
+export const SMALL_SHEET: MarkerPaper = { name: 'small-sheet', markers: rim(12, 190, 259, 26) };
 /** The same on A3. */
-const LARGE_SHEET: MarkerPaper = { name: 'large-sheet', markers: rim(18, 277, 400, 40) };
+export const LARGE_SHEET: MarkerPaper = { name: 'large-sheet', markers: rim(18, 277, 400, 40) };
+
+/** The sheets of markers that can be printed. */
+export const MARKER_SHEETS = ['cards', 'small-sheet', 'large-sheet'] as const;
+export type MarkerSheet = (typeof MARKER_SHEETS)[number];
+
+/** How long the line is by which it is checked that a sheet was printed at its size: as long as there is room for. */
+export const CHECK_LINE: Readonly<Record<MarkerSheet, Mm>> = {
+	cards: mm(150),
+	'small-sheet': mm(100),
+	'large-sheet': mm(150)
+};
 
 const ALL: readonly MarkerPaper[] = [...CARDS, ...WORKSHEET, SMALL_SHEET, LARGE_SHEET];
 

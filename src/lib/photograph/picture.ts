@@ -11,6 +11,14 @@ export interface Grey {
 	readonly light: Uint8Array;
 }
 
+/** The greys of a picture that comes as red, green, blue and opacity, weighed as ITU-R BT.601 does. */
+export const greyOf = (width: number, height: number, rgba: ArrayLike<number>): Grey => {
+	const light = new Uint8Array(width * height);
+	for (let i = 0, at = 0; i < light.length; i++, at += 4)
+		light[i] = ((rgba[at] ?? 0) * 77 + (rgba[at + 1] ?? 0) * 150 + (rgba[at + 2] ?? 0) * 29) >> 8;
+	return { width, height, light };
+};
+
 /** The same picture with each square of `by` pixels as one; what is left over at the right and below falls away. */
 export const shrunk = ({ width, height, light }: Grey, by: number): Grey => {
 	const small = {

@@ -136,7 +136,7 @@ const spare = ({ pieces, distances }: Sightings): number => {
 };
 
 /** How large a pixel is on the sheet about a place of the picture. */
-const pixelOnSheet = (view: View, { u, v }: PicturePoint): Mm => {
+export const pixelOnSheet = (view: View, { u, v }: PicturePoint): Mm => {
 	const [here, right, below] = [
 		{ u, v },
 		{ u: u + 1, v },

@@ -43,12 +43,13 @@ export const lyingAt = ({ x, y, turn }: Lying, own: SheetPoint): SheetPoint => {
 	return { x: mm(x + cos * own.x - sin * own.y), y: mm(y + sin * own.x + cos * own.y) };
 };
 
-/** How a piece must lie so that its own places come nearest to places on the sheet. */
+/** How a piece must lie so that its own places come nearest to places on the sheet, by least squares; all count alike where no weight is given. */
 export const lyingOn = (
-	pairs: readonly { readonly own: SheetPoint; readonly sheet: SheetPoint }[]
+	pairs: readonly { readonly own: SheetPoint; readonly sheet: SheetPoint; readonly weight?: number }[]
 ): Lying => {
+	const whole = pairs.reduce((sum, { weight = 1 }) => sum + weight, 0) || 1;
 	const mean = (of: (pair: (typeof pairs)[number]) => number): number =>
-		pairs.reduce((sum, pair) => sum + of(pair), 0) / Math.max(1, pairs.length);
+		pairs.reduce((sum, pair) => sum + of(pair) * (pair.weight ?? 1), 0) / whole;
 	const [ox, oy] = [mean(({ own }) => own.x), mean(({ own }) => own.y)];
 	const [sx, sy] = [mean(({ sheet }) => sheet.x), mean(({ sheet }) => sheet.y)];
 	const along = mean(({ own, sheet }) => (own.x - ox) * (sheet.x - sx) + (own.y - oy) * (sheet.y - sy));

@@ -1,0 +1,17 @@
+import type { markers as english } from '../en/markers.ts';
+
+/** Lo que se imprime en las hojas de marcas, y cómo se llaman. */
+export const markers: typeof english = (v) => ({
+	sheets: {
+		cards: 'Cuatro tarjetas para las esquinas de un papel grande',
+		'small-sheet': 'Una hoja con marcas alrededor del borde',
+		'large-sheet': 'Una hoja con marcas alrededor del borde'
+	},
+	title: 'Marcas para una fotografía',
+	card: ({ number }) => `Tarjeta ${v.number(number)}`,
+	cutOut:
+		'Recorta las cuatro tarjetas por las líneas. Pon una en cada esquina del dibujo, plana y sin tapar ninguna línea.',
+	drawWithin: 'Dibuja entre las marcas, o pon ahí una pieza de papel. Tienen que verse todas.',
+	check: ({ length }) =>
+		`Imprime al 100 % (tamaño real). Esta línea debe medir ${v.length(length)}: si no los mide, escribe cuánto mide.`
+});
