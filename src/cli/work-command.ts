@@ -41,5 +41,12 @@ const workCommand =
 		});
 	};
 
-export const draftCommand = workCommand({ command: 'draft', kind: 'method' });
+const plainDraft = workCommand({ command: 'draft', kind: 'method' });
+
+/** `square-across draft METHOD`; with `--how-sure` not the draft itself, but how far its points can move. */
+export const draftCommand: Command = async (words, speech) => {
+	if (!words.includes('--how-sure')) return plainDraft(words, speech);
+	return (await import('./how-sure-command.ts')).howSureCommand(words, speech);
+};
+
 export const patternCommand = workCommand({ command: 'pattern', kind: 'garment' });

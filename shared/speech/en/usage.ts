@@ -30,9 +30,12 @@ or in the PostgreSQL database that DATABASE_URL names.
 	draft: `Usage:
   square-across draft METHOD --body FILE.json [--json]   draft one body; - reads standard input
   square-across draft METHOD --bodies FILE.csv           draft a table of bodies: one line of JSON a row
+  square-across draft METHOD --body FILE.json --how-sure [--json]   how far each point can move, because a tape is read unsurely
 
 METHOD is back-block or another id of lessons/*/method.yaml. A body is {"name":"Heron","unit":"cm","bust":96,...},
 with "allowances":{"bustEase":4} if you like. Lengths: 96, 96.5, "96,5", "37 3/4" (unit cm, mm or in; cm when none is named).
+--reading-error bust=6 says how far one reading strays, in mm, as a standard deviation: of a measurement, or of a kind of them
+(largeGirth=9, smallGirth=4, length=5 are the usual ones); it may be given several times.
 `,
 	pattern: `Usage:
   square-across pattern GARMENT --body FILE.json [--json]   every piece of a garment for one body; - reads standard input

@@ -13,6 +13,7 @@ import { pattern } from './pattern.ts';
 import { practice } from './practice.ts';
 import { shapes } from './shapes.ts';
 import { steps } from './steps.ts';
+import { sureness } from './sureness.ts';
 import { wear } from './wear.ts';
 
 /** What is said only where it is asked for, or on other pages. */
@@ -32,5 +33,6 @@ export const later = {
 	measured,
 	measurements,
 	shapes,
+	sureness,
 	wear
 };

@@ -31,9 +31,12 @@ o en la base de datos PostgreSQL que nombra DATABASE_URL.
 	draft: `Uso:
   square-across draft MÉTODO --body ARCHIVO.json [--json]   traza para un cuerpo; - lee la entrada estándar
   square-across draft MÉTODO --bodies ARCHIVO.csv           traza una tabla de cuerpos: una línea de JSON por fila
+  square-across draft MÉTODO --body ARCHIVO.json --how-sure [--json]   cuánto puede moverse cada punto, porque una cinta se lee con duda
 
 MÉTODO es back-block u otro id de lessons/*/method.yaml. Un cuerpo es {"name":"Heron","unit":"cm","bust":96,...},
 con "allowances":{"bustEase":4} si quieres. Longitudes: 96, 96.5, "96,5", "37 3/4" (unidad cm, mm o in; cm si no se dice ninguna).
+--reading-error bust=6 dice cuánto se desvía una lectura, en mm, como desviación típica: de una medida o de una clase de ellas
+(lo habitual es largeGirth=9, smallGirth=4, length=5); se puede dar varias veces.
 `,
 	pattern: `Uso:
   square-across pattern PRENDA --body ARCHIVO.json [--json]   todas las piezas de una prenda para un cuerpo; - lee la entrada estándar
