@@ -57,7 +57,7 @@ const FURTHER_RANGES: Readonly<Partial<Record<MeasurementKey, readonly [Mm, Mm]>
 };
 
 /** A middling body, rounded: the sizes of most women's systems agree to a tenth. Common practice, no single source. */
-export const MIDDLING: Readonly<Record<NeededKey, Mm>> = {
+const MIDDLING: Readonly<Record<NeededKey, Mm>> = {
 	bust: mm(950),
 	waist: mm(780),
 	hip: mm(1000),

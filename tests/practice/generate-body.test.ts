@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { lowerTriangle } from '#shared/plausible/matrix.ts';
 import type { Body } from '#shared/body.ts';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { NEEDED_KEYS } from '#shared/measurements.ts';
 import { evaluate } from '#drafting/evaluate.ts';
-import { lowerTriangle, SURVEY_COVARIANCE, SURVEY_MEANS } from '#practice/bodies/survey.ts';
+import { SURVEY_COVARIANCE, SURVEY_MEANS } from '#practice/bodies/survey.ts';
 import { drawnBody, generatedBody } from '#practice/generate-body.ts';
 import { surveyFigures } from '../reference/survey-bodies.ts';
 import { BACK, FRONT, seeds } from './methods.ts';

@@ -21,24 +21,6 @@ const BODIES: Readonly<Record<string, string>> = {
 /** So many measurements are named; of more only their number is said, since the fields show them. */
 const FEW = 3;
 
-/** A measurement outside of the plain range. */
-export interface Doubted {
-	readonly of: MeasurementKey;
-	readonly value: Mm;
-	readonly range: readonly [Mm, Mm];
-}
-
-/** What may have happened to a number on its way from the tape. */
-const SLIPS = {
-	point: 'Did the decimal point slip?',
-	hundred: 'Is the 1 of the hundred left off?',
-	inches: 'Was it read in inches?',
-	centimetres: 'Was it read in centimetres?',
-	half: 'Is it half the way round?',
-	twice: 'Was it doubled?'
-} as const;
-export type Slip = keyof typeof SLIPS;
-
 /** The page of measurements. */
 export const measurements = (v: Voice) => ({
 	heading: 'Measurements',
@@ -73,15 +55,6 @@ export const measurements = (v: Voice) => ({
 		keys.length > FEW
 			? `${v.number(keys.length)} still to measure`
 			: `Still wanted: ${v.list(keys.map((key) => the(measurementNoun(key))))}`,
-	/** A measurement that hardly anybody has; what may have happened follows. */
-	doubted: ({ of, value, range }: Doubted) => {
-		const { least, most } = v.range(range);
-		return `A ${measurementNoun(of).name} of ${v.outside(value, range)}? Nearly everybody’s lies between ${least} and ${most}.`;
-	},
-	slipped: ({ slip }: { slip: Slip }): string => SLIPS[slip],
-	use: ({ value }: { value: Mm }) => `Make it ${v.length(value)}`,
-	/** A body with a measurement that hardly anybody has cannot be drafted: what to do about it. */
-	doubtFirst: 'Measure that once more, or look whether it was typed as it was read.',
 	/** Stands in the way of a draft, where the field asks the rest. */
 	lookAt: ({ of }: { of: MeasurementKey }) => `Look at ${the(measurementNoun(of))} once more`,
 	cannotDraw: 'with these numbers one of its lines cannot be drawn',

@@ -1,3 +1,4 @@
+import { doubts } from './doubts.ts';
 import { drafts } from './drafts.ts';
 import { files } from './files.ts';
 import { formulas } from './formulas.ts';
@@ -18,6 +19,7 @@ import { wear } from './wear.ts';
 
 /** What is said only where it is asked for, or on other pages. */
 export const later = {
+	doubts,
 	drafts,
 	formulas,
 	steps,

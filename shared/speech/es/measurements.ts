@@ -1,4 +1,4 @@
-import type { Slip, measurements as english } from '../en/measurements.ts';
+import type { measurements as english } from '../en/measurements.ts';
 import { capital, el } from './grammar.ts';
 import { measurementNoun } from './nouns.ts';
 
@@ -18,16 +18,6 @@ const BODIES: Readonly<Record<string, string>> = {
 
 /** So many measurements are named; of more only their number is said. */
 const FEW = 3;
-
-/** What may have happened to a number on its way from the tape. */
-const SLIPS: Readonly<Record<Slip, string>> = {
-	point: '¿Se corrió la coma decimal?',
-	hundred: '¿Falta el 1 de la centena?',
-	inches: '¿Se leyó en pulgadas?',
-	centimetres: '¿Se leyó en centímetros?',
-	half: '¿Es solo la mitad del contorno?',
-	twice: '¿Se duplicó?'
-};
 
 /** The page of measurements. */
 export const measurements: typeof english = (v) => ({
@@ -62,13 +52,6 @@ export const measurements: typeof english = (v) => ({
 		keys.length > FEW
 			? `Faltan ${v.number(keys.length)} medidas por tomar`
 			: `${v.plural(keys.length, { one: 'Falta', other: 'Faltan' })} por tomar: ${v.list(keys.map((key) => el(measurementNoun(key))))}`,
-	doubted: ({ of, value, range }) => {
-		const { least, most } = v.range(range);
-		return `¿${capital(measurementNoun(of).name)} de ${v.outside(value, range)}? Casi siempre está entre ${least} y ${most}.`;
-	},
-	slipped: ({ slip }) => SLIPS[slip],
-	use: ({ value }) => `Poner ${v.length(value)}`,
-	doubtFirst: 'Vuelve a tomarla o mira si se escribió tal como se leyó.',
 	lookAt: ({ of }) => `Revisa ${el(measurementNoun(of))}`,
 	cannotDraw: 'con estos números no se puede trazar una de sus líneas',
 	open: 'Abrir un archivo de medidas',

@@ -1,6 +1,6 @@
 import type { Body } from '#shared/body.ts';
-import { doubtsOf } from '#shared/doubts.ts';
 import { MEASUREMENT_KEYS, notTaken, type MeasurementKey } from '#shared/measurements.ts';
+import { grossDoubts } from '#shared/plausible/doubts.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { evaluate, refusalWords } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
@@ -36,7 +36,7 @@ const sayings = (methods: readonly Method[], body: Body, speech: Speech): readon
 		return evaluation.kind === 'refused' ? evaluation.refusals : [];
 	});
 	if (refusals.length === 0) return [ready];
-	const doubts = doubtsOf(body.measurements);
+	const doubts = grossDoubts(body, speech.unit);
 	return doubts.length > 0
 		? doubts.map(({ of }) => lookAt({ of }))
 		: refusals.map((refusal) => because({ reason: refusalWords(refusal, speech) }));
