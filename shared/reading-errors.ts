@@ -1,4 +1,5 @@
 import { BadInput } from './bad-input.ts';
+import type { Body } from './body.ts';
 import type { MeasurementKey } from './measurements.ts';
 import { readingKind, type ReadingKind } from './reading-kind.ts';
 import { readLength } from './reading.ts';
@@ -16,22 +17,18 @@ export const READING_ERRORS: Readonly<Record<ReadingKind, Mm>> = {
 	length: mm(5)
 };
 
-/** Two readings of one measurement. */
-export type TwoReadings = readonly [first: Mm, second: Mm];
-
-/**
- * How much the usual error counts beside one's own two readings, in pairs of readings: two that happen to agree do not show a sure
- * hand. Our choice.
- */
+/** How much the usual error counts beside one's own readings, in further readings: two that happen to agree do not show a sure hand. Our choice. */
 const USUAL_WEIGHT = 4;
 
 /**
- * How far the mean of two readings strays, as a standard deviation. Half the square of their difference is what one pair says of the
- * square of one reading's error; it is pooled with the usual error, and the mean of two strays by a root of two less.
+ * How far the mean of several readings of one measurement strays, as a standard deviation. Their own spread is pooled with the usual
+ * error, since so few say little, and the mean of n strays by the root of n less.
  */
-export const errorOfMean = (usual: Mm, [first, second]: TwoReadings): Mm => {
-	const square = (USUAL_WEIGHT * usual ** 2 + (first - second) ** 2 / 2) / (USUAL_WEIGHT + 1);
-	return mm(Math.sqrt(square / 2));
+export const errorOfMean = (usual: Mm, readings: readonly Mm[]): Mm => {
+	const mean = readings.reduce((sum, each) => sum + each, 0) / readings.length;
+	const spread = readings.reduce((sum, each) => sum + (each - mean) ** 2, 0);
+	const square = (USUAL_WEIGHT * usual ** 2 + spread) / (USUAL_WEIGHT + readings.length - 1);
+	return mm(Math.sqrt(square / readings.length));
 };
 
 /** The least and the most that a reading may be said to stray: beyond it a tape is no measure. Our choice. */
@@ -44,20 +41,20 @@ export const readReadingError = (value: string, unit: Unit, place: string): Mm =
 	throw new BadInput(place, message('sureness', 'errorRange', { range: ERROR_RANGE }));
 };
 
-/** The errors that are taken for a body: of each kind, of single measurements where they are known, and what was read twice. */
+/** The errors that are taken for a body: of each kind, of single measurements where they are known, and what was read more than once. */
 export interface ReadingErrors {
 	readonly kinds?: Readonly<Partial<Record<ReadingKind, Mm>>>;
 	readonly single?: Readonly<Partial<Record<MeasurementKey, Mm>>>;
-	readonly readings?: Readonly<Partial<Record<MeasurementKey, TwoReadings>>>;
+	readonly readings?: Body['readings'];
 }
 
-/** How far what is known of a measurement strays, as a standard deviation: what was said of it alone, else what is usual of its kind, made surer where it was taken twice. */
+/** How far what is known of a measurement strays, as a standard deviation: what was said of it alone, else what is usual of its kind, made surer where it was taken more than once. */
 export const readingError = (
 	key: MeasurementKey,
 	{ kinds = {}, single = {}, readings = {} }: ReadingErrors = {}
 ): Mm => {
 	const kind = readingKind(key);
 	const error = single[key] ?? kinds[kind] ?? READING_ERRORS[kind];
-	const twice = readings[key];
-	return twice ? errorOfMean(error, twice) : error;
+	const read = readings[key] ?? [];
+	return read.length > 1 ? errorOfMean(error, read) : error;
 };

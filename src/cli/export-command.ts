@@ -12,6 +12,7 @@ import { subjectOf } from './find-subject.ts';
 import { lessonCourse } from './lesson-course.ts';
 import type { NamedPiece, Request, Subject } from './subject.ts';
 import { readInputFile } from './input-file.ts';
+import { readOne } from './one-body.ts';
 import { complain, writeOut } from './output.ts';
 import { fontFile, writeWhole, writing } from './written-file.ts';
 import type { Maker } from './edge-allowances.ts';
@@ -69,14 +70,14 @@ const exportBody = async (
 	}
 };
 
-const exportOne = async (subject: Subject, options: ExportOptions, speech: Speech): Promise<void> => {
-	const file = await readInputFile(options.input.file, speech);
-	await exportBody(subject, subject.read(file), file.place, options);
-};
-
 /** Writes what was asked for of every row. A row that cannot be made is told, and the others are made all the same. */
-const exportMany = async (subject: Subject, options: ExportOptions, speech: Speech): Promise<void> => {
-	const file = await readInputFile(options.input.file, speech);
+const exportMany = async (
+	name: string,
+	subject: Subject,
+	options: ExportOptions,
+	speech: Speech
+): Promise<void> => {
+	const file = await readInputFile(name, speech);
 	const table = readBodyTable(file, subject, speech);
 	if (table.ignored !== undefined) complain(table.ignored);
 	await writing(options.to, () => mkdir(options.to, { recursive: true }));
@@ -118,5 +119,11 @@ export const exportCommand: Command = async (words, speech) => {
 	);
 	const subject = options.toile ? toileOf(found, speech) : found;
 	wantedPieces(subject, options);
-	await (options.input.kind === 'body' ? exportOne : exportMany)(subject, options, speech);
+	const { input } = options;
+	if (input.kind === 'bodies') {
+		await exportMany(input.file, subject, options, speech);
+		return;
+	}
+	const { maker, place } = await readOne(input, subject, speech);
+	await exportBody(subject, maker, place, options);
 };

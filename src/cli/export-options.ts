@@ -100,13 +100,13 @@ export const readExportOptions = (words: readonly string[]): ExportOptions | 'he
 	if (values.help) return 'help';
 	const id = onlyOf({ command: 'export', kind: 'garment' }, positionals);
 	const one = (
-		flag: Exclude<keyof typeof OPTIONS, 'help' | 'apart' | 'toile' | 'body' | 'bodies'>
+		flag: Exclude<keyof typeof OPTIONS, 'help' | 'apart' | 'toile' | 'body' | 'bodies' | 'size'>
 	): string | undefined => onlyOne('export', values[flag], `--${flag}`);
 	const input = bodiesInput('export', values);
 	const [to, as, apart] = [one('to'), one('as'), values.apart ?? false];
 	if (to === undefined || to === '') throw bad(message('command', 'giveTo'));
 	const format =
-		input.kind === 'body' && !apart ? fileFormat(to, as) : folderFormat(to, as, apart ? 'svg' : 'pdf');
+		input.kind !== 'bodies' && !apart ? fileFormat(to, as) : folderFormat(to, as, apart ? 'svg' : 'pdf');
 	for (const [flag, formats] of Object.entries(ONLY_FOR))
 		if (flag in values && !formats.includes(format))
 			throw bad(message('command', 'onlyFor', { flag: `--${flag}`, formats, format }));

@@ -1,11 +1,7 @@
 import { BadInput, cut } from '#shared/bad-input.ts';
+import { bodyErrors } from '#shared/body-errors.ts';
 import { isMeasurementKey } from '#shared/measurements.ts';
-import {
-	READING_ERRORS,
-	readingError,
-	readReadingError,
-	type ReadingErrors
-} from '#shared/reading-errors.ts';
+import { READING_ERRORS, readReadingError, type ReadingErrors } from '#shared/reading-errors.ts';
 import { message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import type { Mm } from '#shared/units.ts';
@@ -89,7 +85,7 @@ export const howSureCommand: Command = async (words, speech) => {
 	const file = await readInputFile(name, speech);
 	const body = readBodyFile(file, method.allowances, speech);
 	const draft = draftOrRefuse(method, body, file.place, speech);
-	const errorOf = (key: (typeof method.measurements)[number]): Mm => readingError(key, errors);
+	const errorOf = bodyErrors(body, errors);
 	const sure = howSure(method, body, draft, errorOf);
 	await writeOut(
 		values.json

@@ -12,6 +12,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
 	draft: async () => (await import('./work-command.ts')).draftCommand,
 	pattern: async () => (await import('./work-command.ts')).patternCommand,
 	export: async () => (await import('./export-command.ts')).exportCommand,
+	sizes: async () => (await import('./sizes-command.ts')).sizesCommand,
 	check: async () => (await import('./check-command.ts')).checkCommand,
 	backup: async () => (await import('./store-command.ts')).backupCommand,
 	restore: async () => (await import('./store-command.ts')).restoreCommand,

@@ -10,6 +10,7 @@ type Options = NonNullable<ParseArgsConfig['options']>;
 export const FOR_BODIES = {
 	body: { type: 'string', multiple: true },
 	bodies: { type: 'string', multiple: true },
+	size: { type: 'string', multiple: true },
 	help: { type: 'boolean', short: 'h' }
 } as const;
 
@@ -68,21 +69,28 @@ export const onlyOf = ({ command, kind }: Asked, positionals: readonly string[])
 	return id;
 };
 
-/** One body, or a table of them. */
-export interface BodiesInput {
-	readonly kind: 'body' | 'bodies';
-	readonly file: string;
-}
+/** One body, a table of them, or a standard size. */
+export type BodiesInput =
+	| { readonly kind: 'body' | 'bodies'; readonly file: string }
+	| { readonly kind: 'size'; readonly text: string };
 
 /** Which bodies, from where. Throws BadInput where both are given, or none. */
 export const bodiesInput = (
 	command: string,
-	values: { readonly body?: readonly string[]; readonly bodies?: readonly string[] }
+	values: {
+		readonly body?: readonly string[];
+		readonly bodies?: readonly string[];
+		readonly size?: readonly string[];
+	}
 ): BodiesInput => {
+	const size = onlyOne(command, values.size, '--size');
 	const body = onlyOne(command, values.body, '--body');
 	const bodies = onlyOne(command, values.bodies, '--bodies');
 	if (body !== undefined && bodies !== undefined)
 		throw new BadInput(command, message('command', 'bodyOrBodies', { body, bodies }));
+	if (size !== undefined && (body ?? bodies) !== undefined)
+		throw new BadInput(command, message('sizes', 'oneOfBodies'));
+	if (size !== undefined) return { kind: 'size', text: size };
 	if (body !== undefined) return { kind: 'body', file: body };
 	if (bodies !== undefined) return { kind: 'bodies', file: bodies };
 	throw new BadInput(command, message('command', 'giveBody'));

@@ -2,6 +2,7 @@ import { BadInput, ruleWords } from '#shared/bad-input.ts';
 import { refusedLine, workTable } from './batch.ts';
 import type { Command } from './exit-code.ts';
 import { readInputFile } from './input-file.ts';
+import { readOne } from './one-body.ts';
 import { bodiesInput, FOR_BODIES, onlyOf, parsedWords, type Asked } from './options.ts';
 import { writeOut } from './output.ts';
 import { subjectOf } from './find-subject.ts';
@@ -25,12 +26,13 @@ const workCommand =
 		const id = onlyOf(asked, positionals);
 		const input = bodiesInput(command, values);
 		const subject = await subjectOf(lessonCourse(speech.language), kind, id, command, speech);
-		const file = await readInputFile(input.file, speech);
-		if (input.kind === 'body') {
-			const work = subject.work(subject.read(file), file.place);
+		if (input.kind !== 'bodies') {
+			const { maker, place } = await readOne(input, subject, speech);
+			const work = subject.work(maker, place);
 			await writeOut(values.json ? `${work.json()}\n` : work.table());
 			return;
 		}
+		const file = await readInputFile(input.file, speech);
 		await workTable(file, subject, speech, (body) => {
 			try {
 				return subject.work({ body, edges: {} }, file.place).json();

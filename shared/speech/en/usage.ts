@@ -7,6 +7,8 @@ export const USAGE = {
   square-across pattern GARMENT --bodies FILE.csv        the same for a table of bodies: one line of JSON a row
   square-across export GARMENT --body FILE.json --to FILE   the pattern at true scale: .pdf, .svg, .dxf, .csv or .json; METHOD for a draft
   square-across export GARMENT --bodies FILE.csv --to FOLDER   a file for each row of a table
+  square-across draft|pattern|export ... --size 42       for a standard size in the place of --body; men:50, old:36
+  square-across sizes --body FILE.json [--json]          which standard size is nearest, in units of measuring error
   square-across check METHOD --body FILE.json --placements FILE.json [--json]   check work that was handed in
   square-across check METHOD --stdin                     the same for many learners: one line of JSON each
   square-across serve [--port N] [--host H]              serve the lessons on this machine (builds them when needed)
@@ -60,6 +62,12 @@ A table may have allowances as columns. Without --json the tables are in cm; JSO
 
 The drawing file keeps to the layers of ASTM D6673 (withdrawn), from memory: no conformity is promised.
 A row of a table that cannot be made is told on standard error, and the others are made; the exit code is then 2.
+`,
+	sizes: `Usage:
+  square-across sizes --body FILE.json [--json]   which size of each table is nearest to a body; - reads standard input
+
+What is apart is counted in measuring errors: how far one reading strays, and for an estimated length how far people of one size differ.
+Tables: women (EN 13402-3 girths, from memory), men (the same), old (one size of a book of 1911). --size 42 or men:50 drafts for one.
 `,
 	check: `Usage:
   square-across check METHOD --body FILE.json --placements FILE.json [--policy FILE.json] [--json] [--marks FILE.pdf]

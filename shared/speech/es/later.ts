@@ -13,6 +13,7 @@ import { paper } from './paper.ts';
 import { pattern } from './pattern.ts';
 import { practice } from './practice.ts';
 import { shapes } from './shapes.ts';
+import { sizes } from './sizes.ts';
 import { steps } from './steps.ts';
 import { sureness } from './sureness.ts';
 import { wear } from './wear.ts';
@@ -22,6 +23,7 @@ export const later = {
 	doubts,
 	drafts,
 	formulas,
+	sizes,
 	steps,
 	missteps,
 	practice,

@@ -8,6 +8,8 @@ export const USAGE: Readonly<Record<keyof typeof ENGLISH, string>> = {
   square-across pattern PRENDA --bodies ARCHIVO.csv         lo mismo para una tabla de cuerpos: una línea de JSON por fila
   square-across export PRENDA --body ARCHIVO.json --to ARCHIVO   el patrón a tamaño real: .pdf, .svg, .dxf, .csv o .json; MÉTODO para un trazado
   square-across export PRENDA --bodies ARCHIVO.csv --to CARPETA   un archivo por cada fila de una tabla
+  square-across draft|pattern|export ... --size 42       con una talla normalizada en lugar de --body; men:50, old:36
+  square-across sizes --body ARCHIVO.json [--json]       qué talla normalizada se acerca más, en errores de medida
   square-across check MÉTODO --body ARCHIVO.json --placements ARCHIVO.json [--json]   comprueba un trabajo entregado
   square-across check MÉTODO --stdin                        lo mismo para muchas personas: una línea de JSON cada una
   square-across serve [--port N] [--host H]                 sirve las lecciones en este equipo (las prepara si hace falta)
@@ -61,6 +63,12 @@ Una tabla puede tener ajustes como columnas. Sin --json las tablas están en cm;
 
 El archivo de dibujo sigue las capas de ASTM D6673 (retirada), de memoria: no se promete que se ajuste a ella.
 Si una fila de una tabla no se puede hacer, se dice en la salida de errores y las demás se hacen; el código de salida es entonces 2.
+`,
+	sizes: `Uso:
+  square-across sizes --body ARCHIVO.json [--json]   qué talla de cada tabla se acerca más a un cuerpo; - lee la entrada estándar
+
+La diferencia se cuenta en errores de medida: cuánto se desvía una lectura y, si el largo es estimado, cuánto difieren las personas de una talla.
+Tablas: women (contornos de EN 13402-3, de memoria), men (ídem), old (una talla de un libro de 1911). --size 42 o men:50 traza con una.
 `,
 	check: `Uso:
   square-across check MÉTODO --body ARCHIVO.json --placements ARCHIVO.json [--policy ARCHIVO.json] [--json] [--marks ARCHIVO.pdf]
