@@ -69,6 +69,8 @@ const piece = z.strictObject({
 	edges: z.array(edge).min(3),
 	/** The grain line runs as this straight way does; on the bias it is at 45 degrees to it. */
 	grain: z.tuple([pointName, pointName]),
+	/** Where several sizes of it are laid on each other: a point of its draft, or where a line begins; where the grain line does, if nothing is said. */
+	nest: z.union([pointName, key]).optional(),
 	bias: z.boolean().default(false),
 	/** Whether it may have a seam in place of its fold, where the cloth is too narrow for it. */
 	seamAtFold: z.boolean().optional(),

@@ -120,6 +120,11 @@ export const exportCommand: Command = async (words, speech) => {
 	const subject = options.toile ? toileOf(found, speech) : found;
 	wantedPieces(subject, options);
 	const { input } = options;
+	if (input.kind === 'sizes') {
+		const { exportSizes } = await import('./export-sizes.ts');
+		await exportSizes(input, subject, options, requestOf(options), speech);
+		return;
+	}
 	if (input.kind === 'bodies') {
 		await exportMany(input.file, subject, options, speech);
 		return;

@@ -6,11 +6,18 @@ import { ALL_PAPERS, FORMATS, SCALES, type Format, type ScaleName } from '#expor
 import { bodiesInput, FOR_BODIES, onlyOf, onlyOne, parsedWords, type BodiesInput } from './options.ts';
 import { NO_DATE } from './written-file.ts';
 
+/** Several standard sizes on one sheet, and a body's file where one of them is an own body. */
+export interface SizesInput {
+	readonly kind: 'sizes';
+	readonly text: string;
+	readonly body: string | undefined;
+}
+
 /** What `square-across export` was asked to do. */
 export interface ExportOptions {
 	/** The id of a garment or of a method. */
 	readonly id: string;
-	readonly input: BodiesInput;
+	readonly input: BodiesInput | SizesInput;
 	/** The file that is written; a folder for a table of bodies, and where each piece has a file of its own. */
 	readonly to: string;
 	readonly format: Format;
@@ -29,6 +36,7 @@ export interface ExportOptions {
 
 const OPTIONS = {
 	...FOR_BODIES,
+	sizes: { type: 'string', multiple: true },
 	to: { type: 'string', multiple: true },
 	as: { type: 'string', multiple: true },
 	apart: { type: 'boolean' },
@@ -94,6 +102,22 @@ const readPieces = (text: string | undefined): readonly string[] => {
 	return pieces;
 };
 
+/** Several sizes, and at most one body of one's own. Throws BadInput for what does not go with them. */
+const sizesInput = (
+	text: string,
+	values: {
+		readonly body?: readonly string[];
+		readonly bodies?: unknown;
+		readonly size?: unknown;
+		readonly apart?: boolean;
+		readonly toile?: boolean;
+	}
+): SizesInput => {
+	const other = (['bodies', 'size', 'apart', 'toile'] as const).find((flag) => values[flag] !== undefined);
+	if (other) throw bad(message('nested', 'notWith', { flag: `--${other}` }));
+	return { kind: 'sizes', text, body: onlyOne('export', values.body, '--body') };
+};
+
 /** Reads the words after `square-across export`; 'help' where that was asked for. Throws BadInput. */
 export const readExportOptions = (words: readonly string[]): ExportOptions | 'help' => {
 	const { values, positionals } = parsedWords('export', OPTIONS, words);
@@ -102,7 +126,8 @@ export const readExportOptions = (words: readonly string[]): ExportOptions | 'he
 	const one = (
 		flag: Exclude<keyof typeof OPTIONS, 'help' | 'apart' | 'toile' | 'body' | 'bodies' | 'size'>
 	): string | undefined => onlyOne('export', values[flag], `--${flag}`);
-	const input = bodiesInput('export', values);
+	const sizes = one('sizes');
+	const input = sizes === undefined ? bodiesInput('export', values) : sizesInput(sizes, values);
 	const [to, as, apart] = [one('to'), one('as'), values.apart ?? false];
 	if (to === undefined || to === '') throw bad(message('command', 'giveTo'));
 	const format =

@@ -9,6 +9,7 @@ import { markers } from './markers.ts';
 import { measured } from './measured.ts';
 import { measurements } from './measurements.ts';
 import { missteps } from './missteps.ts';
+import { nested } from './nested.ts';
 import { paper } from './paper.ts';
 import { pattern } from './pattern.ts';
 import { practice } from './practice.ts';
@@ -31,6 +32,7 @@ export const later = {
 	pattern,
 	files,
 	looking,
+	nested,
 	paper,
 	keeping,
 	markers,

@@ -51,6 +51,7 @@ A table may have allowances as columns. Without --json the tables are in cm; JSO
   square-across export GARMENT --body FILE.json --to FILE     a pattern at true scale, as .pdf, .svg, .dxf, .csv or .json
   square-across export GARMENT --bodies FILE.csv --to FOLDER  a file for each row, named after it
   square-across export METHOD --body FILE.json --to FILE      the same for a draft, which has no .dxf
+  square-across export GARMENT --sizes 38,40,42 [--body FILE.json] --to FILE   several sizes on one sheet: .pdf, .svg, .dxf; .csv how they grow
 
   --as pdf|svg|dxf|csv|json   the kind of file, where the name does not say it (a folder: pdf)
   --apart                     each piece in a file of its own in the folder --to (svg; also --as pdf or dxf)

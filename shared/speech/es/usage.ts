@@ -52,6 +52,7 @@ Una tabla puede tener ajustes como columnas. Sin --json las tablas están en cm;
   square-across export PRENDA --body ARCHIVO.json --to ARCHIVO   un patrón a tamaño real, como .pdf, .svg, .dxf, .csv o .json
   square-across export PRENDA --bodies ARCHIVO.csv --to CARPETA  un archivo por cada fila, con su nombre
   square-across export MÉTODO --body ARCHIVO.json --to ARCHIVO   lo mismo para un trazado, que no tiene .dxf
+  square-across export PRENDA --sizes 38,40,42 [--body ARCHIVO.json] --to ARCHIVO   varias tallas en una hoja: .pdf, .svg, .dxf; .csv, cuánto crecen
 
   --as pdf|svg|dxf|csv|json   el tipo de archivo, si el nombre no lo dice (en una carpeta: pdf)
   --apart                     cada pieza en un archivo propio, en la carpeta --to (svg; también --as pdf o dxf)

@@ -58,6 +58,8 @@ export interface PieceRule {
 	readonly draft: string;
 	readonly edges: readonly EdgeRule[];
 	readonly grain: readonly [string, string];
+	/** Where several sizes of it are laid on each other: a point of its draft, or where a line begins. */
+	readonly nest?: string | undefined;
 	readonly bias: boolean;
 	readonly seamAtFold?: boolean | undefined;
 	readonly notch: NotchStyle;

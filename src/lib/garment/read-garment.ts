@@ -98,6 +98,7 @@ const readPiece = (file: PieceFile, number: number, { uses, known, language, pla
 		...file.darts.flatMap(({ legs }) => legs)
 	])
 		oneOf('line', line, lines, where);
+	if (file.nest !== undefined) oneOf('point', file.nest, [...points, ...lines], where);
 	const levels = file.levels.map(({ point, above, label }) => ({
 		point,
 		above: above === undefined ? undefined : parseFormula(above, where, known),

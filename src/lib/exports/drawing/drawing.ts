@@ -25,7 +25,15 @@ export const STROKE_KINDS = [
 	'traced',
 	'dots',
 	'heavyDots',
-	'corner'
+	'corner',
+	'nest1',
+	'nest2',
+	'nest3',
+	'nest4',
+	'nest5',
+	'nest6',
+	'nest7',
+	'growth'
 ] as const;
 export type StrokeKind = (typeof STROKE_KINDS)[number];
 

@@ -29,5 +29,14 @@ export const LINE_STYLES: Readonly<Record<StrokeKind, LineStyle>> = {
 	traced: style(0.18, 0.4, 1.6),
 	dots: style(0.25),
 	heavyDots: style(0.5),
-	corner: style(3)
+	corner: style(3),
+	// The cutting lines of several sizes on one sheet, from the smallest: each by its own rhythm, so that no colour is needed.
+	nest1: style(0.5, 1.2, 1.6),
+	nest2: style(0.5, 5, 2.5),
+	nest3: style(0.5, 7, 1.5, 2.5, 1.5),
+	nest4: style(0.5),
+	nest5: style(0.5, 7, 1.5, 2.5, 1.5, 2.5, 1.5),
+	nest6: style(0.5, 14, 3),
+	nest7: style(0.5, 2, 1, 2, 1, 2, 5),
+	growth: style(0.18)
 };

@@ -5,6 +5,7 @@ import { dartMiddle, gatherStroke, mouthNotches } from '#garment/piece-signs.ts'
 import type { Piece } from '#garment/piece.ts';
 import { nearestOnPath } from '#geometry/apart.ts';
 import { flattened, flattenedParts } from '#geometry/flatten.ts';
+import { pathMovedBy, shifting } from '#geometry/motion.ts';
 import { boundsOf, pathEnd, pathStart, type Path } from '#geometry/path.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
 import { LAYERS } from './layers.ts';
@@ -176,19 +177,32 @@ const distinct = (names: readonly string[]): readonly string[] => {
 export interface WrittenPiece {
 	readonly piece: Piece;
 	readonly words: readonly string[];
+	/** The place of it that is laid on the same place of the piece before, of which it is another size. */
+	readonly on?: SheetPoint;
+	/** Which piece it is a size of. */
+	readonly sizeOf?: string;
 }
 
 /** Room between two pieces in the drawing. */
 const APART: Mm = mm(20);
 
-/** Where each block is set, so that the pieces lie in a row and none over another. */
+/** A piece's cutting line, with the place on which its sizes are laid at the corner (0, 0). */
+const laid = ({ piece, on = at(0, 0) }: WrittenPiece): Path =>
+	pathMovedBy(shifting(on, at(0, 0)), piece.cutting.outline);
+
+/** Where each block is set, so that the pieces lie in a row and none over another but for the sizes of one piece, which lie on each other. */
 const sideBySide = (pieces: readonly WrittenPiece[]): readonly SheetPoint[] => {
+	const whose = ({ sizeOf, piece }: WrittenPiece): string => sizeOf ?? piece.key;
+	const sets = new Map<string, SheetPoint>();
 	let free = 0;
-	return pieces.map(({ piece }) => {
-		const { left, top, right } = boundsOf([piece.cutting.outline]);
-		const set = at(free - left, -top);
+	for (const name of new Set(pieces.map(whose))) {
+		const { left, top, right } = boundsOf(pieces.filter((each) => whose(each) === name).map(laid));
+		sets.set(name, at(free - left, -top));
 		free += right - left + APART;
-		return set;
+	}
+	return pieces.map((each) => {
+		const [set = at(0, 0), on = at(0, 0)] = [sets.get(whose(each)), each.on];
+		return at(set.x - on.x, set.y - on.y);
 	});
 };
 

@@ -18,7 +18,17 @@ import { planPages } from '#exports/sheets/page-plan.ts';
 import { paperName, ROLLS } from '#exports/sheets/tiles.ts';
 import { makePattern, type Pattern } from '#garment/pattern.ts';
 import { patternName } from '#garment/words.ts';
-import type { ClassJob, DraftJob, Job, LaidPattern, MadeFile, Pages, PatternJob, Said } from './job.ts';
+import type {
+	ClassJob,
+	DraftJob,
+	Job,
+	LaidPattern,
+	MadeFile,
+	NestJob,
+	Pages,
+	PatternJob,
+	Said
+} from './job.ts';
 
 /** What a job is done with. */
 export interface Means {
@@ -176,9 +186,21 @@ const classFile = async (job: ClassJob, { speech, font, onProgress }: Doing): Pr
 	return madeFile(nameOf(name, { format: 'pdf', scale, paper }, speech), bytes, 'pdf');
 };
 
+const nestFile = async (job: NestJob, doing: Doing): Promise<MadeFile> => {
+	const { garment, bodies, choices, pieces, format, paper, scale, date } = job;
+	const { speech, font, onProgress } = doing;
+	const { madeNest, nestedFile, nestTitle } = await import('#exports/files/nested-file.ts');
+	for (const { body } of bodies) needAll(garment, body);
+	const made = madeNest(garment, bodies, choices, speech);
+	const request = { format, pieces, paper, scale, speech, date, dated: true, font, onPage: onProgress };
+	const name = nameOf(nestTitle(made, speech), { format, scale, paper }, speech);
+	return madeFile(name, await nestedFile(made, request), format);
+};
+
 const answer = async (job: Job, doing: Doing): Promise<Said> => {
 	if (job.kind === 'plan') return { kind: 'pages', pages: pagesOf(job, doing) };
 	if (job.kind === 'pattern') return { kind: 'files', files: await patternFiles(job, doing) };
+	if (job.kind === 'nest') return { kind: 'files', files: [await nestFile(job, doing)] };
 	const file = job.kind === 'class' ? classFile(job, doing) : sheetFile(job, doing);
 	return { kind: 'files', files: [await file] };
 };

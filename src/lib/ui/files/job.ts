@@ -5,7 +5,9 @@ import type { Method } from '#drafting/method.ts';
 import type { ClassSheet } from '#exports/pdf/class-sheets.ts';
 import type { Format, ScaleName } from '#exports/files/pattern-file.ts';
 import type { Tile } from '#exports/sheets/tiles.ts';
+import type { NestFormat } from '#exports/files/nested-file.ts';
 import type { Garment } from '#garment/garment.ts';
+import type { SizedBody } from '#garment/nested.ts';
 import type { Choices } from '#garment/pattern.ts';
 import type { Path } from '#geometry/path.ts';
 
@@ -68,7 +70,15 @@ export interface ClassJob extends Spoken {
 	readonly date: Date;
 }
 
-export type Job = PlanJob | PatternJob | DraftJob | ClassJob;
+/** Asks for a pattern in several sizes on one sheet. */
+export interface NestJob extends Omit<LaidPattern, 'body'> {
+	readonly kind: 'nest';
+	readonly bodies: readonly SizedBody[];
+	readonly format: NestFormat;
+	readonly date: Date;
+}
+
+export type Job = NestJob | PlanJob | PatternJob | DraftJob | ClassJob;
 
 /** A file, ready to be saved. */
 export interface MadeFile {
