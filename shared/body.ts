@@ -96,7 +96,7 @@ export const bodyFileSchema = z.looseObject({
 	supposed: z.optional(z.record(z.string(), z.enum(SUPPOSED)))
 });
 
-const NOTES = new Set(['note', 'about', 'sides', 'remarks']);
+const NOTES = new Set(['note', 'about', 'sides', 'remarks', 'survey']);
 
 /** In a file the reader has to find the value again; at a field they see what they wrote. */
 const seenAt = (value: unknown, place: string): string | undefined =>

@@ -9,12 +9,13 @@ import { isSurveyed, SURVEYED_KEYS, type SurveyedKey } from './stand-ins.ts';
 export interface Expected {
 	readonly value: Mm;
 	readonly sd: Mm;
-	/** Nineteen of twenty lie between these. */
+	/** Nineteen of twenty lie between these, to half a centimetre: more would not be known. */
 	readonly range: readonly [Mm, Mm];
 }
 
 /** How many standard deviations about the mean nineteen of twenty lie within, where they are spread evenly about it. */
 const NINETEEN_OF_TWENTY = 1.96;
+const STEP = mm(5);
 
 /** The measurements of a body that the survey knows something of. */
 export const surveyedOf = (measurements: Measurements): readonly SurveyedKey[] =>
@@ -41,7 +42,10 @@ const widened = (squared: number, count: number): number =>
 const expectedOf = (value: number, sd: number): Expected => ({
 	value: mm(value),
 	sd: mm(sd),
-	range: [mm(value - NINETEEN_OF_TWENTY * sd), mm(value + NINETEEN_OF_TWENTY * sd)]
+	range: [
+		mm(Math.floor((value - NINETEEN_OF_TWENTY * sd) / STEP) * STEP),
+		mm(Math.ceil((value + NINETEEN_OF_TWENTY * sd) / STEP) * STEP)
+	]
 });
 
 /**
@@ -67,4 +71,22 @@ export const expected = (
 	const off = keys.map((key, i) => (others[key] ?? NaN) - (mean[i] ?? NaN));
 	const value = (mean[keys.length] ?? NaN) - dot(row.slice(0, keys.length), off) / own;
 	return expectedOf(value, Math.sqrt(1 / own) * widened(distance(people, others), keys.length));
+};
+
+/** The share of a normal distribution below a value, by Abramowitz and Stegun 26.2.17: to 1e-7. */
+const below = (z: number): number => {
+	const t = 1 / (1 + 0.2316419 * Math.abs(z));
+	const series = [0.31938153, -0.356563782, 1.781477937, -1.821255978, 1.330274429];
+	const sum = series.reduce((all, each, i) => all + each * t ** (i + 1), 0);
+	const tail = (Math.exp(-0.5 * z ** 2) / Math.sqrt(2 * Math.PI)) * sum;
+	return z < 0 ? tail : 1 - tail;
+};
+
+/**
+ * How many in a hundred bodies lie nearer to the middle than a squared distance over so many measurements: of a
+ * chi-squared distribution, by Wilson and Hilferty's cube root (to about 1 in 100).
+ */
+export const nearer = (squared: number, count: number): number => {
+	const spread = 2 / (9 * count);
+	return 100 * below((Math.cbrt(squared / count) - 1 + spread) / Math.sqrt(spread));
 };

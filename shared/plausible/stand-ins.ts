@@ -53,5 +53,8 @@ export const STAND_INS: Readonly<Record<SurveyedKey, StandIn>> = {
 
 export const SURVEYED_KEYS = Object.keys(STAND_INS) as readonly SurveyedKey[];
 
+/** Measurements that stand in the survey only as something like them. */
+export const LIKENESSES: readonly SurveyedKey[] = SURVEYED_KEYS.filter((key) => STAND_INS[key].loose > 0);
+
 /** Whether the survey took a measurement, or something like it. */
 export const isSurveyed = (key: MeasurementKey): key is SurveyedKey => Object.hasOwn(STAND_INS, key);

@@ -1,11 +1,12 @@
 import type { checking } from './en/checking.ts';
 import type { first } from './en/first.ts';
 import type { later } from './en/later.ts';
+import type { measuring } from './en/measuring.ts';
 import type { school } from './en/school.ts';
 import type { shell } from './en/shell.ts';
 import type { Language } from './language.ts';
 
-type Areas = typeof first & typeof later & typeof shell & typeof school & typeof checking;
+type Areas = typeof first & typeof later & typeof shell & typeof school & typeof checking & typeof measuring;
 
 /** Every sentence of a language, by area. */
 export type Words = { readonly [A in keyof Areas]: ReturnType<Areas[A]> };

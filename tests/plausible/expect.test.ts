@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { inverse, Matrix } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { surveyBodies } from '../measure/body-slips.ts';
-import { distance, expected } from '#shared/plausible/expect.ts';
+import { distance, expected, nearer } from '#shared/plausible/expect.ts';
 import { alone, PEOPLE, percentile, together } from '#shared/plausible/people.ts';
 import { SURVEYED_KEYS, type SurveyedKey } from '#shared/plausible/stand-ins.ts';
 import type { Measurements } from '#shared/body.ts';
@@ -93,5 +93,19 @@ describe('the survey’s own figures', () => {
 	it('nothing is expected of what the survey took nothing like', () => {
 		expect(expected('women', 'acrossChest', { bust: mm(960) })).toBeUndefined();
 		expect(expected('women', 'hip', {})?.value).toBeCloseTo(alone('women', 'hip').mean, 9);
+	});
+});
+
+describe('how many lie nearer to the middle', () => {
+	// Chi-squared tables, as any textbook prints them: 0.5, 0.95 and 0.99 quantiles.
+	it.each([
+		[3, 2.366, 50],
+		[3, 7.815, 95],
+		[10, 9.342, 50],
+		[10, 18.307, 95],
+		[10, 23.209, 99],
+		[21, 32.671, 95]
+	])('of %d measurements at %d: %d', (count, squared, percent) => {
+		expect(Math.abs(nearer(squared, count) - percent)).toBeLessThan(1);
 	});
 });

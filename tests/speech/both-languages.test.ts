@@ -3,12 +3,20 @@ import { english, speechFor } from '../support/speech.ts';
 import { checking } from '#shared/speech/en/checking.ts';
 import { first } from '#shared/speech/en/first.ts';
 import { later } from '#shared/speech/en/later.ts';
+import { measuring } from '#shared/speech/en/measuring.ts';
 import { school } from '#shared/speech/en/school.ts';
 import { shell } from '#shared/speech/en/shell.ts';
 import type { Words } from '#shared/speech/catalogue.ts';
 import { LANGUAGES } from '#shared/speech/language.ts';
 
-const AREAS = Object.keys({ ...first, ...later, ...shell, ...school, ...checking }) as (keyof Words)[];
+const AREAS = Object.keys({
+	...first,
+	...later,
+	...shell,
+	...school,
+	...checking,
+	...measuring
+}) as (keyof Words)[];
 
 describe.each(LANGUAGES.filter((language) => language !== 'en'))('English and %s', (language) => {
 	// The compiler asks for every English sentence in each language; it does not see one that English no longer has.

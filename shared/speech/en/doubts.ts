@@ -36,7 +36,7 @@ export const doubts = (v: Voice) => {
 	const beside = ({ expected }: Doubted): string => {
 		if (!expected) return '';
 		const { least, most } = v.range(expected.range);
-		return ` Beside the other measurements about ${v.length(expected.value)} would be usual, from ${least} to ${most}.`;
+		return ` Beside the other measurements about ${v.length(mm(Math.round(expected.value)))} would be usual, from ${least} to ${most}.`;
 	};
 	return {
 		doubted: (doubt: Doubted): string => {

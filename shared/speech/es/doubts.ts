@@ -8,7 +8,7 @@ export const doubts: typeof english = (v) => {
 	const beside = ({ expected }: Doubted): string => {
 		if (!expected) return '';
 		const { least, most } = v.range(expected.range);
-		return ` Al lado de las demás medidas lo habitual sería cerca de ${v.length(expected.value)}, de ${least} a ${most}.`;
+		return ` Al lado de las demás medidas lo habitual sería cerca de ${v.length(mm(Math.round(expected.value)))}, de ${least} a ${most}.`;
 	};
 	return {
 		doubted: (doubt) => {

@@ -1,6 +1,7 @@
 import { BadInput } from '#shared/bad-input.ts';
 import { bodyFileSchema, readBody, readMeasurement } from '#shared/body.ts';
 import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
+import { PEOPLE } from '#shared/plausible/people.ts';
 import { oneOf, parsed } from '#shared/reading.ts';
 import { z } from '#shared/shape.ts';
 import { message } from '#shared/speech/message.ts';
@@ -8,19 +9,27 @@ import { underNewNames } from '#ui/keeping/own-body.ts';
 import type { OwnBodyFile } from '#ui/keeping/schemas.ts';
 
 /** What may differ between left and right, and be noted for both: the shoulders, and the hips by their height and way. */
-const SIDED = ['shoulderLength', 'shoulderDrop', 'sideWaistToFloor'] as const;
-const SIDES = ['left', 'right'] as const;
+export const SIDED = ['shoulderLength', 'shoulderDrop', 'sideWaistToFloor'] as const;
+export const SIDES = ['left', 'right'] as const;
 
 const written = z.union([z.number(), z.string()]);
 /** The longest that somebody's own remarks on a body are. */
-const LONGEST_REMARKS = 1000;
+export const LONGEST_REMARKS = 1000;
 
 /** What is noted of a body beside what is drafted from: nothing is worked from it. */
 const notesSchema = z.object({
 	sides: z.optional(z.record(z.string(), z.record(z.string(), written))),
+	/** Whose survey the body is compared with, where somebody has chosen. */
+	survey: z.optional(z.enum(PEOPLE)),
 	remarks: z.optional(z.string().check(z.maxLength(LONGEST_REMARKS)))
 });
-type BodyNotes = z.infer<typeof notesSchema>;
+export type BodyNotes = z.infer<typeof notesSchema>;
+
+/** What a kept file notes; nothing where that cannot be read. */
+export const notesOf = (file: OwnBodyFile): BodyNotes => {
+	const read = z.safeParse(notesSchema, file);
+	return read.success ? read.data : {};
+};
 
 /** Throws BadInput where what is noted is of no side, no measurement that has two, or no length. */
 const checkedNotes = (file: OwnBodyFile): BodyNotes => {

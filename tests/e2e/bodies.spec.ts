@@ -1,0 +1,195 @@
+import { readFileSync } from 'node:fs';
+import { expect, test, type Page } from '@playwright/test';
+import { speechFor } from '../support/speech.ts';
+import type { Language } from '#shared/speech/language.ts';
+import { NEEDED_KEYS, type MeasurementKey } from '#shared/measurements.ts';
+
+/** The page of measurements, in a language. */
+class BodyPage {
+	readonly words;
+	constructor(
+		readonly page: Page,
+		readonly language: Language
+	) {
+		this.words = speechFor(language).words;
+	}
+
+	async open(): Promise<void> {
+		await this.page.goto(this.language === 'en' ? '/measurements' : '/es/measurements');
+		await this.page.locator('[data-alive=true]').waitFor();
+	}
+
+	field(key: MeasurementKey) {
+		return this.page.getByLabel(this.words.nouns.measurements[key].title, { exact: true });
+	}
+
+	async type(key: MeasurementKey, text: string): Promise<void> {
+		await this.field(key).fill(text);
+		await this.page.keyboard.press('Tab');
+	}
+
+	button(name: string) {
+		return this.page.getByRole('button', { name });
+	}
+
+	async openFile(name: string, text: string): Promise<void> {
+		await this.page
+			.getByLabel(this.words.measurements.open)
+			.setInputFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+	}
+}
+
+/** Heron's numbers as a tape in inches shows them; the hip was read 10 inches short. */
+const INCHES: Readonly<Partial<Record<MeasurementKey, string>>> = {
+	bust: '37 3/4',
+	waist: '30 3/4',
+	hip: '30 1/4',
+	neck: '14 1/2',
+	shoulderWidth: '15 1/8',
+	backLength: '16 3/4',
+	waistToHip: '8 1/8',
+	frontLength: '17 7/8',
+	bustHeight: '10 3/8',
+	bustSpan: '7 5/8'
+};
+
+for (const language of ['en', 'es'] as const) {
+	test(`${language}: a body in inch fractions with one slipped reading: asked about, put right, drafted`, async ({
+		page
+	}) => {
+		const body = new BodyPage(page, language);
+		const { measurements, doubts, bodies, desk } = body.words;
+		await body.open();
+		await body.button(measurements.addOwn).click();
+		await page.getByRole('combobox').first().selectOption('in');
+		for (const key of NEEDED_KEYS) await body.type(key, INCHES[key] ?? '');
+		const inches = speechFor(language, 'in').words.doubts;
+		const doubt = page.locator('.doubt');
+		await expect(doubt).toHaveCount(1);
+		await expect(doubt).toContainText(inches.slipped({ slip: 'less' }));
+		await doubt.getByRole('button', { name: '40 1/4' }).click();
+		await expect(doubt).toHaveCount(0);
+		await expect(body.field('hip')).toHaveValue('40 1/4');
+		await expect(page.getByText(bodies.allWell({ count: 10 }))).toBeVisible();
+		await expect(page.getByText(measurements.allTaken)).toBeVisible();
+		expect(doubts.swap).not.toBe('');
+		await page.goto(`${language === 'es' ? '/es' : ''}/lessons/40-back-levels`);
+		await expect(page.getByText(desk.missing)).toHaveCount(0);
+		await expect(page.getByText('15 1/8″').first()).toBeVisible();
+	});
+
+	test(`${language}: a second reading, an estimate and a worked-out length are kept and said to be so`, async ({
+		page
+	}) => {
+		const body = new BodyPage(page, language);
+		const { measurements, bodies, input } = body.words;
+		await body.open();
+		await body.button(measurements.addOwn).click();
+		const cm: Readonly<Partial<Record<MeasurementKey, string>>> = {
+			bust: '96',
+			waist: '78',
+			hip: '102',
+			neck: '37',
+			shoulderWidth: '38,4',
+			waistToHip: '20.5'
+		};
+		for (const [key, text] of Object.entries(cm)) await body.type(key as MeasurementKey, text);
+		await page.getByText(bodies.details).first().click();
+		await page.getByLabel(bodies.second, { exact: true }).fill('97');
+		await page.keyboard.press('Tab');
+		await expect(body.field('bust')).toHaveValue(language === 'es' ? '96.5' : '96.5');
+		await page.getByText(measurements.more).click();
+		await body.type('napeToWaist', '40,5');
+		await body.button(bodies.useWorkedOut).click();
+		await expect(body.field('backLength')).toHaveValue('42.5');
+		await page.goto(`${language === 'es' ? '/es' : ''}/lessons/40-back-levels`);
+		const how = input.supposed({ value: language === 'es' ? '42,5 cm' : '42.5 cm', how: 'workedOut' });
+		await expect(page.getByText(how).first()).toBeVisible();
+	});
+
+	test(`${language}: ten damaged or hostile files are refused with the place, and nothing is written over`, async ({
+		page
+	}) => {
+		const body = new BodyPage(page, language);
+		const { measurements } = body.words;
+		await body.open();
+		await body.openFile('teal.json', '{"name": "Teal", "bust": 96, "remarks": "kept"}');
+		await expect(page.getByRole('heading', { level: 2, name: 'Teal' })).toBeVisible();
+		const kept = (): Promise<string | null> =>
+			page.evaluate(() => localStorage.getItem('square-across.bodies'));
+		const before = await kept();
+		expect(before).toContain('Teal');
+		const damaged: readonly (readonly [text: string, place: string])[] = [
+			['{"name": "Teal", "bust"', ''],
+			['[]', 'body'],
+			['{"bust": "wide"}', 'bust'],
+			['{"bust": 9600}', 'bust'],
+			['{"unit": "ell", "bust": 96}', 'unit'],
+			['{"bist": 96}', 'bist'],
+			['{"__proto__": {"bust": 1}, "bust": {"a": 1}}', ''],
+			['{"readings": {"bust": [96, "x"]}}', 'readings.bust'],
+			['{"supposed": {"bust": "guessed"}}', 'supposed.bust'],
+			['{"sides": {"left": {"bust": 90}}}', 'sides.left'],
+			[`{"name": "${'x'.repeat(120_000)}"}`, ''],
+			['{"unit": "in", "bust": 96, "waist": 78, "hip": 102}', 'unit'],
+			['['.repeat(50_000), '']
+		];
+		for (const [i, [text, place]] of damaged.entries()) {
+			await body.openFile(`damaged-${String(i)}.json`, text);
+			const said = page.getByRole('status').filter({ hasText: `damaged-${String(i)}.json` });
+			await expect(said).toContainText(
+				measurements.notOpened({ file: `damaged-${String(i)}.json`, clause: '' }).replace(/[:.]\s*\.?$/, '')
+			);
+			if (place !== '') await expect(said).toContainText(place);
+		}
+		expect(await kept()).toBe(before);
+	});
+}
+
+test('no measurement leaves the browser while a body is entered, drafted with, checked and saved as files', async ({
+	page
+}) => {
+	const body = new BodyPage(page, 'en');
+	const { measurements } = body.words;
+	const sent: string[] = [];
+	page.on('request', (request) => {
+		sent.push(
+			[request.method(), request.url(), request.postData() ?? '', JSON.stringify(request.headers())].join(' ')
+		);
+	});
+	page.on('websocket', (socket) => sent.push(`socket ${socket.url()}`));
+	await body.open();
+	await body.button(measurements.addOwn).click();
+	// Numbers that stand nowhere else, in no address, hash or header.
+	const own: Readonly<Partial<Record<MeasurementKey, string>>> = {
+		bust: '97.31',
+		waist: '79.17',
+		hip: '103.37',
+		neck: '37.19',
+		shoulderWidth: '38.43',
+		backLength: '42.57',
+		waistToHip: '20.53'
+	};
+	for (const [key, text] of Object.entries(own)) await body.type(key as MeasurementKey, text);
+	const download = page.waitForEvent('download');
+	await body.button(measurements.save).click();
+	const saved = readFileSync(await (await download).path(), 'utf8');
+	for (const text of Object.values(own)) expect(saved).toContain(text);
+	await page.goto('/lessons/40-back-levels');
+	await page.locator('[data-alive=true]').waitFor();
+	await page.locator('.dock input').first().fill('from O down 38.43/2+3');
+	await page.keyboard.press('Enter');
+	await page.goto('/drafts/back-block/print');
+	await page.locator('[data-alive=true]').waitFor();
+	const file = page.waitForEvent('download');
+	await page.getByRole('button', { name: /PDF/ }).first().click();
+	await file;
+	expect(sent.length).toBeGreaterThan(5);
+	for (const request of sent) {
+		expect(request).toMatch(/^GET http:\/\/localhost:/);
+		for (const text of Object.values(own)) {
+			expect(request).not.toContain(text);
+			expect(request).not.toContain(text.replace('.', ''));
+		}
+	}
+});
