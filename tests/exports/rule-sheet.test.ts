@@ -1,6 +1,7 @@
 import { english, speechFor } from '../support/speech.ts';
 import { describe, expect, it } from 'vitest';
 import { refusalOf } from '../support/refusal.ts';
+import type { Body } from '#shared/body.ts';
 import { ruleSheetPdf, type RuleSheet } from '#exports/pdf/rule-sheet.ts';
 import { backBlock, frontBlock } from '../drafting/lesson-method.ts';
 import { draftOf } from '../drafting/small-method.ts';
@@ -27,6 +28,14 @@ describe('a rule sheet', () => {
 		expect(pages).toContain('Armhole drop 3 cm');
 		expect(pages).not.toContain('Bust span');
 		expect(pages).not.toContain('Front neck drop');
+	});
+
+	it('says of a measurement that no tape took how it came about', async () => {
+		const sheet = sheetOf();
+		const body: Body = { ...HERON, supposed: { shoulderWidth: 'estimated', backLength: 'workedOut' } };
+		const pages = plain(pageTexts(await ruleSheetPdf({ ...sheet, body }, fileOptions('Rules'))).join(' '));
+		expect(pages).toContain('shoulder point to shoulder point 38.4 cm, estimated');
+		expect(pages).toContain('42.5 cm, worked out');
 	});
 
 	it('has the arithmetic of a step as it is worked by hand', async () => {
