@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { refusalOf } from '../support/refusal.ts';
 import { readBody } from '#shared/body.ts';
+import type { MeasurementKey } from '#shared/measurements.ts';
 import type { OwnBodyFile } from '#ui/keeping/schemas.ts';
 import { openedBody } from '#ui/pages/measurements/body-file.ts';
 import {
@@ -21,6 +22,9 @@ const FILE: OwnBodyFile = {
 	neck: '37',
 	shoulderWidth: '38,4'
 };
+
+const standing = (file: OwnBodyFile, key: MeasurementKey) =>
+	standingFor(readBody(file), key, 'cm', undefined);
 
 describe('a second reading', () => {
 	it('is kept with the first, and their mean is the measurement', () => {
@@ -51,10 +55,10 @@ describe('a second reading', () => {
 describe('what stands for a measurement that was not taken', () => {
 	it('is worked out from nape to waist, where that was taken, and follows it', () => {
 		const file = withTyped(FILE, 'napeToWaist', '40.5', 'cm');
-		const standing = standingFor(file, 'backLength', undefined);
-		expect(standing).toEqual({ how: 'workedOut', value: 425 });
-		if (!standing) return;
-		const kept = withStanding(file, 'backLength', standing);
+		const found = standing(file, 'backLength');
+		expect(found).toEqual({ how: 'workedOut', value: 425 });
+		if (!found) return;
+		const kept = withStanding(file, 'backLength', found);
 		expect(readBody(kept)).toMatchObject({
 			measurements: { backLength: 425 },
 			supposed: { backLength: 'workedOut' }
@@ -64,10 +68,10 @@ describe('what stands for a measurement that was not taken', () => {
 	});
 
 	it('is estimated from the others, and changes with them; typed over, it is taken', () => {
-		const standing = standingFor(FILE, 'bustSpan', undefined);
-		expect(standing?.how).toBe('estimated');
-		if (!standing) return;
-		const kept = withStanding(FILE, 'bustSpan', standing);
+		const found = standing(FILE, 'bustSpan');
+		expect(found?.how).toBe('estimated');
+		if (!found) return;
+		const kept = withStanding(FILE, 'bustSpan', found);
 		const larger = refreshed(withTyped(kept, 'bust', '104', 'cm'), undefined);
 		const [before, after] = [kept, larger].map((file) => readBody(file).measurements.bustSpan ?? 0);
 		expect(after).toBeGreaterThan(before ?? Infinity);
@@ -75,8 +79,8 @@ describe('what stands for a measurement that was not taken', () => {
 	});
 
 	it('is not made of next to nothing, nor of what the survey has nothing like', () => {
-		expect(standingFor({ unit: 'cm', allowances: {}, bust: '96' }, 'hip', undefined)).toBeUndefined();
-		expect(standingFor(FILE, 'acrossChest', undefined)).toBeUndefined();
+		expect(standing({ unit: 'cm', allowances: {}, bust: '96' }, 'hip')).toBeUndefined();
+		expect(standing(FILE, 'acrossChest')).toBeUndefined();
 	});
 });
 

@@ -1,4 +1,4 @@
-import { readBody } from '#shared/body.ts';
+import { readBody, type Body } from '#shared/body.ts';
 import type { MeasurementKey, Supposed } from '#shared/measurements.ts';
 import { judge } from '#shared/plausible/doubts.ts';
 import { expected, surveyedOf, type Expected } from '#shared/plausible/expect.ts';
@@ -16,14 +16,14 @@ const ENOUGH = 3;
 export type Standing =
 	{ readonly how: 'workedOut'; readonly value: Mm } | ({ readonly how: 'estimated' } & Expected);
 
-/** What may stand for a measurement of a body's file; `choice` is whose survey it is compared with. */
+/** What may stand for a measurement of a body that is seen in `unit`; `choice` is whose survey it is compared with. */
 export const standingFor = (
-	file: OwnBodyFile,
+	body: Body,
 	key: MeasurementKey,
+	unit: Unit,
 	choice: People | undefined
 ): Standing | undefined => {
-	const body = readBody(file);
-	const { trusted, people } = judge(body, body.unit, choice);
+	const { trusted, people } = judge(body, unit, choice);
 	const nape = body.measurements.napeToWaist;
 	if (key === 'backLength' && nape !== undefined && !body.supposed?.napeToWaist)
 		return { how: 'workedOut', value: mm(nape + SIDE_NECK_OVER_NAPE) };
@@ -46,7 +46,7 @@ export const withStanding = (
 /** A body's file with everything that was not taken made anew of what was: it changes with it. */
 export const refreshed = (file: OwnBodyFile, choice: People | undefined): OwnBodyFile =>
 	(Object.keys(file.supposed ?? {}) as MeasurementKey[]).reduce((made, key) => {
-		const standing = standingFor(made, key, choice);
+		const standing = standingFor(readBody(made), key, made.unit, choice);
 		return standing ? withStanding(made, key, standing) : made;
 	}, file);
 
