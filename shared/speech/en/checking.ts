@@ -1,4 +1,5 @@
 import { onPaper } from './on-paper.ts';
+import { photograph } from './photograph.ts';
 
 /** What is said on the page of paper drafts alone. */
-export const checking = { onPaper };
+export const checking = { onPaper, photograph };
