@@ -21,6 +21,11 @@ const PAGES = readdirSync(ROUTES, { recursive: true, encoding: 'utf8' })
 		file.includes('[lesson]') ? [path.join(ROUTES, file), LESSON_TEXT] : [path.join(ROUTES, file)]
 	);
 
+/** What lessons may embed: what a page has of it as well is kept apart from all else that the page has. */
+const EMBEDS = readdirSync(under('src/lib/ui/embeds'))
+	.filter((file) => file.endsWith('.svelte'))
+	.map((file) => under(`src/lib/ui/embeds/${file}`));
+
 /** What every page says from the start, in one language: fetched whole, and without the other. */
 const FIRST_WORDS = ['en', 'es'].map((language) => [under(`shared/speech/${language}/first.ts`)]);
 
@@ -31,8 +36,10 @@ const broughtIn = (roots: readonly string[], graph: Rolldown.ChunkingContext): R
 	return found;
 };
 
-/** Modules of ours; the framework's own are parted by the bundler. */
-const OURS = /[\\/](src[\\/]lib|shared|node_modules[\\/](?!svelte|@sveltejs))[\\/]/;
+/** Modules of ours, and what shapes are told by; other packages, and the framework, are parted by the bundler. */
+const SHAPES = /node_modules[\\/]zod[\\/]/;
+const isOurs = (id: string): boolean =>
+	SHAPES.test(id) || (/[\\/](src[\\/]lib|shared)[\\/]/.test(id) && !id.includes('node_modules'));
 
 /** What the bundler adds for whatever is fetched later: every page has it. */
 const LATER = /vite[\\/]preload-helper/;
@@ -41,25 +48,34 @@ const EVERY_PAGE = `pages-${'1'.repeat(PAGES.length)}`;
 /** A file that holds less than so many letters, as they are written, weighs no more than what is sent with each file. */
 const LITTLE = 6000;
 
+/** What only lessons begin with. */
+const A_LESSON = `pages-${PAGES.map((roots) => (roots.length > 1 ? '1' : '0')).join('')}`;
+
+/** Whether whoever fetches a file of pages fetches another one as well. */
+const comesWith = (file: string, other: string): boolean =>
+	other.startsWith('pages-') && [...file].every((page, i) => page !== '1' || other[i] === '1');
+
 /** The file that each module of ours goes into, by what begins with it. */
 const filesOf = (graph: Rolldown.ChunkingContext): ReadonlyMap<string, string> => {
 	const fileOf = new Map<string, string>();
+	const embedded = broughtIn(EMBEDS, graph);
 	const sort = (kind: string, all: readonly (readonly string[])[]): void => {
 		const reach = all.map((roots) => broughtIn(roots, graph));
+		const nameOf = (id: string): string => {
+			// In two files, one for pages that need less of it, it weighed nearly a kilobyte more in a lesson.
+			if (SHAPES.test(id)) return 'shapes';
+			const name = `${kind}${reach.map((modules) => (modules.has(id) ? '1' : '0')).join('')}`;
+			return embedded.has(id) && !comesWith(A_LESSON, name) ? `${name}-embedded` : name;
+		};
 		for (const id of new Set(reach.flatMap((modules) => [...modules])))
-			if (OURS.test(id) && !fileOf.has(id))
-				fileOf.set(id, `${kind}${reach.map((modules) => (modules.has(id) ? '1' : '0')).join('')}`);
+			if (isOurs(id) && !fileOf.has(id)) fileOf.set(id, nameOf(id));
 	};
 	sort('pages-', PAGES);
 	sort('words-', FIRST_WORDS);
 	return fileOf;
 };
 
-/** Whether whoever fetches a file of pages fetches another one as well. */
-const comesWith = (file: string, other: string): boolean =>
-	other.startsWith('pages-') && [...file].every((page, i) => page !== '1' || other[i] === '1');
-
-/** Puts what is in little files into larger ones: whoever needs it fetches those, and those fetch nothing more for it. */
+/** Puts what is in little files of lessons into larger ones: whoever needs it fetches those, and those fetch nothing more for it. */
 const withoutLittle = (
 	fileOf: ReadonlyMap<string, string>,
 	graph: Rolldown.ChunkingContext
@@ -71,7 +87,7 @@ const withoutLittle = (
 	const all = [...new Set(fileOf.values())].filter((file) => file.startsWith('pages-'));
 	const large = all.filter((file) => !isLittle(file));
 	const hosts = new Map<string, string>();
-	for (const file of all.filter(isLittle)) {
+	for (const file of all.filter((each) => isLittle(each) && comesWith(A_LESSON, each))) {
 		const needs = idsOf(file).flatMap((id) => graph.getModuleInfo(id)?.importedIds ?? []);
 		const host = large.find(
 			(other) => comesWith(file, other) && needs.every((need) => comesWith(other, fileOf.get(need) ?? other))
@@ -140,7 +156,7 @@ export default defineConfig({
 						codeSplitting: {
 							includeDependenciesRecursively: false,
 							// What a page alone has from elsewhere goes with it: left in the page's own file, that file and this one would wait for each other.
-							groups: [{ name: chunkOf, test: (id: string) => OURS.test(id) || LATER.test(id) }]
+							groups: [{ name: chunkOf, test: (id: string) => isOurs(id) || LATER.test(id) }]
 						}
 					}
 				}

@@ -1,5 +1,4 @@
 import { onPaper } from './on-paper.ts';
-import { photograph } from './photograph.ts';
 
 /** What is said on the page of paper drafts alone. */
-export const checking = { onPaper, photograph };
+export const checking = { onPaper };

@@ -1,5 +1,4 @@
 import { onPaper } from './on-paper.ts';
-import { photograph } from './photograph.ts';
 
 /** Lo que solo se dice en la página de los trazados en papel. */
-export const checking = { onPaper, photograph };
+export const checking = { onPaper };

@@ -19,7 +19,6 @@ export interface WayProps {
 
 /** The ways in which a paper draft is measured, each brought in when it is chosen. */
 export const WAYS = {
-	tape: () => import('./tape/ByTape.svelte'),
-	photograph: () => import('./photograph/ByPhotograph.svelte')
+	tape: () => import('./tape/ByTape.svelte')
 } as const;
 export type Way = keyof typeof WAYS;

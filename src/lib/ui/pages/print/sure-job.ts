@@ -33,6 +33,7 @@ export const workOutSureness = (
 		end();
 		tell(undefined);
 	});
-	worker.postMessage(job);
+	// As plain data: what Svelte watches cannot be sent, and its own way to make it plain would go into every page.
+	worker.postMessage(JSON.parse(JSON.stringify(job)));
 	return end;
 };
