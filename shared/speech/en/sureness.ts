@@ -34,9 +34,19 @@ export const sureness = (v: Voice) => {
 		drawing: ({ draft }: { draft: string }) => `${draft}: round each point, how far it can move`,
 		ovals:
 			'The pale ovals show which way each point moves and how far, at the scale of the draft; the pale band along a line, the same for places on it.',
-		/** Why points are checked to a tolerance, from how far half of them move anyway and what a slip of the pencil adds. */
-		tolerance: ({ tolerance, half, together }: { tolerance: Mm; half: Mm; together: Mm }) =>
-			`Why a mark may be ${size(tolerance)} off: the tape by itself moves half of these points by more than ${finely(half)}, and a mark that is ${size(tolerance)} off as well makes that ${finely(together)}. To draw finer would not make the garment fit better; to draw as roughly as the tape reads would make it fit worse.`,
+		/** Why points are checked to a tolerance, from how far half of them move anyway and what a slip of the pencil adds; whether it adds enough to count. */
+		tolerance: ({
+			tolerance,
+			half,
+			together,
+			counts
+		}: {
+			tolerance: Mm;
+			half: Mm;
+			together: Mm;
+			counts: boolean;
+		}) =>
+			`Why a mark may be ${size(tolerance)} off: the tape by itself moves half of these points by more than ${finely(half)}, and a mark that is ${size(tolerance)} off as well makes that ${finely(together)}. ${counts ? 'In this draft the mark counts nearly as much as the tape: draw it as finely as you can.' : 'To draw finer would not make the garment fit better; to draw as roughly as the tape reads would make it fit worse.'}`,
 		still: ({ tolerance }: { tolerance: Mm }) =>
 			`The measurements move no point of this draft, so that only the mark itself, ${size(tolerance)}, is unsure.`,
 		listAbout: 'Points, the least sure first',

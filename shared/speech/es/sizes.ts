@@ -39,7 +39,7 @@ export const sizes: typeof english = (v) => {
 		added: ({ name }) => `${name} se añadió a los cuerpos de arriba y está elegida.`,
 		estimated: ({ value, sd }) => `estimada: ${v.bare(value)} ± ${v.length(mm(Math.round(sd)))}`,
 		estimates:
-			'«Estimada»: la media de las mujeres o los hombres del estudio de medidas del ejército de EE. UU. de 1988 que tienen esos contornos; dos de cada tres quedan dentro del ±. El largo delantero sale algo corto, porque no se tomó sobre el busto: esa mídela tú.',
+			'«Estimada»: la media de las mujeres o los hombres del estudio de medidas del ejército de EE. UU. de 1988 que tienen esos contornos; dos de cada tres quedan dentro del ±. El largo delantero sale algo corto, porque no se tomó sobre el busto: ese mídelo tú.',
 		nearest: ({ body }) => `¿Qué talla se acerca más a ${body}?`,
 		nearestIs: ({ name, errors: apart }) =>
 			apart <= 1

@@ -33,8 +33,8 @@ export const sureness: typeof english = (v) => {
 		drawing: ({ draft }) => `${draft}: alrededor de cada punto, cuánto puede moverse`,
 		ovals:
 			'Los óvalos pálidos muestran hacia dónde se mueve cada punto y cuánto, a la escala del trazado; la banda pálida a lo largo de una línea, lo mismo de sus puntos.',
-		tolerance: ({ tolerance, half, together }) =>
-			`Por qué una marca puede desviarse ${size(tolerance)}: la cinta por sí sola mueve la mitad de estos puntos más de ${finely(half)}, y una marca que además se desvía ${size(tolerance)} hace que sean ${finely(together)}. Dibujar más fino no haría que la prenda sentara mejor; dibujar con tan poca precisión como lee la cinta haría que sentara peor.`,
+		tolerance: ({ tolerance, half, together, counts }) =>
+			`Por qué una marca puede desviarse ${size(tolerance)}: la cinta por sí sola mueve la mitad de estos puntos más de ${finely(half)}, y una marca que además se desvía ${size(tolerance)} hace que sean ${finely(together)}. ${counts ? 'En este trazado la marca cuenta casi tanto como la cinta: dibújala tan fina como puedas.' : 'Dibujar más fino no haría que la prenda sentara mejor; dibujar con tan poca precisión como lee la cinta haría que sentara peor.'}`,
 		still: ({ tolerance }) =>
 			`Las medidas no mueven ningún punto de este trazado, así que solo la marca misma, ${size(tolerance)}, es insegura.`,
 		listAbout: 'Puntos, los menos seguros primero',
