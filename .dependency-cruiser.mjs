@@ -127,6 +127,9 @@ export const uiFloors = {
 	embeds:
 		'A lesson of any page may embed these, so they know no page. ' +
 		'Take what they need from the drafting or the garment that the page provides.',
+	exercises:
+		'An exercise is asked in a learner’s own practice and in one that a class was set, and knows neither. ' +
+		'Take the exercise, and what is done with an answer, from the page.',
 	pages: ''
 };
 

@@ -130,6 +130,12 @@ const plants: readonly Plant[] = [
 		sees: target('src/lib/ui/pages/planted')
 	},
 	{
+		rule: 'ui-exercises-imports-only-lower-floors',
+		file: 'src/lib/ui/exercises/Planted.svelte',
+		text: svelteImport('#ui/pages/planted/planted-target.ts'),
+		sees: target('src/lib/ui/pages/planted')
+	},
+	{
 		rule: 'a-page-imports-no-other-page',
 		file: 'src/lib/ui/pages/planted-too/Planted.svelte',
 		text: svelteImport('../planted/planted-target.ts'),

@@ -12,16 +12,9 @@ import type { Diagnosis, Slip } from '#checker/missteps/misstep.ts';
 import type { Draft, Drafted } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import type { Explanation } from '#drafting/steps/step-rules.ts';
+import { EXERCISE_KINDS, type ExerciseKind } from './exercise-kinds.ts';
 
-export const EXERCISE_KINDS = [
-	'next-point',
-	'find-wrong',
-	'work-number',
-	'true-seams',
-	'find-start'
-] as const;
-/** What an exercise asks for. */
-export type ExerciseKind = (typeof EXERCISE_KINDS)[number];
+export { EXERCISE_KINDS, type ExerciseKind };
 
 /**
  * What an exercise is made from: the same key always gives the same exercise, so that a key is all that
