@@ -107,7 +107,10 @@ const chunkOf = (id: string, graph: Rolldown.ChunkingContext): string | null =>
 	LATER.test(id) ? EVERY_PAGE : ((files ??= withoutLittle(filesOf(graph), graph)).get(id) ?? null);
 
 /** What is judged by. */
-const JUDGING = ['shared', 'src/lib/geometry', 'src/lib/drafting', 'src/lib/checker'].map(under);
+const JUDGING = [
+	...['shared', 'src/lib/geometry', 'src/lib/drafting', 'src/lib/garment'],
+	...['src/lib/checker', 'src/lib/practice']
+].map(under);
 
 /** A hash of all that judges: the class server writes it beside each verdict. */
 const engine = (): string => {

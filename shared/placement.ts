@@ -52,3 +52,6 @@ export type LinePlacement = Extract<Placement, { kind: 'line' }>;
 export type Place = z.infer<typeof place>;
 /** What a learner typed, as written. */
 export type Typed = z.infer<typeof typed>;
+
+/** Parts of it that answers to exercises have too. */
+export { place as placeSchema, unit as unitSchema, writing as writingSchema };

@@ -99,6 +99,36 @@ onBoth('marks for a learning platform', (newStorePlace) => {
 		entry: { placement: { kind: 'point', at: [40, 222] }, checked: true, kept: false, help: 0, shown: false }
 	};
 
+	it('are those of the best of several attempts, each sent later than the last', async () => {
+		const { handIn, assignment, secret } = await newLearner({}, { wholeAttempts: 3 });
+		const next = async (after: number): Promise<void> => {
+			await school.ask(USE_CASES.beginAnew, secret, { assignment, after });
+			await school.ask(USE_CASES.openAssignment, secret, { assignment });
+		};
+		const given = () => scores().map(({ scoreGiven }) => scoreGiven);
+		await handIn();
+		await round();
+		expect(given()).toEqual([1]);
+		school.later(MINUTE);
+		await next(1);
+		await handIn({ attempt: 2, ...wrong });
+		await round();
+		// The second is worse: what arrives is still the first, which is over now.
+		expect(given().every((mark) => mark === 1)).toBe(true);
+		school.later(MINUTE);
+		await next(2);
+		await handIn({ attempt: 3 });
+		await handIn({
+			attempt: 3,
+			step: 'W',
+			entry: { ...wrong.entry, placement: { kind: 'point', at: [0, 425] } }
+		});
+		await round();
+		expect(given().at(-1)).toBe(2);
+		const times = scores().map(({ timestamp }) => Date.parse(String(timestamp)));
+		expect(times).toEqual([...new Set(times)].toSorted((a, b) => a - b));
+	});
+
 	it('arrive once each time that they change, each later than the last, with a comment and when it was handed in', async () => {
 		const { handIn, sub, link, assignment } = await newLearner();
 		await round();

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
-import type { Done, HandedEntry } from '#shared/hand-in.ts';
+import type { HandedEntry, StepDone } from '#shared/hand-in.ts';
 import { judged, verdictOn, type LearnersWork } from '#checker/work.ts';
 import { evaluate } from '#drafting/evaluate.ts';
 import { chanceOf } from '#practice/chance.ts';
@@ -27,7 +27,10 @@ const steps = new Set(asked.flatMap((each) => each.steps));
 const bodies = DEMO_BODIES.slice(0, 5).map(({ body }) => body);
 const worked = bodies.map((body, i) => ({
 	body,
-	events: scriptedMarks(methods, steps, body, chanceOf(i)).map((done): Done => ({ assignment: 'a', ...done }))
+	events: scriptedMarks(methods, steps, body, chanceOf(i)).map((done): StepDone => ({
+		assignment: 'a',
+		...done
+	}))
 }));
 
 describe('marks that are judged one by one', () => {

@@ -48,7 +48,7 @@ onBoth('marking anew', (newStorePlace) => {
 		expect(old).toBe(2);
 		expect(changes).toEqual([
 			{
-				...{ learner: on.learners['Ada']?.id, name: 'Ada', total: { before: 1, after: 0.9 } },
+				...{ learner: on.learners['Ada']?.id, name: 'Ada', attempt: 1, total: { before: 1, after: 0.9 } },
 				steps: [{ method: 'back-block', step: 'U', before: 1, after: 0.9 }]
 			}
 		]);

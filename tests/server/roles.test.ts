@@ -187,6 +187,12 @@ const ROWS: Readonly<Record<keyof typeof USE_CASES, Row>> = {
 		otherLearner: 'notThere',
 		input: ({ assignment }) => ({ assignment })
 	},
+	// Of what each learner has before: nothing was handed in for it.
+	beginAnew: {
+		...anyLearner,
+		...{ learner: 'noMore', classmate: 'noMore', otherLearner: 'notThere' },
+		input: ({ assignment }) => ({ assignment, after: 1 })
+	},
 	comeAgain: { ...everybody('linkUsed'), input: () => ({ link: 'x', passphrase: PASSPHRASE }) },
 	// Each says whose it is: what somebody else at the same browser did is not theirs.
 	handIn: {

@@ -1,5 +1,5 @@
 import type { Body } from '#shared/body.ts';
-import type { Done } from '#shared/hand-in.ts';
+import type { StepDone } from '#shared/hand-in.ts';
 import { placementSchema, type Placement } from '#shared/placement.ts';
 import { placementOfPath, placeOfPoint } from '#checker/placed.ts';
 import { evaluate, type Draft } from '#drafting/evaluate.ts';
@@ -31,13 +31,13 @@ export const scriptedMarks = (
 	asked: ReadonlySet<string>,
 	body: Body,
 	chance: Chance
-): readonly Omit<Done, 'assignment'>[] => {
-	const marks: Omit<Done, 'assignment'>[] = [];
+): readonly Omit<StepDone, 'assignment'>[] => {
+	const marks: Omit<StepDone, 'assignment'>[] = [];
 	for (const method of methods) {
 		const evaluation = evaluate(method, body);
 		if (evaluation.kind !== 'drafted') throw new Error(`${method.id} cannot be drafted`);
 		const put = (step: string, placement: Placement, kept = false): void => {
-			const done = (checked: boolean, keeps: boolean): Omit<Done, 'assignment'> => ({
+			const done = (checked: boolean, keeps: boolean): Omit<StepDone, 'assignment'> => ({
 				...{ method: method.id, step },
 				entry: { placement, checked, kept: keeps, help: keeps ? 1 : 0, shown: false }
 			});

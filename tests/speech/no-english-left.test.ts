@@ -36,7 +36,7 @@ const EXCEPTIONS: readonly Exception[] = [
 	{ file: /server\/store\//, words: /^[a-z]|^PRAGMA/, because: 'said to a database' },
 	{
 		words: /^[a-z?/][\w/?-]*$/,
-		file: /pages\/class\/((handing|teaching)\/)?\w+\.svelte$/,
+		file: /pages\/class\/((handing|teaching|practising)\/)?\w+\.svelte$/,
 		because: 'what a form sends and where, and how a browser fills it in'
 	},
 	{
@@ -57,7 +57,7 @@ const EXCEPTIONS: readonly Exception[] = [
 	{ file: /gradebook\/score\.ts$/, words: /^(Completed|Pending)$/, because: 'said to a learning platform' },
 	{
 		file: /server\/(use-cases|people|handing)\//,
-		words: /^([a-z]+\.[a-z]+ as [a-z]+|is not)$/,
+		words: /^(([a-z]+\.)?[a-z]+ as [a-z]+|is not)$/,
 		because: 'said to a database'
 	},
 	{ file: /page-language\.ts$/, words: /; SameSite=Lax$/, because: 'a header of HTTP' }

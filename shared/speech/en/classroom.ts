@@ -111,6 +111,8 @@ export const classroom = (v: Voice) => {
 		changedMeanwhile: 'Something has changed since this was shown. Look again, then decide.',
 		frozen:
 			'Somebody has handed in for this, so it stays as it was asked. Set it once more under another name, as you would have it now.',
+		noMore:
+			'It cannot be begun anew now: it is over, no attempt is left, or nothing was handed in for the last one.',
 		noExam: 'This is no exam: everything is handed in as it is drafted.',
 		tooMany: 'Too many tries. Wait ten minutes.',
 		otherSite: 'This was sent from a page of another site, and was not done.',
@@ -124,6 +126,9 @@ export const classroom = (v: Voice) => {
 			reason: 'Say in at most 500 letters why.',
 			text: 'Write something, in at most 500 letters.',
 			'task.lessons': 'Choose at least one lesson.',
+			'task.practice.methods': 'Choose at least one draft to practise.',
+			'task.practice.kinds': 'Choose at least one kind of exercise that the chosen drafts have.',
+			'task.practice.count': 'Set from 1 to 40 exercises.',
 			minutes: 'Give whole minutes, from 0 to 40320 (four weeks).',
 			steps: 'Name two steps of the one lesson that you chose, as they are written on the sheet: A and H.'
 		} as Readonly<Record<string, string>>,

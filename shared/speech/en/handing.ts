@@ -47,7 +47,6 @@ export const handing = (v: Voice) => {
 			minutes === 0 ? '' : `${v.number(minutes)} minutes more`,
 		extraMinutes: 'Minutes after the end',
 		giveTime: 'Give the time',
-		attempts: 'Tries at a step (empty: as many as they like)',
 		wrongCost: 'What a wrong try takes, in hundredths of a step',
 		hintCost: 'What each rung of help takes, in hundredths of a step',
 		opens: 'Opens (empty: at once)',

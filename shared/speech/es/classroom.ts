@@ -109,6 +109,8 @@ export const classroom: typeof english = (v) => {
 		changedMeanwhile: 'Algo ha cambiado desde que se mostró. Mira otra vez y decide.',
 		frozen:
 			'Alguien ha entregado ya algo, así que queda como se pidió. Ponlo otra vez con otro nombre, como lo quieres ahora.',
+		noMore:
+			'Ahora no se puede empezar de nuevo: ha terminado, no quedan intentos o no has entregado nada en el último.',
 		noExam: 'Esto no es un examen: todo se entrega según se traza.',
 		tooMany: 'Demasiados intentos. Espera diez minutos.',
 		otherSite: 'Esto se envió desde una página de otro sitio y no se ha hecho.',
@@ -120,6 +122,9 @@ export const classroom: typeof english = (v) => {
 			mark: 'La puntuación de un paso está entre 0 y 1.',
 			reason: 'Di por qué, con 500 letras como mucho.',
 			text: 'Escribe algo, con 500 letras como mucho.',
+			'task.practice.methods': 'Elige al menos un patrón para practicar.',
+			'task.practice.kinds': 'Elige al menos un tipo de ejercicio que tengan los patrones elegidos.',
+			'task.practice.count': 'Manda de 1 a 40 ejercicios.',
 			'task.lessons': 'Elige al menos una lección.',
 			minutes: 'Da minutos enteros, de 0 a 40320 (cuatro semanas).',
 			steps: 'Nombra dos pasos de la única lección que elegiste, como están en la hoja: A y H.'

@@ -45,7 +45,6 @@ export const handing: typeof english = (v) => {
 		extraAbout: ({ minutes }) => (minutes === 0 ? '' : `${v.number(minutes)} minutos más`),
 		extraMinutes: 'Minutos después del cierre',
 		giveTime: 'Dar el tiempo',
-		attempts: 'Intentos por paso (vacío: los que se quiera)',
 		wrongCost: 'Lo que quita un intento fallido, en centésimas de un paso',
 		hintCost: 'Lo que quita cada ayuda, en centésimas de un paso',
 		opens: 'Se abre (vacío: enseguida)',

@@ -40,6 +40,8 @@ const STATUS = {
 	frozen: 409,
 	/** It is done as practice, which has no end of its own. */
 	noExam: 409,
+	/** No other attempt may be begun: there is none left, it is over, or the last one has nothing in it. */
+	noMore: 409,
 	tooMany: 429
 } as const;
 

@@ -1,4 +1,4 @@
-import { assignmentOf, type Assignment } from '../handing/attempts.ts';
+import { assignmentOf, attemptsAt, type Assignment } from '../handing/attempts.ts';
 import { newSecret } from '../people/ids.ts';
 import type { AttemptRow, MarkColumnRow, PlatformRow, SendingRow } from '../store/tables.ts';
 import type { World } from '../world.ts';
@@ -31,37 +31,39 @@ const changed = ({
 	db
 		.selectFrom('sendings')
 		.innerJoin('mark_columns', 'mark_columns.id', 'sendings.mark_column')
-		.innerJoin('attempts', (join) =>
-			join
-				.onRef('attempts.assignment', '=', 'mark_columns.assignment')
-				.onRef('attempts.learner', '=', 'sendings.person')
-		)
 		.select(['sendings.id', 'sendings.looked'])
 		.where('sendings.looked', '<=', now() - LOOK_AGAIN)
-		.where('attempts.received', '>', 0)
-		.where((is) =>
-			is.or([
-				is('attempts.received', '>', is.ref('sendings.upto')),
-				is('sendings.look_at', '<=', now()),
-				is('attempts.ended', '>', is.ref('sendings.looked')),
-				is.exists(
-					is
-						.selectFrom('verdicts')
-						.select('verdicts.id')
-						.whereRef('verdicts.attempt', '=', 'attempts.id')
-						.whereRef('verdicts.at', '>', 'sendings.looked')
-				)
-			])
-		)
+		.where((is) => {
+			const attempts = is
+				.selectFrom('attempts')
+				.whereRef('attempts.assignment', '=', 'mark_columns.assignment')
+				.whereRef('attempts.learner', '=', 'sendings.person')
+				.where('attempts.received', '>', 0);
+			const received = attempts.select(({ fn }) => fn.sum<number>('attempts.received').as('received'));
+			return is.and([
+				is.exists(attempts.select('attempts.id')),
+				is.or([
+					is(received, '>', is.ref('sendings.upto')),
+					is('sendings.look_at', '<=', now()),
+					is.exists(attempts.select('attempts.id').whereRef('attempts.ended', '>', 'sendings.looked')),
+					is.exists(
+						attempts
+							.innerJoin('verdicts', 'verdicts.attempt', 'attempts.id')
+							.select('verdicts.id')
+							.whereRef('verdicts.at', '>', 'sendings.looked')
+					)
+				])
+			]);
+		})
 		.orderBy('sendings.looked')
 		.limit(TOGETHER)
 		.execute();
 
-/** The attempt that a mark is of, with its assignment; undefined where one of them was removed meanwhile. */
+/** The attempts that a mark is of, with their assignment; undefined where that was removed meanwhile. */
 const workOf = async (
 	world: World,
 	sending: SendingRow
-): Promise<{ readonly assignment: Assignment; readonly attempt: AttemptRow } | undefined> => {
+): Promise<{ readonly assignment: Assignment; readonly attempts: readonly AttemptRow[] } | undefined> => {
 	const { db } = world.store;
 	const row = await db
 		.selectFrom('assignments')
@@ -69,15 +71,8 @@ const workOf = async (
 		.selectAll('assignments')
 		.where('mark_columns.id', '=', sending.mark_column)
 		.executeTakeFirst();
-	const attempt =
-		row &&
-		(await db
-			.selectFrom('attempts')
-			.selectAll()
-			.where('assignment', '=', row.id)
-			.where('learner', '=', sending.person)
-			.executeTakeFirst());
-	return row && attempt && { assignment: assignmentOf(world, row), attempt };
+	if (!row) return undefined;
+	return { assignment: assignmentOf(world, row), attempts: await attemptsAt(world, row.id, sending.person) };
 };
 
 /** Whether a score says what the last one said: that more was handed in, which changed nothing, is not sent. */
@@ -98,8 +93,8 @@ export const lookAtChanged = async (world: World): Promise<void> => {
 			.returningAll()
 			.executeTakeFirst();
 		const work = sending && (await workOf(world, sending));
-		if (!work) continue;
-		const { score, upto, lookAt } = await scoreOf(world, work.assignment, work.attempt, sending.language);
+		if (!work || work.attempts.length === 0) continue;
+		const { score, upto, lookAt } = await scoreOf(world, work.assignment, work.attempts, sending.language);
 		const fresh = {
 			score: JSON.stringify(score),
 			state: 'waiting',

@@ -1,6 +1,6 @@
 import { isLanguage, type Language } from '#shared/speech/language.ts';
 import { serverSpeech } from '#shared/speech/server-speech.ts';
-import { endOf, eventsOf, verdictOf, type Assignment, type Seen } from '../handing/attempts.ts';
+import { bestOf, endOf, eventsOf, verdictsOf, type Assignment, type Seen } from '../handing/attempts.ts';
 import type { AttemptRow } from '../store/tables.ts';
 import type { World } from '../world.ts';
 
@@ -34,25 +34,35 @@ interface Looked {
 }
 
 /**
- * The score of an attempt as it stands. What is not finished is pending while there is an end at which it will be final; without
- * an end it counts as it stands, since many platforms show nothing that is pending. An exam's mark is told when it is over.
+ * The score of a learner's work as it stands: of the attempt that counts, of those that may be told. What is not finished is pending
+ * while there is an end at which it will be final; without an end it counts as it stands, since many platforms show nothing that is
+ * pending. An exam's mark is told when it is over.
  */
 export const scoreOf = async (
 	world: World,
 	assignment: Assignment,
-	attempt: AttemptRow,
+	attempts: readonly AttemptRow[],
 	language: string
 ): Promise<Looked> => {
-	const seen = await verdictOf(world, assignment, attempt);
-	const until = endOf(assignment.task, attempt);
-	const isOver = until !== null && until < world.now();
-	const isDone = isOver || (assignment.task.mode === 'practice' && !isUnfinished(seen));
+	const begun = attempts.filter(({ received }) => received > 0);
+	const verdicts = await verdictsOf(world, assignment, begun);
+	const { task } = assignment;
+	const all = begun.flatMap((attempt) => {
+		const seen = verdicts.get(attempt.id);
+		const until = endOf(task, attempt);
+		const isOver = until !== null && until < world.now();
+		return seen ? [{ attempt, seen, until, isOver, isTold: task.mode === 'practice' || isOver }] : [];
+	});
+	const counted = bestOf(all.filter(({ isTold }) => isTold)) ?? all.at(-1);
+	if (!counted) throw new Error('nothing was handed in');
+	const { attempt, seen, until, isOver, isTold } = counted;
+	const isDone = isOver || (task.mode === 'practice' && !isUnfinished(seen));
 	const last = (await eventsOf(world, attempt.id)).filter(({ at }) => until === null || at <= until).at(-1);
-	const isTold = assignment.task.mode === 'practice' || isOver;
+	const ends = all.flatMap((each) => (each.until === null || each.isOver ? [] : [each.until + 1]));
 	const { mark, outOf } = seen.total;
 	return {
-		upto: seen.upto,
-		lookAt: until === null || isOver ? null : until + 1,
+		upto: all.reduce((sum, each) => sum + each.seen.upto, 0),
+		lookAt: ends.length > 0 ? Math.min(...ends) : null,
 		score: {
 			activityProgress: isDone ? 'Completed' : 'InProgress',
 			gradingProgress: isDone || until === null ? 'FullyGraded' : 'Pending',

@@ -1,18 +1,21 @@
 import type { Body } from '#shared/body.ts';
 import type { Done, HandedEntry } from '#shared/hand-in.ts';
+import { MOST_ATTEMPTS } from '#shared/hand-in-limits.ts';
 import { hashOf, newId } from '../people/ids.ts';
 import { Refused } from '../refused.ts';
 import type { AssignmentRow, AttemptRow, VerdictRow } from '../store/tables.ts';
 import type { Caller, World } from '../world.ts';
+import type { ExerciseKey } from '#practice/exercises/exercise.ts';
 import { inSlices, inTurn } from '../slices.ts';
 import { hashOfMethods, marking, type Before, type Marked } from './judging.ts';
 import { overridden, overridesOf, type Override } from './remarks.ts';
-import { askedIn, bodyFor, methodsOf, taskSchema, type Asked, type Task } from './task.ts';
+import { exerciseSet, readExercises } from './exercise-set.ts';
+import { practiceMarking, type PractisedBefore } from './practice-marking.ts';
+import { bodyFor, contentsOf, judgedBy, methodsOf, taskSchema, type Contents, type Task } from './task.ts';
 
 /** An assignment as it was set. */
-export interface Assignment extends Pick<AssignmentRow, 'id' | 'class' | 'name' | 'since'> {
+export interface Assignment extends Pick<AssignmentRow, 'id' | 'class' | 'name' | 'since'>, Contents {
 	readonly task: Task;
-	readonly asked: readonly Asked[];
 }
 
 /** Reads a row back. */
@@ -21,7 +24,7 @@ export const assignmentOf = (
 	{ id, class: of, name, since, task }: AssignmentRow
 ): Assignment => {
 	const read = taskSchema.parse(JSON.parse(task));
-	return { id, class: of, name, since, task: read, asked: askedIn(read, course) };
+	return { id, class: of, name, since, task: read, ...contentsOf(read, course) };
 };
 
 /** An assignment of a learner's class that has begun. Throws Refused where there is none, or it is another's. */
@@ -37,25 +40,56 @@ export const assignedTo = async (world: World, caller: Caller, wanted: string): 
 	return found;
 };
 
-/** A learner's work on an assignment, begun where there is none yet. */
-export const attemptAt = async (
-	{ store: { db }, now }: World,
+/** All attempts of a learner at an assignment, in the order in which they were begun. */
+export const attemptsAt = async (
+	{ store: { db } }: Pick<World, 'store'>,
 	assignment: string,
 	learner: string
-): Promise<AttemptRow> => {
-	const at = now();
-	await db
-		.insertInto('attempts')
-		.values({ id: newId(at), assignment, learner, body: null, received: 0, extra: 0, ended: null, since: at })
-		.onConflict((conflict) => conflict.columns(['assignment', 'learner']).doNothing())
-		.execute();
-	return db
+): Promise<readonly AttemptRow[]> =>
+	db
 		.selectFrom('attempts')
 		.selectAll()
 		.where('assignment', '=', assignment)
 		.where('learner', '=', learner)
-		.executeTakeFirstOrThrow();
+		.orderBy('number')
+		.execute();
+
+/** Begins an attempt, where it is not begun yet: whoever asks twice at once has one. */
+export const beginAttempt = async (
+	{ store: { db }, now }: World,
+	{ assignment, learner, number, extra }: Pick<AttemptRow, 'assignment' | 'learner' | 'number' | 'extra'>
+): Promise<void> => {
+	const since = now();
+	const nothing = { body: null, exercises: null, received: 0, ended: null };
+	await db
+		.insertInto('attempts')
+		.values({ id: newId(since), assignment, learner, number, extra, since, ...nothing })
+		.onConflict((conflict) => conflict.columns(['assignment', 'learner', 'number']).doNothing())
+		.execute();
 };
+
+/** A learner's last attempt at an assignment, begun where there is none yet. */
+export const attemptAt = async (world: World, assignment: string, learner: string): Promise<AttemptRow> => {
+	const last = async (): Promise<AttemptRow | undefined> =>
+		(await attemptsAt(world, assignment, learner)).at(-1);
+	const known = await last();
+	if (known) return known;
+	await beginAttempt(world, { assignment, learner, number: 1, extra: 0 });
+	const begun = await last();
+	if (!begun) throw new Refused('notThere');
+	return begun;
+};
+
+/** By what the numbers of an attempt are drawn: others for each learner, and each time. */
+const seedFor = (assignment: string, { learner, number }: Pick<AttemptRow, 'learner' | 'number'>): string =>
+	`${assignment} ${learner}${number === 1 ? '' : ` ${number}`}`;
+
+/** For whom an attempt that is not begun would draft, or another one's sheets are made. Throws BadInput, Refused. */
+export const bodyOfSeed = (
+	{ id, task, asked }: Assignment,
+	attempt: Pick<AttemptRow, 'learner' | 'number'>,
+	own?: unknown
+): Body | undefined => bodyFor(task, methodsOf(asked), seedFor(id, attempt), own);
 
 /**
  * The body of an attempt, chosen once: whatever comes later, it stays. Undefined while the learner has not handed in their own. Throws BadInput.
@@ -64,12 +98,12 @@ export const attemptAt = async (
  */
 export const bodyOf = async (
 	{ store: { db } }: World,
-	{ id, task, asked }: Assignment,
+	assignment: Assignment,
 	attempt: AttemptRow,
 	own?: unknown
 ): Promise<Body | undefined> => {
 	if (attempt.body !== null) return JSON.parse(attempt.body) as Body;
-	const body = bodyFor(task, methodsOf(asked), `${id} ${attempt.learner}`, own);
+	const body = bodyOfSeed(assignment, attempt, own);
 	if (body)
 		await db
 			.updateTable('attempts')
@@ -78,6 +112,23 @@ export const bodyOf = async (
 			.where('body', 'is', null)
 			.execute();
 	return body;
+};
+
+/** The exercises of an attempt, drawn once: whatever a later program would draw, they stay. */
+export const exercisesOf = async (
+	{ store: { db } }: World,
+	{ id, task, practised }: Assignment,
+	attempt: AttemptRow
+): Promise<readonly ExerciseKey[]> => {
+	if (attempt.exercises !== null) return readExercises(attempt.exercises);
+	const drawn = task.practice ? exerciseSet(task.practice, practised, seedFor(id, attempt)) : [];
+	await db
+		.updateTable('attempts')
+		.set({ exercises: JSON.stringify(drawn) })
+		.where('id', '=', attempt.id)
+		.where('exercises', 'is', null)
+		.execute();
+	return drawn;
 };
 
 /** All events of an attempt, in the order of their receipts. */
@@ -99,10 +150,7 @@ export const standing = (
 	events: readonly { readonly done: Done }[]
 ): Readonly<Record<string, Readonly<Record<string, HandedEntry>>>> => {
 	const methods: Record<string, Record<string, HandedEntry>> = {};
-	for (const {
-		done: { method, step, entry }
-	} of events)
-		(methods[method] ??= {})[step] = entry;
+	for (const { done } of events) if ('method' in done) (methods[done.method] ??= {})[done.step] = done.entry;
 	return methods;
 };
 
@@ -120,7 +168,7 @@ export interface Seen extends Marked {
 }
 
 /** A verdict as its row keeps it: with what each mark was found to be, so that it is found once. */
-type Report = Marked & Pick<Seen, 'late'> & Partial<Before>;
+type Report = Marked & Pick<Seen, 'late'> & Partial<Before> & Partial<PractisedBefore>;
 
 /** What a row holds. */
 export const seenOf = ({ report, upto, at }: VerdictRow): Seen => {
@@ -134,15 +182,27 @@ export const endOf = (
 	{ extra, ended }: Pick<AttemptRow, 'extra' | 'ended'>
 ): number | null => ended ?? (closes === null ? null : closes + extra);
 
+/** Whether a learner may begin anew after some attempts: one is left, it is not over, and something was handed in for the last; an exam is handed in before that. */
+export const mayBeginAnew = (
+	{ wholeAttempts, closes, mode }: Pick<Task, 'wholeAttempts' | 'closes' | 'mode'>,
+	attempts: readonly AttemptRow[],
+	now: number
+): boolean => {
+	const last = attempts.at(-1);
+	if (!last || last.received === 0) return false;
+	if (attempts.length >= (wholeAttempts ?? MOST_ATTEMPTS)) return false;
+	if (closes !== null && closes + last.extra <= now) return false;
+	return mode === 'practice' || last.ended !== null;
+};
+
 const NOTHING: Marked = { steps: [], total: { mark: 0, outOf: 0, mistakes: 0, consequences: 0 } };
 
-/** What was said of an attempt before, by this program and these methods, where it was of no more than counts now. */
+/** What was said of an attempt before, by this program and these methods. */
 const judgedBefore = async (
 	{ store: { db }, engine }: World,
 	{ id }: AttemptRow,
-	methods: string,
-	counted: number
-): Promise<Before | undefined> => {
+	methods: string
+): Promise<Partial<Report>> => {
 	const row = await db
 		.selectFrom('verdicts')
 		.select('report')
@@ -151,29 +211,44 @@ const judgedBefore = async (
 		.where('methods', '=', methods)
 		.orderBy('upto', 'desc')
 		.executeTakeFirst();
-	const { steps = [], tried } = row ? (JSON.parse(row.report) as Partial<Report>) : {};
-	return tried && tried.events <= counted ? { steps, tried } : undefined;
+	return row ? (JSON.parse(row.report) as Partial<Report>) : {};
+};
+
+/** What is said of what counts of an attempt, on from what was said before of no more than that. */
+const found = async (
+	{ task, asked, practised }: Assignment,
+	attempt: AttemptRow,
+	inTime: readonly Done[],
+	{ steps = [], tried, practised: standings }: Partial<Report>
+): Promise<Marked> => {
+	if (task.practice && attempt.exercises !== null) {
+		const before = standings && standings.events <= inTime.length ? { practised: standings } : undefined;
+		const exercises = readExercises(attempt.exercises);
+		return inSlices(practiceMarking(exercises, practised, task, inTime, before));
+	}
+	if (task.practice || attempt.body === null) return NOTHING;
+	const before = tried && tried.events <= inTime.length ? { steps, tried } : undefined;
+	return inSlices(marking(asked, JSON.parse(attempt.body) as Body, task, inTime, before));
 };
 
 /** Judges an attempt as it stands, on from where it was judged before. */
 export const judgedNow = async (
 	world: World,
-	{ task, asked }: Assignment,
+	assignment: Assignment,
 	attempt: AttemptRow
 ): Promise<VerdictRow> => {
 	const events = await eventsOf(world, attempt.id);
-	const until = endOf(task, attempt);
+	const until = endOf(assignment.task, attempt);
 	const inTime = events.filter(({ at }) => until === null || at <= until).map(({ done }) => done);
-	const body = attempt.body === null ? undefined : (JSON.parse(attempt.body) as Body);
-	const methods = hashOfMethods(methodsOf(asked));
-	const before = await judgedBefore(world, attempt, methods, inTime.length);
-	const found = body ? await inSlices(marking(asked, body, task, inTime, before)) : NOTHING;
-	const report: Report = { ...found, late: events.length - inTime.length };
+	const methods = hashOfMethods(judgedBy(assignment));
+	const before = await judgedBefore(world, attempt, methods);
+	const marked = await found(assignment, attempt, inTime, before);
+	const report: Report = { ...marked, late: events.length - inTime.length };
 	const upto = events.at(-1)?.number ?? 0;
 	return {
 		id: hashOf([attempt.id, upto, until, world.engine, methods].join(' ')),
 		...{ attempt: attempt.id, upto, until, engine: world.engine, methods },
-		mark: Math.round(found.total.mark * 100),
+		mark: Math.round(marked.total.mark * 100),
 		report: JSON.stringify(report),
 		at: world.now()
 	};
@@ -238,7 +313,7 @@ export const verdictsOf = async (
 		.orderBy('verdicts.at')
 		.execute();
 	const overrides = await overridesOf(world, ids);
-	const methods = hashOfMethods(methodsOf(assignment.asked));
+	const methods = hashOfMethods(judgedBy(assignment));
 	const found = new Map<string, Seen>();
 	for (const attempt of attempts) {
 		const until = endOf(assignment.task, attempt);
@@ -258,22 +333,38 @@ export const verdictOf = async (world: World, assignment: Assignment, attempt: A
 	return found;
 };
 
-/** A learner with what they handed in, and what was said of it. */
-export interface Handed {
-	readonly id: string;
-	readonly name: string;
+/** An attempt with what was said of it. */
+export interface Attempted {
 	readonly attempt: AttemptRow;
 	readonly seen: Seen;
+}
+
+const shareOf = ({ seen: { total } }: Pick<Attempted, 'seen'>): number =>
+	total.outOf > 0 ? total.mark / total.outOf : 0;
+
+/** The attempt that counts, of those in which anything was handed in: the best by its share of what was asked; of equals the first. */
+export const bestOf = <A extends Pick<Attempted, 'seen'>>(attempts: readonly A[]): A | undefined =>
+	attempts.reduce<A | undefined>(
+		(best, each) => (best && shareOf(best) >= shareOf(each) ? best : each),
+		undefined
+	);
+
+/** A learner with what they handed in, and what was said of it: of the attempt that counts, and of all. */
+export interface Handed extends Attempted {
+	readonly id: string;
+	readonly name: string;
+	readonly attempts: readonly Attempted[];
 }
 
 /** All learners who have handed something in for an assignment, by name, each with what was said of it. */
 export const handedIn = async (world: World, assignment: Assignment): Promise<readonly Handed[]> => {
 	const { db } = world.store;
-	const attempts = await db
+	const rows = await db
 		.selectFrom('attempts')
 		.selectAll()
 		.where('assignment', '=', assignment.id)
 		.where('received', '>', 0)
+		.orderBy('number')
 		.execute();
 	const people = await db
 		.selectFrom('people')
@@ -281,10 +372,15 @@ export const handedIn = async (world: World, assignment: Assignment): Promise<re
 		.where('class', '=', assignment.class)
 		.orderBy('known_as')
 		.execute();
-	const seen = await verdictsOf(world, assignment, attempts);
+	const seen = await verdictsOf(world, assignment, rows);
 	return people.flatMap((person) => {
-		const attempt = attempts.find(({ learner }) => learner === person.id);
-		const own = attempt && seen.get(attempt.id);
-		return own ? [{ ...person, attempt, seen: own }] : [];
+		const attempts = rows
+			.filter(({ learner }) => learner === person.id)
+			.flatMap((attempt) => {
+				const own = seen.get(attempt.id);
+				return own ? [{ attempt, seen: own }] : [];
+			});
+		const best = bestOf(attempts);
+		return best ? [{ ...person, ...best, attempts }] : [];
 	});
 };

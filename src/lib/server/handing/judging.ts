@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { Body } from '#shared/body.ts';
-import type { Done, HandedEntry } from '#shared/hand-in.ts';
+import type { Done, HandedEntry, StepDone } from '#shared/hand-in.ts';
 import type { Placement } from '#shared/placement.ts';
 import type { Policy } from '#shared/policy.ts';
 import { TOLERANCES } from '#shared/tolerances.ts';
@@ -9,6 +9,7 @@ import { judged, verdictOn, type Judged, type LearnersWork } from '#checker/work
 import { evaluate, type Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
 import { isGiven } from '#drafting/steps/kinds.ts';
+import type { ExerciseKey } from '#practice/exercises/exercise.ts';
 import { hashOf } from '../people/ids.ts';
 import { missedAt, type Missed } from './missed.ts';
 import { methodsOf, type Asked, type Task } from './task.ts';
@@ -22,6 +23,8 @@ export interface StepMarked extends StepReport {
 	readonly missed: readonly Missed[];
 	/** Rungs of help that were opened. */
 	readonly help: number;
+	/** What an exercise asks for, where it is one. */
+	readonly about?: Pick<ExerciseKey, 'kind' | 'method' | 'step'>;
 }
 
 /** What is said of an attempt. */
@@ -30,8 +33,8 @@ export interface Marked {
 	readonly total: SubmissionReport['total'];
 }
 
-/** A mark that was wrong when it was checked. */
-interface WrongTry {
+/** A mark, or an answer, that was wrong when it was checked. */
+export interface WrongTry {
 	/** Where it lay, hashed: the same place checked again is no second try. */
 	readonly where: string;
 	readonly missed: Missed;
@@ -116,7 +119,7 @@ class Replay {
 	 *
 	 * @param isKnown whether its mark was judged before
 	 */
-	take({ step, entry }: Done, isKnown: boolean): boolean {
+	take({ step, entry }: StepDone, isKnown: boolean): boolean {
 		const before = this.entries[step];
 		this.entries[step] = entry;
 		this.#judged = undefined;
@@ -212,7 +215,7 @@ export function* marking(
 ): Generator<undefined, Marked & Before, undefined> {
 	const replays = replaysOf(asked, body, task, before.tried.wrong);
 	for (const [index, done] of events.entries())
-		if (replays.get(done.method)?.take(done, index < before.tried.events)) yield;
+		if ('method' in done && replays.get(done.method)?.take(done, index < before.tried.events)) yield;
 	const steps: StepMarked[] = [];
 	for (const { method, steps: names } of asked) {
 		const replay = replays.get(method.id);

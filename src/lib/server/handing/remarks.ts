@@ -1,7 +1,7 @@
 import { roundMark } from '#checker/marks.ts';
 import type { World } from '../world.ts';
 import type { Marked, StepMarked } from './judging.ts';
-import type { Asked } from './task.ts';
+import type { Asked, Task } from './task.ts';
 
 /** What teachers said of learners' work beside the judge: marks of their own, and words. */
 
@@ -82,8 +82,8 @@ export const overridden = <M extends Marked>(marked: M, overrides: readonly Over
 /** What a teacher said at one step, as its learner is told: in words, or by a mark with its reason. */
 export interface Remark {
 	readonly id: string;
-	/** The lesson in which the step is drafted. */
-	readonly lesson: string;
+	/** The lesson in which the step is drafted; undefined for an exercise. */
+	readonly lesson: string | undefined;
 	readonly method: string;
 	readonly step: string;
 	readonly text: string;
@@ -100,7 +100,7 @@ export interface Remark {
  */
 export const remarksFor = async (
 	world: Pick<World, 'store'>,
-	asked: readonly Asked[],
+	{ asked, task }: { readonly asked: readonly Asked[]; readonly task: Pick<Task, 'practice'> },
 	attempt: string,
 	isTold: boolean
 ): Promise<readonly Remark[]> => {
@@ -113,6 +113,6 @@ export const remarksFor = async (
 		.toSorted((a, b) => a.at - b.at)
 		.flatMap(({ id, method, step, text, mark, by, at }) => {
 			const own = asked.find((each) => each.method.id === method && each.steps.includes(step));
-			return own ? [{ id, lesson: own.lesson.id, method, step, text, mark, by, at }] : [];
+			return own || task.practice ? [{ id, lesson: own?.lesson.id, method, step, text, mark, by, at }] : [];
 		});
 };

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { MOST_ATTEMPTS } from '#shared/hand-in-limits.ts';
 
 /** What people type of themselves, read alike everywhere. */
 
@@ -43,3 +44,6 @@ export const id = z.string().max(LONGEST_ID);
 /** How a name is compared: case, kinds of letters and spaces are forgiven. */
 export const knownAs = (shown: string): string =>
 	shown.normalize('NFKC').toLocaleLowerCase('en').replace(/\s+/g, ' ').trim();
+
+/** Which of a learner's attempts, from 1; forms send it as a text. */
+export const attemptNumber = z.coerce.number().int().min(1).max(MOST_ATTEMPTS);

@@ -1,10 +1,11 @@
 import { sql, type ColumnDefinitionBuilder, type Kysely } from 'kysely';
+import type { StorePlace } from '../settings.ts';
 
 /** One step forward of the schema. It is never changed once it has been used: what is to be different is another step. */
 interface Migration {
 	/** What it brings, for whoever looks at the list of a database. */
 	readonly brings: string;
-	readonly up: (db: Kysely<unknown>) => Promise<void>;
+	readonly up: (db: Kysely<unknown>, kind: StorePlace['kind']) => Promise<void>;
 }
 
 type Column = (column: ColumnDefinitionBuilder) => ColumnDefinitionBuilder;
@@ -223,6 +224,45 @@ const exams: Migration = {
 	}
 };
 
+/** SQLite changes no constraint: the table is made anew. What refers to it does so by its name; migrate.ts sees that nothing is taken with the old one. */
+const attemptsAnew = async (db: Kysely<unknown>): Promise<void> => {
+	await table(db, 'attempts_anew')
+		.addColumn('assignment', 'text', givenPartOf('assignments'))
+		.addColumn('learner', 'text', givenPartOf('people'))
+		.addColumn('body', 'text')
+		.addColumn('received', 'bigint', given)
+		.addColumn('extra', 'bigint', given)
+		.addColumn('since', 'bigint', given)
+		.addColumn('ended', 'bigint')
+		.addColumn('exercises', 'text')
+		.addColumn('number', 'bigint', given)
+		.addUniqueConstraint('attempt_once', ['assignment', 'learner', 'number'])
+		.execute();
+	const columns = sql.raw('id, assignment, learner, body, received, extra, since, ended, exercises, number');
+	await sql`insert into attempts_anew (${columns}) select ${columns} from attempts`.execute(db);
+	await db.schema.dropTable('attempts').execute();
+	await db.schema.alterTable('attempts_anew').renameTo('attempts').execute();
+	await db.schema.createIndex('attempts_by_learner').on('attempts').column('learner').execute();
+};
+
+const several: Migration = {
+	brings: 'exercises that are set, and several attempts of one learner',
+	up: async (db, kind) => {
+		const { schema } = db;
+		await schema.alterTable('attempts').addColumn('exercises', 'text').execute();
+		await schema
+			.alterTable('attempts')
+			.addColumn('number', 'bigint', (column) => column.notNull().defaultTo(1))
+			.execute();
+		if (kind === 'folder') return attemptsAnew(db);
+		await schema.alterTable('attempts').dropConstraint('attempt_once').execute();
+		await schema
+			.alterTable('attempts')
+			.addUniqueConstraint('attempt_once', ['assignment', 'learner', 'number'])
+			.execute();
+	}
+};
+
 /** All steps, in order; the first is number 1. */
 export const MIGRATIONS: readonly Migration[] = [
 	people,
@@ -231,5 +271,6 @@ export const MIGRATIONS: readonly Migration[] = [
 	choosingLinks,
 	gradebook,
 	remarks,
-	exams
+	exams,
+	several
 ];

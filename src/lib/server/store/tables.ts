@@ -122,18 +122,22 @@ export interface AssignmentRow {
 	readonly since: number;
 }
 
-/** One learner's work on one assignment. */
+/** One learner's work on one assignment; where it may be done several times, one of these. */
 export interface AttemptRow {
 	readonly id: string;
 	readonly assignment: string;
 	readonly learner: string;
+	/** Which of theirs, from 1. */
+	readonly number: number;
 	/** The body that is drafted for, as JSON; null until a learner has agreed to hand in for their own. */
 	readonly body: string | null;
+	/** The exercises that were drawn for it, as JSON; null where there are none, or it was not opened. */
+	readonly exercises: string | null;
 	/** Events so far: the number of the last receipt. */
 	readonly received: number;
 	/** More time than the others have, in milliseconds. */
 	readonly extra: number;
-	/** When the learner handed an exam in; null before. */
+	/** When the learner handed it in: an exam, or by beginning anew; null before. */
 	readonly ended: number | null;
 	readonly since: number;
 }

@@ -1,4 +1,5 @@
 import * as assignments from './assignments.ts';
+import * as beginning from './beginning.ts';
 import * as changing from './changing.ts';
 import * as choosing from './choosing.ts';
 import * as classes from './classes.ts';
@@ -30,6 +31,7 @@ const { changeAssignment, giveTime } = changing;
 const { lessonPlan, classSheets } = planning;
 const { comeAgain } = comingAgain;
 const { endExam } = exams;
+const { beginAnew } = beginning;
 const { handIn, openAssignment, previewAssignment, ownAssignments } = handing;
 const { classMissteps, readWork, classNow, readBoard } = teaching;
 const { overrideMark, takeMarkBack, addComment, removeComment } = remarks;
@@ -89,6 +91,7 @@ export const USE_CASES = {
 	changeAssignment,
 	giveTime,
 	endExam,
+	beginAnew,
 	comeAgain,
 	lessonPlan,
 	classSheets

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { assignmentOf, verdictsOf, type Assignment } from '../handing/attempts.ts';
-import { askedIn, taskSchema } from '../handing/task.ts';
+import { assignmentOf, bestOf, verdictsOf, type Assignment } from '../handing/attempts.ts';
+import { mustBeSettable, taskSchema } from '../handing/task.ts';
 import { newId } from '../people/ids.ts';
 import { id, name } from '../people/shapes.ts';
 import { Refused } from '../refused.ts';
@@ -31,7 +31,7 @@ export const setAssignment = useCase({
 		{ world, caller }
 	): Promise<{ readonly assignment: string }> => {
 		const { id: found } = await taught(world, caller, asked);
-		askedIn(task, world.course);
+		mustBeSettable(task, world.course);
 		const [since, own] = [world.now(), newId(world.now())];
 		await world.store.db
 			.insertInto('assignments')
@@ -87,19 +87,32 @@ export const readAssignment = useCase({
 			.selectFrom('attempts')
 			.selectAll()
 			.where('assignment', '=', assignment.id)
+			.orderBy('number')
 			.execute();
 		const begun = attempts.filter(({ received }) => received > 0);
 		const seen = await verdictsOf(world, assignment, begun);
 		const rows = learners.map((learner) => {
-			const {
-				id: attempt = '',
-				extra = 0,
-				received = 0
-			} = attempts.find((each) => each.learner === learner.id) ?? {};
-			return { ...learner, extra, received, seen: seen.get(attempt) };
+			const own = attempts.filter((each) => each.learner === learner.id);
+			const all = own.flatMap(({ id: attempt, number }) => {
+				const said = seen.get(attempt);
+				return said ? [{ number, seen: said }] : [];
+			});
+			const best = bestOf(all);
+			return {
+				...learner,
+				extra: own.at(-1)?.extra ?? 0,
+				received: own.reduce((sum, { received }) => sum + received, 0),
+				/** Of the attempt that counts. */
+				seen: best?.seen,
+				attempts: all.map(({ number, seen: { total } }) => ({
+					...{ number, mark: total.mark, outOf: total.outOf, counts: number === best?.number }
+				}))
+			};
 		});
 		return {
 			...{ id: assignment.id, class: assignment.class, name: assignment.name, task: assignment.task },
+			/** How many exercises there are; 0 where steps are set. */
+			exercises: assignment.task.practice?.count ?? 0,
 			/** Whether it can no longer be changed, since somebody has handed in. */
 			frozen: attempts.some(({ received }) => received > 0),
 			lessons: assignment.asked.map(({ lesson, method, steps }) => ({

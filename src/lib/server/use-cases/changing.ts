@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { attemptAt } from '../handing/attempts.ts';
-import { askedIn, taskSchema } from '../handing/task.ts';
+import { mustBeSettable, taskSchema } from '../handing/task.ts';
 import { id, name } from '../people/shapes.ts';
 import { Refused } from '../refused.ts';
 import { useCase } from '../use-case.ts';
@@ -19,7 +19,7 @@ export const changeAssignment = useCase({
 	input: z.strictObject({ assignment: id, name, task: taskSchema }),
 	run: async ({ assignment, name: called, task }, { world, caller }): Promise<void> => {
 		const { id: found } = await setBy(world, caller, assignment);
-		askedIn(task, world.course);
+		mustBeSettable(task, world.course);
 		const { db, kind } = world.store;
 		await db.transaction().execute(async (whole) => {
 			const attempts = whole.selectFrom('attempts').select('received').where('assignment', '=', found);
@@ -32,7 +32,11 @@ export const changeAssignment = useCase({
 				.where('id', '=', found)
 				.execute();
 			// Who has only looked at it drafts for the body that is asked for now.
-			await whole.updateTable('attempts').set({ body: null }).where('assignment', '=', found).execute();
+			await whole
+				.updateTable('attempts')
+				.set({ body: null, exercises: null })
+				.where('assignment', '=', found)
+				.execute();
 		});
 	}
 });
@@ -51,11 +55,12 @@ export const giveTime = useCase({
 			.where('class', '=', set.class)
 			.executeTakeFirst();
 		if (!person) throw new Refused('notThere');
-		const { id: attempt } = await attemptAt(world, set.id, person.id);
+		await attemptAt(world, set.id, person.id);
 		await db
 			.updateTable('attempts')
 			.set({ extra: minutes * MINUTE })
-			.where('id', '=', attempt)
+			.where('assignment', '=', set.id)
+			.where('learner', '=', person.id)
 			.execute();
 	}
 });

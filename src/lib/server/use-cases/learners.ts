@@ -39,12 +39,13 @@ const handedInBy = async (world: World, learner: string) => {
 	const attempts = await db
 		.selectFrom('attempts')
 		.innerJoin('assignments', 'assignments.id', 'attempts.assignment')
-		.select(['attempts.id', 'assignments.name', 'attempts.body'])
+		.select(['attempts.id', 'assignments.name', 'attempts.body', 'attempts.number', 'attempts.exercises'])
 		.where('learner', '=', learner)
-		.orderBy('attempts.id')
+		.orderBy('assignments.id')
+		.orderBy('attempts.number')
 		.execute();
 	const all = [];
-	for (const { id: attempt, name: assignment, body } of attempts) {
+	for (const { id: attempt, name: assignment, body, number, exercises } of attempts) {
 		const aside = await db
 			.selectFrom('conflicts')
 			.select(['at', 'done'])
@@ -53,6 +54,8 @@ const handedInBy = async (world: World, learner: string) => {
 			.execute();
 		all.push({
 			assignment,
+			attempt: number,
+			...(exercises === null ? {} : { exercises: JSON.parse(exercises) as unknown }),
 			body: body === null ? null : (JSON.parse(body) as unknown),
 			events: await eventsOf(world, attempt),
 			marksGiven: (await overridesOf(world, [attempt])).map(({ id: _, attempt: __, ...each }) => each),

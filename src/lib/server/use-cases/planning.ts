@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Body } from '#shared/body.ts';
-import { assignmentOf, verdictOf, type Assignment, type Seen } from '../handing/attempts.ts';
-import { bodyFor, methodsOf } from '../handing/task.ts';
+import { assignmentOf, bodyOfSeed, verdictOf, type Assignment, type Seen } from '../handing/attempts.ts';
+import { methodsOf } from '../handing/task.ts';
 import { id } from '../people/shapes.ts';
 import { useCase } from '../use-case.ts';
 import type { World } from '../world.ts';
@@ -34,9 +34,15 @@ interface Progress {
 	readonly done: Set<string>;
 }
 
-/** Notes how far the learners of an assignment have come with each of its lessons. */
+/** Notes how far the learners of an assignment have come with each of its lessons, or with its exercises. */
 const note = async (world: World, assignment: Assignment, by: Map<string, Progress>): Promise<void> => {
 	const all = await seenOf(world, assignment);
+	if (assignment.task.practice) {
+		const isRight = ({ seen }: (typeof all)[number]): boolean =>
+			seen.steps.length > 0 && seen.steps.every(({ verdict }) => verdict.answer === 'right');
+		const done = new Set(all.filter(isRight).map(({ learner }) => learner));
+		by.set(assignment.id, { begun: new Set(all.map(({ learner }) => learner)), done });
+	}
 	for (const { lesson, method, steps: asked } of assignment.asked) {
 		const { begun, done } = by.get(lesson.id) ?? { begun: new Set(), done: new Set() };
 		by.set(lesson.id, { begun, done });
@@ -66,8 +72,15 @@ export const lessonPlan = useCase({
 			const progress = by.get(lesson);
 			return progress ? [{ id: lesson, begun: progress.begun.size, done: progress.done.size }] : [];
 		});
-		const assignments = rows.map((row) => ({ id: row.id, name: row.name }));
-		return { id: found, name, lessons, assignments, learners: (await learnersOf(world, found)).length };
+		const set = rows.map((row) => {
+			const practice = by.get(row.id);
+			return {
+				...{ id: row.id, name: row.name },
+				/** How far the class has come with exercises; undefined where steps are set. */
+				practice: practice && { begun: practice.begun.size, done: practice.done.size }
+			};
+		});
+		return { id: found, name, lessons, assignments: set, learners: (await learnersOf(world, found)).length };
 	}
 });
 
@@ -77,20 +90,22 @@ export const classSheets = useCase({
 	input: z.strictObject({ assignment: id }),
 	run: async (wanted, { world, caller }) => {
 		const assignment = await setBy(world, caller, wanted.assignment);
-		const { id: own, name, task, asked } = assignment;
+		const { id: own, name, asked } = assignment;
 		const methods = methodsOf(asked);
 		const attempts = await world.store.db
 			.selectFrom('attempts')
-			.select(['learner', 'body'])
+			.select(['learner', 'body', 'number'])
 			.where('assignment', '=', own)
+			.orderBy('number')
 			.execute();
 		const bodyOf = (learner: string): Body | undefined => {
-			const kept = attempts.find((attempt) => attempt.learner === learner)?.body ?? null;
-			return kept === null
-				? bodyFor(task, methods, `${own} ${learner}`, undefined)
-				: (JSON.parse(kept) as Body);
+			const { body, number = 1 } = attempts.findLast((attempt) => attempt.learner === learner) ?? {};
+			return typeof body === 'string'
+				? (JSON.parse(body) as Body)
+				: bodyOfSeed(assignment, { learner, number });
 		};
-		const learners = await learnersOf(world, assignment.class);
+		// Exercises are no sheets: nothing of them is drafted from the beginning.
+		const learners = methods.length === 0 ? [] : await learnersOf(world, assignment.class);
 		return {
 			...{ id: own, class: assignment.class, name },
 			methods: methods.map((method) => method.id),

@@ -19,6 +19,8 @@ interface Change {
 interface Changed {
 	readonly learner: string;
 	readonly name: string;
+	/** Which of their attempts. */
+	readonly attempt: number;
 	readonly total: Change;
 	readonly steps: readonly (Change & { readonly method: string; readonly step: string })[];
 }
@@ -34,16 +36,26 @@ const changedIn = (before: Seen, after: Seen): Pick<Changed, 'total' | 'steps'> 
 /** Replays all that was handed in for an assignment, under the policy that it was set with: what this program says of it that another one said. */
 const replayed = async (world: World, assignment: Assignment) => {
 	const rows: VerdictRow[] = [];
+	const people = new Set<string>();
 	const changes: Changed[] = [];
-	for (const { id: learner, name, attempt, seen: before } of await handedIn(world, assignment)) {
+	const all = (await handedIn(world, assignment)).flatMap(({ id: learner, name, attempts }) =>
+		attempts.map((each) => ({ learner, name, ...each }))
+	);
+	for (const { learner, name, attempt, seen: before } of all) {
 		if (before.current) continue;
 		const row = await judgedNow(world, assignment, attempt);
 		rows.push(row);
+		people.add(learner);
 		const changed = changedIn(before, overridden(seenOf(row), before.overrides));
 		if (changed.steps.length > 0 || changed.total.before !== changed.total.after)
-			changes.push({ learner, name, ...changed });
+			changes.push({ learner, name, attempt: attempt.number, ...changed });
 	}
-	return { rows, changes, shown: hashOf(JSON.stringify([rows.map((row) => row.id), changes])) };
+	return {
+		rows,
+		changes,
+		people: people.size,
+		shown: hashOf(JSON.stringify([rows.map((row) => row.id), changes]))
+	};
 };
 
 /** What marking an assignment anew would change, by learner. Nothing is changed by looking. */
@@ -52,10 +64,10 @@ export const previewRemarking = useCase({
 	input: z.strictObject({ assignment: id }),
 	run: async (asked, { world, caller }) => {
 		const assignment = await setBy(world, caller, asked.assignment);
-		const { rows, changes, shown } = await replayed(world, assignment);
+		const { people, changes, shown } = await replayed(world, assignment);
 		const { id: own, class: inClass, name } = assignment;
 		const lessons = assignment.asked.map(({ method, steps }) => ({ method: method.id, steps }));
-		return { id: own, class: inClass, name, lessons, old: rows.length, changes, shown };
+		return { id: own, class: inClass, name, lessons, old: people, changes, shown };
 	}
 });
 

@@ -1,7 +1,9 @@
 import { z } from 'zod';
-import type { Assignment } from '../handing/attempts.ts';
+import { EXERCISES } from '#shared/hand-in-limits.ts';
+import { attemptsAt, bestOf, verdictsOf, type Assignment, type Seen } from '../handing/attempts.ts';
+import { readExercises } from '../handing/exercise-set.ts';
 import { newId } from '../people/ids.ts';
-import { id, remark } from '../people/shapes.ts';
+import { attemptNumber, id, remark } from '../people/shapes.ts';
 import { Refused } from '../refused.ts';
 import type { AttemptRow } from '../store/tables.ts';
 import { useCase } from '../use-case.ts';
@@ -9,24 +11,46 @@ import type { Caller, World } from '../world.ts';
 import { taught } from './classes.ts';
 import { setBy } from './assignments.ts';
 
-/** One step of what one learner handed in. */
-const oneStep = { assignment: id, learner: id, method: id, step: id };
+/** One step, or one exercise, of what one learner handed in. */
+const oneStep = { assignment: id, learner: id, attempt: attemptNumber.optional(), method: id, step: id };
 
-/** What a learner handed in for an assignment of a class that the caller teaches. Throws Refused where there is nothing. */
+/**
+ * What a learner handed in for an assignment of a class that the caller teaches: the attempt that is named, else the one that counts,
+ * and all of them. Throws Refused where there is nothing.
+ */
 export const handedInBy = async (
 	world: World,
 	caller: Caller,
-	asked: { readonly assignment: string; readonly learner: string }
-): Promise<{ readonly assignment: Assignment; readonly attempt: AttemptRow }> => {
+	asked: { readonly assignment: string; readonly learner: string; readonly attempt?: number | undefined }
+): Promise<{
+	readonly assignment: Assignment;
+	readonly attempt: AttemptRow;
+	readonly attempts: readonly { readonly attempt: AttemptRow; readonly seen: Seen | undefined }[];
+}> => {
 	const assignment = await setBy(world, caller, asked.assignment);
-	const attempt = await world.store.db
-		.selectFrom('attempts')
-		.selectAll()
-		.where('assignment', '=', assignment.id)
-		.where('learner', '=', asked.learner)
-		.executeTakeFirst();
+	const rows = await attemptsAt(world, assignment.id, asked.learner);
+	const seen = await verdictsOf(
+		world,
+		assignment,
+		rows.filter(({ received }) => received > 0)
+	);
+	const attempts = rows.map((attempt) => ({ attempt, seen: seen.get(attempt.id) }));
+	const best = bestOf(attempts.flatMap(({ attempt, seen: own }) => (own ? [{ attempt, seen: own }] : [])));
+	const named = rows.find(({ number }) => number === asked.attempt);
+	const attempt = asked.attempt === undefined ? (best?.attempt ?? rows.at(-1)) : named;
 	if (!attempt) throw new Refused('notThere');
-	return { assignment, attempt };
+	return { assignment, attempt, attempts };
+};
+
+/** Whether a step, or an exercise by its number, is asked for. */
+const isAsked = (
+	{ asked, task }: Assignment,
+	{ exercises }: AttemptRow,
+	{ method, step }: { readonly method: string; readonly step: string }
+): boolean => {
+	if (task.practice)
+		return method === EXERCISES && readExercises(exercises ?? '[]').some((_, i) => String(i + 1) === step);
+	return asked.some((each) => each.method.id === method && each.steps.includes(step));
 };
 
 /** The attempt that a step belongs to which is asked for. Throws Refused where it is not. */
@@ -36,10 +60,7 @@ const attemptWith = async (
 	asked: z.infer<z.ZodObject<typeof oneStep>>
 ): Promise<AttemptRow> => {
 	const { assignment, attempt } = await handedInBy(world, caller, asked);
-	const isAsked = assignment.asked.some(
-		({ method, steps }) => method.id === asked.method && steps.includes(asked.step)
-	);
-	if (!isAsked) throw new Refused('notThere');
+	if (!isAsked(assignment, attempt, asked)) throw new Refused('notThere');
 	return attempt;
 };
 

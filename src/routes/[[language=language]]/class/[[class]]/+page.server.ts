@@ -1,10 +1,24 @@
 import { redirect } from '@sveltejs/kit';
+import { EXERCISES } from '#shared/hand-in-limits.ts';
 import { USE_CASES } from '#server/use-cases/all.ts';
 import { asked, callerAt, done, entered, forgotten, toClass, type Told } from '../../../classes.server.ts';
-import { deskFor, methodsFor, planned, settable, settableGarments } from './assigned.server.ts';
+import {
+	deskFor,
+	methodsFor,
+	planned,
+	practisedFor,
+	settable,
+	settableDrafts,
+	settableGarments
+} from './assigned.server.ts';
 import { readConsent, readTask } from './task-form.server.ts';
 import { draftIn, missedIn, namesIn, readMark } from './teaching.server.ts';
 import type { Actions, PageServerLoad, PageServerLoadEvent, RequestEvent } from './$types';
+
+/** What is told of something that is set to whoever does it, or looks at it as they do. */
+type Work =
+	| Awaited<ReturnType<typeof USE_CASES.openAssignment.run>>
+	| Awaited<ReturnType<typeof USE_CASES.previewAssignment.run>>;
 
 /** The page is another for each person, so it cannot be made beforehand. */
 export const prerender = false;
@@ -23,6 +37,7 @@ const marksOf = async (event: PageServerLoadEvent, assignment: string) => {
 		},
 		lessons: settable(event.url),
 		garments: settableGarments(event.url),
+		drafts: settableDrafts(event.url),
 		names: namesIn(event.url, found.lessons),
 		missteps: missedIn(event.url, await asked(USE_CASES.classMissteps, event, { assignment }))
 	};
@@ -30,16 +45,28 @@ const marksOf = async (event: PageServerLoadEvent, assignment: string) => {
 
 /** What one learner has handed in for an assignment. */
 const draftOf = async (event: PageServerLoadEvent, assignment: string, learner: string) => {
-	const { seen, ...found } = await asked(USE_CASES.readWork, event, { assignment, learner });
-	const draft = draftIn(event.url, found);
-	const steps = seen?.steps.filter(({ method }) => method === draft?.method.id) ?? [];
+	const attempt = event.url.searchParams.get('attempt') ?? undefined;
+	const { seen, events, ...found } = await asked(USE_CASES.readWork, event, { assignment, learner, attempt });
+	const counted = (method: string | undefined) =>
+		(seen?.steps ?? [])
+			.filter((each) => each.method === method)
+			.map(({ step, mark, tries, help }) => ({ step, mark, tries, help }));
+	if (found.practice)
+		return {
+			shows: 'answers' as const,
+			found: {
+				...found,
+				counted: counted(EXERCISES),
+				events: events.flatMap(({ done, ...event }) => ('exercise' in done ? [{ ...event, done }] : []))
+			},
+			methods: practisedFor(event.url, found.practice.methods)
+		};
+	const drawn = events.flatMap(({ done, ...event }) => ('method' in done ? [{ ...event, done }] : []));
+	const draft = draftIn(event.url, { asked: found.asked, events: drawn });
 	return {
 		shows: 'draft' as const,
 		draft,
-		found: {
-			...found,
-			counted: steps.map(({ step, mark, tries, help }) => ({ step, mark, tries, help }))
-		}
+		found: { ...found, events: drawn, counted: counted(draft?.method.id) }
 	};
 };
 
@@ -56,6 +83,26 @@ const boardOf = async (event: PageServerLoadEvent, assignment: string) => {
 const remarkingOf = async (event: PageServerLoadEvent, assignment: string) => {
 	const found = await asked(USE_CASES.previewRemarking, event, { assignment });
 	return { shows: 'remarking' as const, found, names: namesIn(event.url, found.lessons) };
+};
+
+/** What whoever does something that was set works at: a lesson of it, or its exercises. */
+const workOf = (url: URL, work: Work, back: string) => {
+	const { practice, ...rest } = work;
+	if (practice) {
+		const first = Number(url.searchParams.get('exercise') ?? Number.NaN);
+		const methods = practisedFor(url, practice.methods);
+		return {
+			shows: 'practise' as const,
+			...{ work: rest, methods, back },
+			first: Number.isSafeInteger(first) ? first : undefined
+		};
+	}
+	return {
+		shows: 'work' as const,
+		work,
+		back,
+		...deskFor(url, work.lessons, url.searchParams.get('lesson'))
+	};
 };
 
 /** What a teacher sees of a class, or of something that it was set. */
@@ -79,7 +126,8 @@ const forTeacher = async (event: PageServerLoadEvent, inClass: string) => {
 			sendings: await asked(USE_CASES.classSendings, event, { class: inClass }),
 			assignments: await asked(USE_CASES.classAssignments, event, { class: inClass }),
 			lessons: settable(url),
-			garments: settableGarments(url)
+			garments: settableGarments(url),
+			drafts: settableDrafts(url)
 		};
 	const learner = url.searchParams.get('learner');
 	if (learner !== null) return draftOf(event, assignment, learner);
@@ -87,21 +135,14 @@ const forTeacher = async (event: PageServerLoadEvent, inClass: string) => {
 	if (url.searchParams.has('remark')) return remarkingOf(event, assignment);
 	if (!url.searchParams.has('preview')) return marksOf(event, assignment);
 	const work = await asked(USE_CASES.previewAssignment, event, { assignment });
-	const back = `/class/${inClass}?assignment=${assignment}`;
-	return {
-		shows: 'work' as const,
-		work,
-		back,
-		...deskFor(url, work.lessons, url.searchParams.get('lesson'))
-	};
+	return workOf(url, work, `/class/${inClass}?assignment=${assignment}`);
 };
 
 /** What a learner sees of something that their class was set. */
 const forLearner = async (event: PageServerLoadEvent, assignment: string) => {
 	const { url } = event;
-	const work = await asked(USE_CASES.openAssignment, event, { assignment });
-	const lesson = url.searchParams.get('lesson');
-	return { shows: 'work' as const, work, back: '/class', ...deskFor(url, work.lessons, lesson) };
+	const attempt = url.searchParams.get('attempt') ?? undefined;
+	return workOf(url, await asked(USE_CASES.openAssignment, event, { assignment, attempt }), '/class');
 };
 
 /** All pages of classes are one route: each route is told to every lesson's browser. */
@@ -188,6 +229,12 @@ export const actions: Actions = {
 	giveTime: (event) =>
 		done(USE_CASES.giveTime, event, ({ minutes, ...form }) => ({ ...form, minutes: Number(minutes) })),
 	endExam: (event) => done(USE_CASES.endExam, event, () => ({ assignment: event.params.class })),
+	beginAnew: async (event) => {
+		const result = await done(USE_CASES.beginAnew, event, ({ after }) => ({
+			...{ assignment: event.params.class, after }
+		}));
+		return 'done' in result ? redirect(303, event.url.pathname) : result;
+	},
 	consent: (event) => done(USE_CASES.openAssignment, event, (form) => readConsent(form, event.params.class)),
 	take: async (event) => {
 		const result = await done(USE_CASES.removeAssignment, event);

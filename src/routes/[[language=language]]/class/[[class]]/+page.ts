@@ -10,10 +10,13 @@ export const load: PageLoad = async ({ data, url }) => {
 	const catalogue = await schoolWords(languageOf(url.pathname));
 	const none = {
 		...{ Lesson: undefined, Desk: undefined },
-		...{ DraftPage: undefined, BoardPage: undefined, RemarkingPage: undefined }
+		...{ DraftPage: undefined, BoardPage: undefined, RemarkingPage: undefined },
+		...{ PractisePage: undefined, AnswersPage: undefined }
 	};
 	if (data.shows === 'draft' || data.shows === 'board' || data.shows === 'remarking')
 		return { ...data, catalogue, ...none, ...(await import('./teaching.ts')) };
+	if (data.shows === 'practise' || data.shows === 'answers')
+		return { ...data, catalogue, ...none, ...(await import('./practising.ts')) };
 	const desk = data.shows === 'work' ? data.desk : undefined;
 	const text = desk && TEXTS[`/lessons/${desk.id}/${desk.language}.md`];
 	if (!text) return { ...data, catalogue, ...none };

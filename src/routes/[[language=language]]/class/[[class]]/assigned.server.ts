@@ -1,6 +1,8 @@
 import { draftedIn, type Lesson } from '#course/course.ts';
 import type { LessonLink } from '#shared/lesson-meta.ts';
 import type { Method } from '#drafting/method.ts';
+import type { Practised } from '#practice/exercises/exercise.ts';
+import { practised } from '#practice/exercises/seams.ts';
 import { courseAt } from '../../../course.server.ts';
 
 /** The lessons of an assignment, for the pages on which they are set, chosen and drafted. */
@@ -73,6 +75,20 @@ export const deskFor = (
 		}
 	};
 };
+
+/** The drafts that can be practised, in the language of an address: all, or those of some ids, with the seams that can be trued in them. */
+export const practisedFor = (url: URL, ids?: readonly string[]): readonly Practised[] => {
+	const { methods, garments } = courseAt(url);
+	return methods
+		.filter((method) => method.practised && (ids?.includes(method.id) ?? true))
+		.map((method) => practised(method, garments));
+};
+
+/** What of them the form to set exercises shows. */
+export const settableDrafts = (url: URL): readonly { readonly id: string; readonly name: string }[] =>
+	courseAt(url)
+		.methods.filter((method) => method.practised)
+		.map(({ id, name }) => ({ id, name }));
 
 /** Methods by their ids, in the language of an address. */
 export const methodsFor = (url: URL, ids: readonly string[]): readonly Method[] =>

@@ -19,22 +19,31 @@ const run = (form: Form, lessons: readonly Settable[]): readonly string[] | null
 	return others.length > 0 || first < 0 || last < first ? [from, to] : steps.slice(first, last + 1);
 };
 
-/** What a teacher sets, under its name: some lessons, or all in which a garment is drafted. */
+/** The names of what is ticked of one kind: `draft.back-block` of `draft`. */
+const ticked = (form: Form, kind: string): readonly string[] =>
+	Object.keys(form).flatMap((name) => (name.startsWith(`${kind}.`) ? [name.slice(kind.length + 1)] : []));
+
+/** What a teacher sets, under its name: some lessons, all in which a garment is drafted, or exercises. */
 export const readTask = (
 	form: Form,
 	lessons: readonly Settable[]
 ): { readonly name: unknown; readonly task: unknown } => {
 	const { garment = '' } = form;
+	const isPractice = form['what'] === 'practice';
 	const chosen = lessons.filter(({ id, garments }) =>
 		garment === '' ? `lesson.${id}` in form : garments.includes(garment)
 	);
-	const { body: kind, demo: id } = form;
+	const { body: kind, demo: id, times } = form;
 	return {
 		name: form['name'],
 		task: {
-			lessons: chosen.map((lesson) => lesson.id),
-			steps: run(form, chosen),
-			body: kind === 'one' ? { kind, id } : { kind },
+			lessons: isPractice ? [] : chosen.map((lesson) => lesson.id),
+			steps: isPractice ? null : run(form, chosen),
+			practice: isPractice
+				? { methods: ticked(form, 'draft'), kinds: ticked(form, 'kind'), count: number(form['count']) }
+				: null,
+			body: isPractice ? { kind: 'each' } : kind === 'one' ? { kind, id } : { kind },
+			wholeAttempts: number(times),
 			policy: {
 				followThrough: form['followThrough'],
 				attempts: number(form['attempts']),

@@ -13,7 +13,7 @@ export const namedIn = (method: Method, name: string): NamedStep => {
 	return { point: stepMakes(step) === 'point' ? name : undefined, label: step.label };
 };
 
-/** What was done wrong, with its steps and slips in the language of the page. */
+/** What was done wrong, with its steps, seams and slips in the language of the page. */
 export const missedIn = <
 	M extends { readonly method: string; readonly step: string; readonly slips: readonly Slip[] }
 >(
@@ -22,9 +22,19 @@ export const missedIn = <
 ) =>
 	missteps.flatMap(({ method, step, slips, ...more }) => {
 		const [judged, shown] = [COURSES.en.method(method), courseAt(url).method(method)];
-		return judged && shown
-			? [{ ...more, at: { method, step }, step: namedIn(shown, step), slips: slipsIn(slips, judged, shown) }]
-			: [];
+		if (!judged || !shown) return [];
+		const isStep = shown.steps.some(({ name }) => name === step);
+		const seams = isStep ? [] : courseAt(url).garments.flatMap((garment) => garment.seams);
+		return [
+			{
+				...more,
+				at: { method, step },
+				/** Undefined for two seams, which have a name alone. */
+				step: isStep ? namedIn(shown, step) : undefined,
+				seam: seams.find(({ name }) => name === step)?.label ?? step,
+				slips: slipsIn(slips, judged, shown)
+			}
+		];
 	});
 
 /** Which draft of a learner's work is looked at, in the language of the page: the one that is wanted, else the one worked on last. */

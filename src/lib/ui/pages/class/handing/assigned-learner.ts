@@ -19,6 +19,20 @@ const handed = ({ placement, checked, kept, help, shown }: Entry): HandedEntry =
 	...{ checked, kept, help, shown }
 });
 
+/** The learner at this browser, some of whose parts are others. */
+const otherwise = (learner: Learner, own: Readonly<Record<string, unknown>>): Learner =>
+	new Proxy(learner, {
+		get: (_, name) => {
+			if (name in own) return Reflect.get(own, name) as unknown;
+			const value: unknown = Reflect.get(learner, name);
+			// What the learner does is done by the learner, whose own parts no other may look into.
+			return typeof value === 'function' ? (value.bind(learner) as unknown) : value;
+		}
+	});
+
+/** The learner at this browser, whose exercises are judged as an assignment is. */
+export const judgedLearner = (learner: Learner, judging: Judging): Learner => otherwise(learner, { judging });
+
 /**
  * The learner at this browser as an assignment's lessons know them: they draft for its body, and what they draft is handed in and
  * not kept with their own work. Everything else, as the unit, is theirs as everywhere.
@@ -48,15 +62,7 @@ export const assignedLearner = (
 			return work.ready && learner.loaded;
 		}
 	};
-	const assigned = new Proxy(learner, {
-		get: (_, name) => {
-			if (name in own) return Reflect.get(own, name) as unknown;
-			const value: unknown = Reflect.get(learner, name);
-			// What the learner does is done by the learner, whose own parts no other may look into.
-			return typeof value === 'function' ? (value.bind(learner) as unknown) : value;
-		}
-	});
-	return { learner: assigned, work };
+	return { learner: otherwise(learner, own), work };
 };
 
 /** The steps as they stand with what was done since: what waits in this browser is newer than what the server has. */
@@ -64,7 +70,7 @@ export const withUnsent = (entries: Assigned['entries'], unsent: readonly Done[]
 	const all: Record<string, Record<string, HandedEntry>> = Object.fromEntries(
 		Object.entries(entries).map(([method, steps]) => [method, { ...steps }])
 	);
-	for (const { method, step, entry } of unsent) (all[method] ??= {})[step] = entry;
+	for (const done of unsent) if ('method' in done) (all[done.method] ??= {})[done.step] = done.entry;
 	return all;
 };
 

@@ -84,11 +84,13 @@ export class Sender {
 		});
 	}
 
-	/** What waits of an assignment, for who opens it again before it was sent. */
-	async unsent(assignment: string): Promise<readonly Done[]> {
+	/** What waits of an attempt at an assignment, for who opens it again before it was sent. */
+	async unsent(assignment: string, attempt: number): Promise<readonly Done[]> {
 		await this.#putting;
 		const all = await this.#queue.waiting();
-		return all.map(({ done }) => done).filter((done) => done.assignment === assignment);
+		return all
+			.map(({ done }) => done)
+			.filter((done) => done.assignment === assignment && (done.attempt ?? 1) === attempt);
 	}
 
 	/** Sends all that waits, a request at a time. */

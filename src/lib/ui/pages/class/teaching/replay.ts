@@ -1,5 +1,5 @@
 import type { Body } from '#shared/body.ts';
-import type { Done, HandedEntry } from '#shared/hand-in.ts';
+import type { HandedEntry, StepDone } from '#shared/hand-in.ts';
 import { TOLERANCES, type Level } from '#shared/tolerances.ts';
 import { judged, type LearnersWork } from '#checker/work.ts';
 import { evaluate } from '#drafting/evaluate.ts';
@@ -13,13 +13,13 @@ export interface Setting {
 }
 
 /** The steps of a method as they stood after some events. */
-const entriesAfter = (method: Method, events: readonly Done[]): Record<string, HandedEntry> =>
+const entriesAfter = (method: Method, events: readonly StepDone[]): Record<string, HandedEntry> =>
 	Object.fromEntries(
 		events.filter((done) => done.method === method.id).map(({ step, entry }) => [step, entry])
 	);
 
 /** A learner's work on a method after some events, as the judge looks at it. In an exam all that was put down counts. */
-export const workAfter = (method: Method, events: readonly Done[], setting: Setting): LearnersWork => {
+export const workAfter = (method: Method, events: readonly StepDone[], setting: Setting): LearnersWork => {
 	const { body, mode, level } = setting;
 	const evaluation = evaluate(method, body);
 	const isExam = mode === 'exam';

@@ -1,4 +1,5 @@
 import { marksCsv } from '#exports/table/marks-csv.ts';
+import { EXERCISES } from '#shared/hand-in-limits.ts';
 import { USE_CASES } from '#server/use-cases/all.ts';
 import { asked, speechAt } from '../../../../classes.server.ts';
 import { namedIn } from '../../[[class]]/teaching.server.ts';
@@ -8,7 +9,7 @@ import type { RequestHandler } from './$types';
 /** The marks of an assignment as a table; `?decimal=comma` where spreadsheets expect that. */
 export const GET: RequestHandler = async (event) => {
 	const { url, params } = event;
-	const { name, lessons, learners } = await asked(USE_CASES.readAssignment, event, params);
+	const { name, lessons, learners, exercises } = await asked(USE_CASES.readAssignment, event, params);
 	const speech = await speechAt(url);
 	const several = new Set(lessons.map(({ method }) => method)).size > 1;
 	const steps = lessons.flatMap(({ method: id, steps: names }) => {
@@ -20,8 +21,13 @@ export const GET: RequestHandler = async (event) => {
 				: [];
 		});
 	});
+	const numbers = Array.from({ length: exercises }, (_, i) => i + 1);
+	const columns = numbers.map((number) => ({
+		...{ method: EXERCISES, step: String(number) },
+		heading: speech.words.practising.exercise({ number })
+	}));
 	const decimal = url.searchParams.get('decimal') === 'comma' ? 'comma' : 'point';
-	return new Response(marksCsv(learners, steps, speech, decimal), {
+	return new Response(marksCsv(learners, [...steps, ...columns], speech, decimal), {
 		headers: {
 			'content-type': 'text/csv; charset=utf-8',
 			'content-disposition': `attachment; filename="square-across-marks.csv"; filename*=UTF-8''${encodeURIComponent(name)}.csv`,
