@@ -125,7 +125,7 @@ onBoth('marks for a learning platform', (newStorePlace) => {
 		});
 		await round();
 		expect(given().at(-1)).toBe(2);
-		const times = scores().map(({ timestamp }) => Date.parse(String(timestamp)));
+		const times = scores().map(({ timestamp }) => Date.parse(timestamp));
 		expect(times).toEqual([...new Set(times)].toSorted((a, b) => a - b));
 	});
 

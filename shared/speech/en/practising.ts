@@ -58,8 +58,6 @@ export const practising = (v: Voice) => {
 		answerKept: 'Kept. You can change it until you hand in.',
 		allAnswered: 'Every exercise is answered.',
 		allRight: 'Every exercise is right.',
-		toFirst: 'Go to the first one that is open',
-		notTold: 'This exercise has no answer of yours.',
 
 		attempt: ({ number }: { number: number }) => `Attempt ${number}`,
 		attemptOf: ({ number, of }: { number: number; of: number | null }) =>
@@ -74,12 +72,9 @@ export const practising = (v: Voice) => {
 
 		noSheets:
 			'These are exercises: each is answered at its figure on the screen, so there is nothing to draw on paper.',
-		noBoard: 'Exercises have no board: each learner is asked something else.',
 		doneBy: ({ done, begun, learners }: { done: number; begun: number; learners: number }) =>
 			`${done} of ${learners} have every exercise right, ${begun} have begun`,
 		answersOf: ({ name }: { name: string }) => `${name}’s answers`,
-		answered: ({ count }: { count: number }) =>
-			v.plural(count, { one: '1 answer or rung of help', other: `${count} answers and rungs of help` }),
 		asked: 'Asked',
 		answers: 'Answers',
 		noAnswer: 'Nothing was answered.',

@@ -51,8 +51,6 @@ export const practising: typeof english = (v) => {
 		answerKept: 'Guardado. Puedes cambiarlo hasta que lo entregues.',
 		allAnswered: 'Has respondido todos los ejercicios.',
 		allRight: 'Todos los ejercicios están bien.',
-		toFirst: 'Ir al primero que queda abierto',
-		notTold: 'Este ejercicio no tiene respuesta tuya.',
 
 		attempt: ({ number }) => `${number}.ª vez`,
 		attemptOf: ({ number, of }) => (of === null ? `${number}.ª vez` : `${number}.ª vez de ${of}`),
@@ -66,12 +64,9 @@ export const practising: typeof english = (v) => {
 
 		noSheets:
 			'Son ejercicios: cada uno se responde junto a su figura, en la pantalla, así que no hay nada que trazar en papel.',
-		noBoard: 'Los ejercicios no tienen pizarra: a cada alumno se le pregunta otra cosa.',
 		doneBy: ({ done, begun, learners }) =>
 			`${done} de ${learners} tienen bien todos los ejercicios, ${begun} han empezado`,
 		answersOf: ({ name }) => `Las respuestas de ${name}`,
-		answered: ({ count }) =>
-			v.plural(count, { one: '1 respuesta o ayuda', other: `${count} respuestas y ayudas` }),
 		asked: 'Se pregunta',
 		answers: 'Respuestas',
 		noAnswer: 'No se ha respondido nada.',
