@@ -185,7 +185,7 @@ test('a second attempt asks other exercises, and counts where it is better', asy
 	await bea.getByRole('link', { name: /^Attempt 2.*counts/ }).click();
 	await expect(bea.locator('ol button[data-stands=right]')).toHaveCount(COUNT);
 
-	await ines.reload();
+	// Nothing was loaded anew since she answered.
 	await ines.getByTestId('attempts').locator('summary', { hasText: 'Empezar de nuevo' }).click();
 	await ines.getByRole('button', { name: /^Sí, empezar de nuevo/ }).click();
 	await expect(ines.getByText('2.ª vez de 2')).toBeVisible();

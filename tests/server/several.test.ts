@@ -66,7 +66,7 @@ onBoth('an assignment that may be done several times', (newStorePlace) => {
 		const on = await begun(school, {});
 		expect(await on.anew(1)).toBe('noMore');
 		await on.hand('A', RIGHT);
-		expect((await on.open()).mayBeginAnew).toBe(true);
+		expect((await on.open()).isAnotherLeft).toBe(true);
 		school.later(MINUTE);
 		expect(await on.anew(1)).toBe('done');
 		// Asked for twice, as by two pages at once, it is done once.
@@ -92,7 +92,7 @@ onBoth('an assignment that may be done several times', (newStorePlace) => {
 			[2, true]
 		]);
 		expect(await on.anew(3)).toBe('noMore');
-		expect((await on.open()).mayBeginAnew).toBe(false);
+		expect((await on.open()).isAnotherLeft).toBe(false);
 		// The teacher looks at the one that counts, and at any other.
 		const look = (attempt?: number) =>
 			school.ask(USE_CASES.readWork, on.teacher, {

@@ -182,18 +182,21 @@ export const endOf = (
 	{ extra, ended }: Pick<AttemptRow, 'extra' | 'ended'>
 ): number | null => ended ?? (closes === null ? null : closes + extra);
 
-/** Whether a learner may begin anew after some attempts: one is left, it is not over, and something was handed in for the last; an exam is handed in before that. */
-export const mayBeginAnew = (
+/** Whether another attempt is left after some, and it is not over; an exam is handed in before it is begun anew. */
+export const isAnotherLeft = (
 	{ wholeAttempts, closes, mode }: Pick<Task, 'wholeAttempts' | 'closes' | 'mode'>,
 	attempts: readonly AttemptRow[],
 	now: number
 ): boolean => {
 	const last = attempts.at(-1);
-	if (!last || last.received === 0) return false;
-	if (attempts.length >= (wholeAttempts ?? MOST_ATTEMPTS)) return false;
+	if (!last || attempts.length >= (wholeAttempts ?? MOST_ATTEMPTS)) return false;
 	if (closes !== null && closes + last.extra <= now) return false;
 	return mode === 'practice' || last.ended !== null;
 };
+
+/** Whether a learner may begin anew: another attempt is left, and something was handed in for the last one. */
+export const mayBeginAnew = (...asked: Parameters<typeof isAnotherLeft>): boolean =>
+	(asked[1].at(-1)?.received ?? 0) > 0 && isAnotherLeft(...asked);
 
 const NOTHING: Marked = { steps: [], total: { mark: 0, outOf: 0, mistakes: 0, consequences: 0 } };
 

@@ -11,6 +11,7 @@ import {
 	endOf,
 	eventsOf,
 	exercisesOf,
+	isAnotherLeft,
 	mayBeginAnew,
 	standing,
 	verdictsOf,
@@ -148,7 +149,7 @@ export const openAssignment = useCase({
 			until,
 			attempt: attempt.number,
 			attempts: all.map(({ number }) => number),
-			mayBeginAnew: mayBeginAnew(assignment.task, all, world.now()),
+			isAnotherLeft: isAnotherLeft(assignment.task, all, world.now()),
 			exercises: practice ? await exercisesOf(world, assignment, attempt) : [],
 			isHandedIn: attempt.ended !== null,
 			remarks: await remarksFor(world, assignment, attempt.id, isTold),
@@ -174,7 +175,7 @@ export const previewAssignment = useCase({
 				? undefined
 				: bodyFor({ body: shown }, methodsOf(assignment.asked), assignment.id, undefined),
 			until: task.closes,
-			...{ attempt: 1, attempts: [1], mayBeginAnew: false, isHandedIn: false },
+			...{ attempt: 1, attempts: [1], isAnotherLeft: false, isHandedIn: false },
 			exercises: task.practice ? exerciseSet(task.practice, practised, assignment.id) : [],
 			...{ remarks: [], entries: {}, answered: [], receipt: undefined }
 		};

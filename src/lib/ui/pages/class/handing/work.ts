@@ -19,5 +19,6 @@ export interface Opened extends Manner {
 	readonly attempts: readonly number[];
 	/** How many there may be; null for as many as one likes. */
 	readonly wholeAttempts: number | null;
-	readonly mayBeginAnew: boolean;
+	/** Whether it may be begun anew once something is handed in for this one. */
+	readonly isAnotherLeft: boolean;
 }
