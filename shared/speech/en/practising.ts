@@ -67,6 +67,7 @@ export const practising = (v: Voice) => {
 		bestOf: ({ count }: { count: number }) => `the best of ${count} attempts`,
 		earlier: 'This attempt is handed in. You can look at it; it stays as it is.',
 		beginAnew: 'Begin anew',
+		beginLater: 'You can begin anew as soon as what you have done is saved; the best attempt counts.',
 		reallyBegin: 'Yes, begin anew: what I have done is kept, and the best attempt counts',
 		markOf: ({ mark, outOf }: { mark: number; outOf: number }) => `${v.number(mark)} of ${v.number(outOf)}`,
 

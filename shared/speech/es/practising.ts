@@ -59,6 +59,7 @@ export const practising: typeof english = (v) => {
 		bestOf: ({ count }) => `la mejor de ${count} veces`,
 		earlier: 'Esta vez ya está entregada. Puedes mirarla; se queda como está.',
 		beginAnew: 'Empezar de nuevo',
+		beginLater: 'Puedes empezar de nuevo en cuanto se guarde lo que has hecho; cuenta la mejor vez.',
 		reallyBegin: 'Sí, empezar de nuevo: lo que he hecho se guarda, y cuenta la mejor vez',
 		markOf: ({ mark, outOf }) => `${v.number(mark)} de ${v.number(outOf)}`,
 
