@@ -92,7 +92,7 @@ export const bodyFileSchema = z.looseObject({
 	name: z.optional(z.string().check(z.maxLength(200))),
 	unit: z._default(z.enum(['cm', 'mm', 'in']), 'cm'),
 	allowances: z._default(z.record(z.string(), written), {}),
-	readings: z.optional(z.record(z.string(), z.array(written).check(z.maxLength(9)))),
+	readings: z.optional(z.record(z.string(), z.array(written))),
 	supposed: z.optional(z.record(z.string(), z.enum(SUPPOSED)))
 });
 

@@ -1,15 +1,16 @@
 import type { Body } from './body.ts';
 import type { MeasurementKey } from './measurements.ts';
 import type { Speech } from './speech/speech.ts';
-import type { Mm } from './units.ts';
 
-/** A measurement as it is written wherever it is used: with its unit, and how it came about where no tape took it. */
+/** A measurement of a body as it is written wherever it is used: with its unit, and how it came about where no tape took it. */
 export const measuredWords = (
 	key: MeasurementKey,
-	value: Mm,
-	{ supposed }: Pick<Body, 'supposed'>,
-	{ words, length }: Pick<Speech, 'words' | 'length'>
+	{ measurements, supposed }: Pick<Body, 'measurements' | 'supposed'>,
+	{ words: { input }, length }: Pick<Speech, 'words' | 'length'>
 ): string => {
+	const taken = measurements[key];
+	if (taken === undefined) return input.notMeasured;
+	const value = length(taken);
 	const how = supposed?.[key];
-	return how ? words.input.supposed({ value: length(value), how }) : length(value);
+	return how ? input.supposed({ value, how }) : value;
 };

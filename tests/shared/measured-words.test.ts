@@ -5,11 +5,12 @@ import { mm } from '#shared/units.ts';
 
 describe('a measurement that no tape took', () => {
 	it('is said to be estimated or worked out, in both languages; any other stands bare', () => {
-		const body = { supposed: { bustHeight: 'estimated', backLength: 'workedOut' } } as const;
-		expect(measuredWords('bustHeight', mm(265), body, english)).toBe('26.5 cm, estimated');
-		expect(measuredWords('backLength', mm(425), body, english)).toBe('42.5 cm, worked out');
-		expect(measuredWords('bust', mm(960), body, english)).toBe('96 cm');
-		expect(measuredWords('bustHeight', mm(265), body, speechFor('es'))).toBe('26,5 cm, estimada');
-		expect(measuredWords('bust', mm(960), {}, english)).toBe('96 cm');
+		const measurements = { bustHeight: mm(265), backLength: mm(425), bust: mm(960) };
+		const body = { measurements, supposed: { bustHeight: 'estimated', backLength: 'workedOut' } } as const;
+		expect(measuredWords('bustHeight', body, english)).toBe('26.5 cm, estimated');
+		expect(measuredWords('backLength', body, english)).toBe('42.5 cm, worked out');
+		expect(measuredWords('bust', body, english)).toBe('96 cm');
+		expect(measuredWords('bustHeight', body, speechFor('es'))).toBe('26,5 cm, estimada');
+		expect(measuredWords('bust', { measurements }, english)).toBe('96 cm');
 	});
 });

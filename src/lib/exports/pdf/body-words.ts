@@ -65,7 +65,7 @@ export const bodyBlocks = (
 	const allowed = keysOf('allowance');
 	const measurements = MEASUREMENT_KEYS.filter((key) => measured.has(key)).map((key) => {
 		const { title, what } = speech.words.nouns.measurements[key];
-		return [`${title}: ${what}`, measuredWords(key, scope.measurement(key), body, speech)];
+		return [`${title}: ${what}`, measuredWords(key, body, speech)];
 	});
 	const allowances = method.allowances
 		.filter(({ key }) => allowed.has(key))

@@ -34,7 +34,7 @@ const measured = ({ garment, body, speech }: Covered): readonly TextBlock[] => {
 	const rows = MEASUREMENT_KEYS.filter((key) => garment.measurements.includes(key)).flatMap((key) => {
 		const value = body.measurements[key];
 		const { title, what } = nouns.measurements[key];
-		return value === undefined ? [] : [[`${title}: ${what}`, measuredWords(key, value, body, speech)]];
+		return value === undefined ? [] : [[`${title}: ${what}`, measuredWords(key, body, speech)]];
 	});
 	return table([paper.measurement, body.name], [0.8, 0.2], rows);
 };
@@ -131,7 +131,7 @@ const finished = ({ garment, pattern, body, speech }: Covered): readonly TextBlo
 		return [
 			[
 				nouns.measurements[over].title,
-				measuredWords(over, own, body, speech),
+				measuredWords(over, body, speech),
 				speech.length(mm(own + room.value)),
 				speech.words.wear.bounds({ kind: 'length', least, most })
 			]

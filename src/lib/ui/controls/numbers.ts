@@ -27,14 +27,10 @@ export const namedNumbers = (
 	speech: Speech,
 	{ measurements, allowances, givens }: Wanted
 ): readonly NamedNumber[] => {
-	const { nouns, input } = speech.words;
+	const { nouns } = speech.words;
 	const named = (noun: Noun, value: string): NamedNumber => ({ words: nouns.title(noun), value });
-	const measured = (key: MeasurementKey): string => {
-		const length = body.measurements[key];
-		return length === undefined ? input.notMeasured : measuredWords(key, length, body, speech);
-	};
 	return [
-		...measurements.map((key) => named(nouns.measurement(key), measured(key))),
+		...measurements.map((key) => named(nouns.measurement(key), measuredWords(key, body, speech))),
 		...method.allowances
 			.filter(({ key }) => allowances.includes(key))
 			.map((each) => ({

@@ -12,24 +12,17 @@ export const underNewNames = (file: OwnBodyFile): OwnBodyFile => ({
 	allowances: file.allowances
 });
 
-const without = <T>(all: Readonly<Record<string, T>>, key: string): Record<string, T> => {
-	const { [key]: _, ...others } = all;
-	return others;
-};
-
-/** A body's file without what was noted of how one of its measurements came about. */
-const unnoted = (file: OwnBodyFile, key: MeasurementKey): OwnBodyFile => ({
-	...file,
-	...(file.readings && { readings: without(file.readings, key) }),
-	...(file.supposed && { supposed: without(file.supposed, key) })
-});
-
-/** An own body with a measurement as it was typed, or without it where nothing is. Throws BadInput. */
+/**
+ * An own body with a measurement as it was typed, or without it where nothing is; how it came about before is forgotten.
+ * Throws BadInput.
+ */
 export const withMeasurement = (file: OwnBodyFile, key: MeasurementKey, text: string): OwnBodyFile => {
+	const made = structuredClone(file);
+	for (const noted of [made.readings, made.supposed, ...(text === '' ? [made] : [])])
+		if (noted) Reflect.deleteProperty(noted, key);
 	if (text !== '') {
 		readMeasurement(key, text, file.unit);
-		return { ...unnoted(file, key), [key]: text };
+		made[key] = text;
 	}
-	const { [key]: _, ...others } = unnoted(file, key);
-	return { ...others, allowances: file.allowances, unit: file.unit };
+	return made;
 };
