@@ -12,7 +12,7 @@ const ROUTES = under('src/routes');
 const LESSON_TEXT = under('lessons/10-the-sheet/en.md');
 
 /** Pages that share little with others, and are not to part what the others share. */
-const SELDOM = /print|paper|patterns[\\/]\+page|[\\/]class[\\/]/;
+const SELDOM = /print|paper|measurements|patterns[\\/]\+page|[\\/]class[\\/]/;
 
 /** Pages and what frames them, each with the modules that it begins with. */
 const PAGES = readdirSync(ROUTES, { recursive: true, encoding: 'utf8' })
