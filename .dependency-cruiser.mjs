@@ -1,6 +1,6 @@
 /**
  * Who may import whom. Imports run one way: routes -> ui, server -> checker, exports -> garment ->
- * drafting, photograph -> geometry -> shared. `npm run layers` reads these rules, and
+ * tape -> drafting, photograph -> geometry -> shared. `npm run layers` reads these rules, and
  * tests/architecture/layers.test.ts breaks each of them once to prove that it is seen.
  */
 
@@ -30,6 +30,12 @@ const layers = {
 			'A draft follows from a method and a body alone. ' +
 			'Return data; marks belong in src/lib/checker/, files in src/lib/exports/, pictures in src/lib/ui/.'
 	},
+	'src/lib/tape': {
+		allowed: ['src/lib/drafting', 'src/lib/geometry', 'shared'],
+		why:
+			'Where points lie follows from the draft and from what a tape reads between them. ' +
+			'Return placements with their errors; verdicts belong in src/lib/checker/.'
+	},
 	'src/lib/garment': {
 		allowed: ['src/lib/drafting', 'src/lib/geometry', 'shared'],
 		why: 'Pieces are made from drafts. Return data; let src/lib/exports/ or src/lib/ui/ show it.'
@@ -47,7 +53,14 @@ const layers = {
 			'Return data; let src/lib/ui/ put it on the screen and save it.'
 	},
 	'src/lib/exports': {
-		allowed: ['src/lib/photograph', 'src/lib/garment', 'src/lib/drafting', 'src/lib/geometry', 'shared'],
+		allowed: [
+			'src/lib/photograph',
+			'src/lib/tape',
+			'src/lib/garment',
+			'src/lib/drafting',
+			'src/lib/geometry',
+			'shared'
+		],
 		why: 'A file is written from pieces alone. Pass the piece or draft in; the caller decides where the file goes.'
 	},
 	'src/lib/course': {
@@ -74,6 +87,7 @@ const layers = {
 			'src/lib/practice',
 			'src/lib/exports',
 			'src/lib/photograph',
+			'src/lib/tape',
 			'src/lib/checker',
 			'src/lib/garment',
 			'src/lib/drafting',
@@ -212,7 +226,7 @@ export default {
 				"Write `import { z } from '#shared/shape.ts'` and the small spelling: z.optional(x), .check(z.minLength(1)).",
 			severity: 'error',
 			from: {
-				path: '^src/lib/(ui|practice|checker|drafting|garment|exports|photograph|geometry)/',
+				path: '^src/lib/(ui|practice|checker|drafting|garment|exports|photograph|tape|geometry)/',
 				pathNot: TEST
 			},
 			to: { path: 'node_modules/zod/' }
@@ -224,7 +238,7 @@ export default {
 				'directly or through another module. Return plain data and wrap it in src/lib/ui/.',
 			severity: 'error',
 			from: {
-				path: '^(shared|src/cli|src/lib/(geometry|photograph|drafting|garment|checker|practice|exports))/',
+				path: '^(shared|src/cli|src/lib/(geometry|photograph|tape|drafting|garment|checker|practice|exports))/',
 				pathNot: TEST
 			},
 			to: { path: 'node_modules/(svelte|@sveltejs)/', reachable: true }

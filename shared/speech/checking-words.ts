@@ -9,7 +9,7 @@ const CHECKING = {
 } as const satisfies Record<Language, () => Promise<{ checking: typeof checking }>>;
 
 /** Some words with those of the page on which paper drafts are checked. */
-const withChecking = async (others: Catalogue): Promise<Catalogue> => ({
+export const withChecking = async (others: Catalogue): Promise<Catalogue> => ({
 	...others,
 	areas: { ...others.areas, ...(await CHECKING[others.language]()).checking }
 });

@@ -18,6 +18,8 @@ import type { Step } from '#drafting/steps/step-rules.ts';
 import { moved, type SheetPoint } from '#geometry/point.ts';
 
 const placeSchema = z.tuple([z.number(), z.number()]);
+/** A place that was measured, with its own error. */
+const measuredSchema = z.strictObject({ at: placeSchema, error: z.number() });
 const sumSchema = z.strictObject({
 	typed: z.union([z.string(), z.number()]).transform(String),
 	from: z.string().optional(),
@@ -93,7 +95,7 @@ const readUses = (
 
 /**
  * Reads placements as a file holds them: `{"A":[0,222]}` in millimetres, `{"A":{"typed":"38.4/2+3"}}` in
- * the body's unit, or a whole placement (`{"kind":"line",...}`). A typed distance starts from the
+ * the body's unit, `{"A":{"at":[0,222],"error":1}}` for what was measured, or a whole placement (`{"kind":"line",...}`). A typed distance starts from the
  * learner's own earlier points; a sum that cannot be read spoils its own step and no other. Steps of a draft that this
  * one leans on go by its short name for that: `{"back.K":[90,0]}`. Throws
  * BadInput, naming the step and the value.
@@ -120,7 +122,8 @@ export const readPlacements = (
 		const read = sum && typedPlacement(step, sum, placeOf, body.unit, place + name);
 		if (read instanceof BadInput) unreadable[name] = read;
 		// What is no placement at all is left to the checker: for one step it is not valid, and the others are judged.
-		placements[name] = at ? { kind: 'point', at } : (read ?? value);
+		const measured = at ? { at } : measuredSchema.safeParse(value).data;
+		placements[name] = measured ? { kind: 'point', ...measured } : (read ?? value);
 	}
 	return { placements, unreadable, uses };
 };

@@ -38,6 +38,12 @@ const plants: readonly Plant[] = [
 		sees: target('src/lib/drafting')
 	},
 	{
+		rule: 'tape-imports-only-lower-layers',
+		file: 'src/lib/tape/planted.ts',
+		text: tsImport('#checker/planted-target.ts'),
+		sees: target('src/lib/checker')
+	},
+	{
 		rule: 'drafting-imports-only-lower-layers',
 		file: 'src/lib/drafting/planted.ts',
 		text: tsImport('#checker/planted-target.ts'),
@@ -222,6 +228,7 @@ const LAYER_FOLDERS = [
 	...[
 		'geometry',
 		'photograph',
+		'tape',
 		'drafting',
 		'garment',
 		'course',

@@ -103,6 +103,6 @@ describe('work of which some was measured', () => {
 				'H'
 			);
 		expect(low(0.5, 0.5)).toMatchObject({ verdict: { answer: 'right' }, followThrough: true });
-		expect(low(1.5, 1)).toMatchObject({ verdict: { answer: 'cannot-tell' }, followThrough: false });
+		expect(low(1.8, 1)).toMatchObject({ verdict: { answer: 'cannot-tell' }, followThrough: false });
 	});
 });

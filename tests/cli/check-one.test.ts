@@ -56,6 +56,21 @@ describe('square-across check METHOD --body heron.json --placements P.json --jso
 		expect(JSON.parse(out)).toEqual(here);
 	});
 
+	it('what was measured may be neither right nor wrong by its own error', async () => {
+		const { steps, total } = await handIn({
+			...BACK,
+			A: { at: [0, 223], error: 1.5 },
+			U: { kind: 'point', at: [260, 222], error: 1 }
+		});
+		expect(steps.find(({ step }) => step === 'A')).toMatchObject({
+			...{ verdict: 'cannot-tell', note: 'cannot-tell', mark: 0, error: 1.5, offBy: 1 }
+		});
+		expect(steps.find(({ step }) => step === 'U')).toMatchObject({ verdict: 'right', mark: 1 });
+		expect(total).toEqual({ mark: 19, outOf: 20, mistakes: 0, consequences: 0, cannotTell: 1 });
+		const { out } = await checkHere(...words({ A: { at: [0, 223], error: 1.5 } }, {}));
+		expect(out).toContain('to be measured again');
+	});
+
 	it('a body without a dart is asked for none', async () => {
 		const { steps } = await handIn({}, { method: 'front-block', body: 'siskin' });
 		expect(steps.map(({ step }) => step).sort()).toEqual(

@@ -47,6 +47,23 @@ describe('marks that are judged one by one', () => {
 		}
 	});
 
+	it('that were measured on paper cost nothing where their own error leaves open whether they are right', async () => {
+		const put = (step: string, at: [number, number], error: number): Done => ({
+			...{ assignment: 'a', method: 'back-block', step },
+			entry: { placement: { kind: 'point', at, error }, checked: true, kept: true, help: 0, shown: false }
+		});
+		const [heron] = bodies;
+		if (!heron) throw new Error('there is no demo body');
+		// A of Heron lies at (0, 222), W at (0, 425): up to 2 mm off is right.
+		const { steps, total } = await inSlices(
+			marking(asked, heron, task, [put('A', [0, 223], 1.5), put('W', [0, 425.5], 1)])
+		);
+		const of = (name: string) => steps.find(({ method, step }) => method === 'back-block' && step === name);
+		expect(of('A')).toMatchObject({ verdict: { answer: 'cannot-tell' }, mark: 0, tries: 0, missed: [] });
+		expect(of('W')).toMatchObject({ verdict: { answer: 'right' }, mark: 1 });
+		expect(total).toMatchObject({ mark: 1, mistakes: 0, cannotTell: 1 });
+	});
+
 	it('are said of one step what is said of it among all', () => {
 		for (const { body, events } of worked)
 			for (const method of methods) {

@@ -1,4 +1,5 @@
 import { onPaper } from './on-paper.ts';
+import { tape } from './tape.ts';
 
 /** What is said on the page of paper drafts alone. */
-export const checking = { onPaper };
+export const checking = { onPaper, tape };

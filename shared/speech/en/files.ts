@@ -70,6 +70,11 @@ export const files = (v: Voice) => {
 			save: 'Save the rule sheet as PDF',
 			about: "The measurements, and each step's rule with the arithmetic for this body."
 		},
+		tape: {
+			name: 'A tape sheet',
+			save: 'Save the tape sheet as PDF',
+			about: 'The distances by which a draft on paper is checked with a tape, with room for what it reads.'
+		},
 		drawing: {
 			name: 'A drawing',
 			save: 'Save the drawing as SVG',
@@ -88,6 +93,7 @@ export const files = (v: Voice) => {
 		draft: '',
 		worksheet: 'Worksheet, ',
 		rules: 'Rule sheet, ',
+		tape: 'Tape sheet, ',
 		cards: 'Step cards, ',
 		drawing: '',
 		picture: ''

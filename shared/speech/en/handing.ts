@@ -69,6 +69,7 @@ export const handing = (v: Voice) => {
 		markSoFar: ({ mark, outOf }: { mark: number; outOf: number }) =>
 			`Marked so far: ${v.number(mark)} of ${v.number(outOf)}`,
 		toWork: 'All your work',
+		orOnPaper: 'Drafted on paper? Measure it, and hand your points in:',
 		chooseLesson: 'Choose a lesson to draft in.',
 		steps: ({ count }: { count: number }) => steps(count),
 		draftedFor: ({ name }: { name: string }) => `You draft for ${name}, an invented body.`,

@@ -15,6 +15,7 @@ export const keeping = (v: Voice) => ({
 	choicesFor: ({ garment, body }: { garment: string; body: string }) =>
 		`Your choices for ${garment}, for ${body}`,
 	practised: 'What you practised',
+	taped: ({ draft }: { draft: string }) => `What your tape read of ${draft}`,
 	probes: 'What has stayed of the parts that you finished',
 	practiceSet: 'Your practice set',
 	partsOf: ({ what, parts }: { what: string; parts: readonly string[] }) => `${what}: ${v.list(parts)}`,

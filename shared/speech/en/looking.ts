@@ -75,6 +75,8 @@ export const looking = (v: Voice) => {
 			`${standing}: ${step}, in the lesson ${lesson}`,
 		fromOwn: ', from your own earlier mark',
 		shown: ', drafted for you',
+		/** Leads to the page on which paper drafts are checked. */
+		checkPaper: 'Drafted on paper? Check it here',
 		/** Leads to the pages of classes. */
 		classes: 'A school’s classes: join yours, or teach'
 	};

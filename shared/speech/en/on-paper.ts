@@ -17,6 +17,7 @@ export const onPaper = (v: Voice) => ({
 	waiting: 'One moment …',
 	notCome: 'This part of the page did not come. Look at the connection, then load the page again.',
 	found: 'What was found',
+	near: 'How near a point must come',
 	picture: 'The computed draft with your points over it',
 	computed: 'computed',
 	yours: 'yours, with the circle in which it lies',
@@ -47,7 +48,7 @@ export const onPaper = (v: Voice) => ({
 		steps.length === 1 && steps[0] ? `${The(steps[0])} is right.` : `Right: ${v.list(steps.map(the))}.`,
 	toSheet: 'Put them onto the sheet',
 	aboutSheet:
-		'Your points become your own marks in this draft, and you go on from them on the screen. What is wrong stays as it is until you change it.',
+		'Your points become your own marks in this draft, and you go on from them on the screen. What is wrong, or cannot be told, stays as it is until you change it.',
 	replaces: ({ count }: { count: number }) =>
 		v.plural(count, {
 			one: '1 step of this draft stands on your sheet already; where a measured point has its name, it is replaced.',

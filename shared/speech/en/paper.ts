@@ -104,6 +104,11 @@ export const paper = (v: Voice) => ({
 	step: 'Step',
 	rule: 'Rule',
 	worked: 'Worked',
+	tapeHow:
+		'Lay the paper flat. Measure straight from mark to mark, in order, and write down what the tape reads. A point is found as soon as two distances reach it from points that were found before.',
+	tapeNumber: 'No.',
+	fromTo: 'From – to',
+	tapeReads: 'The tape reads',
 	worksheetStart:
 		'Point O is where the rows of dots marked 0 cross. Across is to the right of it, down is below it. Draw each step on the grid before you read the next.',
 	givenLengths: ({ given }: { given: readonly { readonly noun: Noun; readonly length: Mm }[] }) =>

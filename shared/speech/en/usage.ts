@@ -75,6 +75,7 @@ Tables: women (EN 13402-3 girths, from memory), men (the same), old (one size of
   square-across check METHOD --stdin [--body FILE.json] [--policy FILE.json]
 
 Placements are {"A":[0,222],"N":{"typed":"37/6+1"},...}: places across and down in mm, or what was typed, in the body's unit.
+What was measured has its own error, the radius in mm that holds it in 95 of 100 cases: {"A":{"at":[0,222],"error":1},...}; it may be neither right nor wrong.
 Steps of a draft that METHOD leans on, handed in too, go by its short name: {"back.K":[190,0],...}; a slip there is followed.
 With --stdin each line is {"learner":"...","body":{...},"placements":{...}}; a line without a body takes that of --body.
 --marks writes a sheet of the marks as well, to be printed.

@@ -1,4 +1,5 @@
 import { onPaper } from './on-paper.ts';
+import { tape } from './tape.ts';
 
 /** Lo que solo se dice en la página de los trazados en papel. */
-export const checking = { onPaper };
+export const checking = { onPaper, tape };

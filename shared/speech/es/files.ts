@@ -64,6 +64,12 @@ export const files: typeof english = (v) => {
 			save: 'Guardar la hoja de reglas en PDF',
 			about: 'Las medidas, y la regla de cada paso con las cuentas para este cuerpo.'
 		},
+		tape: {
+			name: 'Una hoja de cinta',
+			save: 'Guardar la hoja de cinta en PDF',
+			about:
+				'Las distancias con las que se comprueba con cinta un trazado en papel, con sitio para lo que marca.'
+		},
 		drawing: {
 			name: 'Un dibujo',
 			save: 'Guardar el dibujo en SVG',
@@ -82,6 +88,7 @@ export const files: typeof english = (v) => {
 		draft: '',
 		worksheet: 'Hoja de trabajo, ',
 		rules: 'Hoja de reglas, ',
+		tape: 'Hoja de cinta, ',
 		cards: 'Fichas de los pasos, ',
 		drawing: '',
 		picture: ''

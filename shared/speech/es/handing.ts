@@ -66,6 +66,7 @@ export const handing: typeof english = (v) => {
 		mark: ({ mark, outOf }) => `${v.number(mark)} de ${v.number(outOf)}`,
 		markSoFar: ({ mark, outOf }) => `Puntos hasta ahora: ${v.number(mark)} de ${v.number(outOf)}`,
 		toWork: 'Todos tus trabajos',
+		orOnPaper: '¿Has trazado en papel? Mídelo y entrega tus puntos:',
 		chooseLesson: 'Elige en qué lección vas a trazar.',
 		steps: ({ count }) => steps(count),
 		draftedFor: ({ name }) => `Trazas para ${name}, un cuerpo inventado.`,

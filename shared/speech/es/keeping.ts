@@ -11,6 +11,7 @@ export const keeping: typeof english = (v) => ({
 	draftOf: ({ method, body }) => `Tu trazado de «${method}»${body === undefined ? '' : ` para ${body}`}`,
 	choicesFor: ({ garment, body }) => `Lo que elegiste de «${garment}» para ${body}`,
 	practised: 'Lo que practicaste',
+	taped: ({ draft }) => `Lo que ha marcado tu cinta: ${draft}`,
 	probes: 'Lo que se te ha quedado de las partes terminadas',
 	practiceSet: 'Tu serie de práctica',
 	partsOf: ({ what, parts }) => `${what}: ${v.list(parts)}`,

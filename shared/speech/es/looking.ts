@@ -66,6 +66,7 @@ export const looking: typeof english = (v) => {
 		fromOwn: ', a partir de una marca anterior tuya',
 		shown: ', trazado por el programa',
 		/** Leads to the pages of classes. */
+		checkPaper: '¿Has trazado en papel? Compruébalo aquí',
 		classes: 'Las clases de una escuela: entra en la tuya, o da clase'
 	};
 };

@@ -15,6 +15,7 @@ export const onPaper: typeof english = (v) => ({
 	waiting: 'Un momento…',
 	notCome: 'Esta parte de la página no ha llegado. Mira la conexión y vuelve a cargar la página.',
 	found: 'Lo que se ha encontrado',
+	near: 'A qué distancia debe quedar un punto',
 	picture: 'El trazado calculado con tus puntos encima',
 	computed: 'calculado',
 	yours: 'tuyo, con el círculo en el que está',
@@ -45,7 +46,7 @@ export const onPaper: typeof english = (v) => ({
 		steps.length === 1 && steps[0] ? `${El(steps[0])} está bien.` : `Bien: ${v.list(steps.map(el))}.`,
 	toSheet: 'Ponlos en la hoja',
 	aboutSheet:
-		'Tus puntos pasan a ser tus marcas en este trazado, y sigues desde ellos en la pantalla. Lo que está mal se queda como está hasta que lo cambies.',
+		'Tus puntos pasan a ser tus marcas en este trazado, y sigues desde ellos en la pantalla. Lo que está mal, o no se sabe, se queda como está hasta que lo cambies.',
 	replaces: ({ count }) =>
 		v.plural(count, {
 			one: 'Ya hay 1 paso de este trazado en tu hoja; si un punto medido tiene su nombre, lo sustituye.',

@@ -97,6 +97,11 @@ export const paper: typeof english = (v) => ({
 	step: 'Paso',
 	rule: 'Regla',
 	worked: 'Con números',
+	tapeHow:
+		'Extiende el papel bien plano. Mide en línea recta de marca a marca, en orden, y apunta lo que marca la cinta. Un punto queda encontrado en cuanto le llegan dos distancias desde puntos ya encontrados.',
+	tapeNumber: 'N.º',
+	fromTo: 'De – a',
+	tapeReads: 'La cinta marca',
 	worksheetStart:
 		'El punto O está donde se cruzan las filas de puntos marcadas con 0. «Hacia fuera» es a su derecha y «hacia abajo», por debajo de él. Dibuja cada paso en la cuadrícula antes de leer el siguiente.',
 	givenLengths: ({ given }) =>

@@ -76,6 +76,7 @@ Tablas: women (contornos de EN 13402-3, de memoria), men (ídem), old (una talla
   square-across check MÉTODO --stdin [--body ARCHIVO.json] [--policy ARCHIVO.json]
 
 Las colocaciones son {"A":[0,222],"N":{"typed":"37/6+1"},...}: lugares en mm, hacia fuera y hacia abajo, o lo que se escribió, en la unidad del cuerpo.
+Lo medido tiene su propio error, el radio en mm que lo contiene en 95 de 100 casos: {"A":{"at":[0,222],"error":1},...}; puede no estar ni bien ni mal.
 Los pasos de un trazado en que se apoya MÉTODO, si también se entregan, llevan su nombre corto: {"back.K":[190,0],...}; un desliz ahí se sigue.
 Con --stdin cada línea es {"learner":"...","body":{...},"placements":{...}}; una línea sin cuerpo toma el de --body.
 --marks escribe además una hoja de notas para imprimir.

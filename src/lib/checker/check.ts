@@ -97,7 +97,7 @@ export const check = (
 			return notValid(message('verdicts', 'noPlacement', { where, issue: issue?.message ?? '' }));
 		}
 		const { data } = parsed;
-		return judgeMeasured(mm(error + (data.error ?? 0)), (by) =>
+		return judgeMeasured(mm(Math.hypot(error, data.error ?? 0)), (by) =>
 			judge(stepNamed(method, stepName), data, draft, widened(allowed, by))
 		);
 	} catch (error) {

@@ -88,9 +88,9 @@ export class OwnDraft {
 		return this.#errors;
 	}
 
-	/** How far the place where the learner's own earlier points lead a step may lie elsewhere: as far as all of them together. */
+	/** How far the place where the learner's own earlier points lead a step may lie elsewhere: as they do, each by itself. */
 	#errorOf(step: Step): Mm {
-		return mm(stepLeansOn(step).reduce((sum, need) => sum + (this.#errors.get(need) ?? 0), 0));
+		return mm(Math.hypot(...stepLeansOn(step).map((need) => this.#errors.get(need) ?? 0)));
 	}
 
 	/** The mistakes that a step comes of where it starts from something that stands elsewhere than it should; undefined where it does not. */

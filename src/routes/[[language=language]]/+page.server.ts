@@ -17,11 +17,15 @@ export const load: PageServerLoad = async ({ url }) => {
 			words: pattern.wornBy({ garment: garment.name, name: body.name })
 		}))
 	}));
+	const checked = methods.find(({ practised }) => practised);
 	return {
 		lessons,
 		methods,
 		made: { title: pattern.whatYouMake, about: pattern.followsBody, garments: made },
-		classes: looking.classes,
+		others: [
+			...(checked ? [{ href: `/drafts/${checked.id}/paper`, words: looking.checkPaper }] : []),
+			{ href: '/class', words: looking.classes }
+		],
 		living: { title: looking.livingTitle, about: looking.livingAbout }
 	};
 };

@@ -160,6 +160,7 @@ const draftBytes = async (job: DraftJob, title: string, doing: Doing): Promise<U
 	const work = { method, body, draft, speech };
 	const options = { paper: paperOf(paper), title, font: await font(), date };
 	if (sheet === 'rules') return (await import('#exports/pdf/rule-sheet.ts')).ruleSheetPdf(work, options);
+	if (sheet === 'tape') return (await import('#exports/pdf/tape-sheet.ts')).tapeSheetPdf(work, options);
 	const { worksheetPdf } = await import('#exports/pdf/worksheet.ts');
 	return worksheetPdf(work, { ...options, share: SCALES[scale], worked, onPage: onProgress });
 };
@@ -170,8 +171,8 @@ const sheetFile = async (job: DraftJob, doing: Doing): Promise<MadeFile> => {
 	const name = paper.madeFor({ what: title, body: job.body.name });
 	const bytes = await draftBytes(job, title, doing);
 	const format = sheetFormat(job.sheet);
-	// A rule sheet is only read, whatever its size.
-	const called = job.sheet === 'rules' ? name : nameOf(name, { ...job, format }, doing.speech);
+	// What is only read has no scale.
+	const called = job.sheet === 'rules' || job.sheet === 'tape' ? name : nameOf(name, { ...job, format }, doing.speech);
 	return madeFile(called, bytes, format);
 };
 

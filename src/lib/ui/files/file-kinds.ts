@@ -85,4 +85,4 @@ export const SCALE_NAMES: readonly ScaleName[] = ['full', 'half', 'quarter'];
 /** The sheets of a draft that can be made smaller for class work. */
 export const SCALED_SHEETS: readonly DraftSheet[] = ['draft', 'worksheet', 'drawing'];
 /** The sheets of a draft that are made on pages of a paper. */
-export const PAGED_SHEETS: readonly DraftSheet[] = ['draft', 'worksheet', 'rules'];
+export const PAGED_SHEETS: readonly DraftSheet[] = ['draft', 'worksheet', 'rules', 'tape'];

@@ -43,10 +43,10 @@ export interface PatternJob extends LaidPattern {
 }
 
 /** The sheets that can be made of a draft. */
-export const DRAFT_SHEETS = ['draft', 'worksheet', 'rules', 'drawing', 'picture'] as const;
+export const DRAFT_SHEETS = ['draft', 'worksheet', 'rules', 'tape', 'drawing', 'picture'] as const;
 export type DraftSheet = (typeof DRAFT_SHEETS)[number];
 
-/** Asks for a draft on paper, for the bare grid with what is to be drawn on it, for its rules with one body's numbers, or for a drawing, as it is or to make a picture of. */
+/** Asks for a draft on paper, for the bare grid with what is to be drawn on it, for its rules with one body's numbers, for the distances that check it, or for a drawing, as it is or to make a picture of. */
 export interface DraftJob extends Spoken {
 	readonly kind: 'draft';
 	readonly sheet: DraftSheet;

@@ -5,6 +5,7 @@ import { asked, callerAt, done, entered, forgotten, toClass, type Told } from '.
 import {
 	deskFor,
 	methodsFor,
+	papersFor,
 	planned,
 	practisedFor,
 	settable,
@@ -101,7 +102,8 @@ const workOf = (url: URL, work: Work, back: string) => {
 		shows: 'work' as const,
 		work,
 		back,
-		...deskFor(url, work.lessons, url.searchParams.get('lesson'))
+		...deskFor(url, work.lessons, url.searchParams.get('lesson')),
+		...papersFor(url, work, url.searchParams.get('paper'))
 	};
 };
 

@@ -1,3 +1,4 @@
+import { withChecking } from '#shared/speech/checking-words.ts';
 import { languageOf } from '#shared/speech/language.ts';
 import { schoolWords } from '#shared/speech/school-words.ts';
 import type { Component } from 'svelte';
@@ -9,7 +10,7 @@ const TEXTS = import.meta.glob<Component>('/lessons/*/*.md', { import: 'default'
 export const load: PageLoad = async ({ data, url }) => {
 	const catalogue = await schoolWords(languageOf(url.pathname));
 	const none = {
-		...{ Lesson: undefined, Desk: undefined },
+		...{ Lesson: undefined, Desk: undefined, Paper: undefined },
 		...{ DraftPage: undefined, BoardPage: undefined, RemarkingPage: undefined },
 		...{ PractisePage: undefined, AnswersPage: undefined }
 	};
@@ -17,6 +18,10 @@ export const load: PageLoad = async ({ data, url }) => {
 		return { ...data, catalogue, ...none, ...(await import('./teaching.ts')) };
 	if (data.shows === 'practise' || data.shows === 'answers')
 		return { ...data, catalogue, ...none, ...(await import('./practising.ts')) };
+	if (data.shows === 'work' && data.paper) {
+		const { default: Paper } = await import('#ui/pages/paper/PaperPage.svelte');
+		return { ...data, catalogue: await withChecking(catalogue), ...none, Paper };
+	}
 	const desk = data.shows === 'work' ? data.desk : undefined;
 	const text = desk && TEXTS[`/lessons/${desk.id}/${desk.language}.md`];
 	if (!text) return { ...data, catalogue, ...none };

@@ -90,6 +90,30 @@ export const settableDrafts = (url: URL): readonly { readonly id: string; readon
 		.methods.filter((method) => method.practised)
 		.map(({ id, name }) => ({ id, name }));
 
+/** The drafts of an assignment that can be checked on paper, and the one that is; none in an exam, since what is right is told. */
+export const papersFor = (
+	url: URL,
+	{ lessons: assigned, mode }: { lessons: readonly { readonly id: string }[]; mode: 'practice' | 'exam' },
+	wanted: string | null
+) => {
+	const { lessons, method } = courseAt(url);
+	const to = (name: string, value: string): string => {
+		const at = new URLSearchParams(url.searchParams);
+		for (const other of ['lesson', 'paper']) at.delete(other);
+		at.set(name, value);
+		return `${url.pathname}?${at.toString()}`;
+	};
+	const own = lessons.filter(({ id }) => assigned.some((each) => each.id === id));
+	const ids = [...new Set(own.flatMap(({ meta }) => meta.method ?? []))];
+	const drafts = mode === 'exam' ? [] : ids.flatMap((id) => method(id) ?? []);
+	const paper = drafts.find(({ id }) => id === wanted);
+	const first = own.find(({ meta }) => meta.method === paper?.id);
+	return {
+		papers: drafts.map(({ id, name }) => ({ href: to('paper', id), name })),
+		paper: paper && { method: paper, lesson: first && to('lesson', first.id) }
+	};
+};
+
 /** Methods by their ids, in the language of an address. */
 export const methodsFor = (url: URL, ids: readonly string[]): readonly Method[] =>
 	ids.flatMap((id) => courseAt(url).method(id) ?? []);

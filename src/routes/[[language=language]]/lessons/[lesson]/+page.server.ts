@@ -49,6 +49,9 @@ const partEnd = async (course: Course, lesson: Lesson): Promise<PartEnd | undefi
 			...(made
 				? [{ href: `/patterns/${made.id}`, words: looking.patternOf({ garment: made.name }), language }]
 				: []),
+			...((course.method(method)?.measurements.length ?? 0) > 0
+				? [{ href: `/drafts/${method}/paper`, words: looking.checkPaper, language }]
+				: []),
 			...(course.method(method)?.practised ? [{ href: '/practice', words: looking.practise, language }] : [])
 		]
 	};
