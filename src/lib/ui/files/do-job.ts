@@ -172,7 +172,8 @@ const sheetFile = async (job: DraftJob, doing: Doing): Promise<MadeFile> => {
 	const bytes = await draftBytes(job, title, doing);
 	const format = sheetFormat(job.sheet);
 	// What is only read has no scale.
-	const called = job.sheet === 'rules' || job.sheet === 'tape' ? name : nameOf(name, { ...job, format }, doing.speech);
+	const called =
+		job.sheet === 'rules' || job.sheet === 'tape' ? name : nameOf(name, { ...job, format }, doing.speech);
 	return madeFile(called, bytes, format);
 };
 
