@@ -53,7 +53,7 @@ const A_LESSON = `pages-${PAGES.map((roots) => (roots.length > 1 ? '1' : '0')).j
 
 /** Whether whoever fetches a file of pages fetches another one as well. */
 const comesWith = (file: string, other: string): boolean =>
-	other.startsWith('pages-') && [...file].every((page, i) => page !== '1' || other[i] === '1');
+	other.startsWith('pages-') && Array.from(file).every((page, i) => page !== '1' || other[i] === '1');
 
 /** The file that each module of ours goes into, by what begins with it. */
 const filesOf = (graph: Rolldown.ChunkingContext): ReadonlyMap<string, string> => {
