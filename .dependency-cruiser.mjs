@@ -132,6 +132,9 @@ export const uiFloors = {
 		'Take paths and places as arguments; ink of pieces belongs in garments/, the marks of a learner in desk/.',
 	files:
 		'A file or a picture is made of what it is given. ' + 'Pass the job in from the page that offers it.',
+	photographs:
+		'A picture is taken, read and tapped alike, whatever is looked for in it. ' +
+		'Hand it the places that are wanted; what they mean belongs to the page.',
 	garments:
 		'A garment is made and drawn alike in a lesson and on its pattern page. ' +
 		'Keep what a page does with it in pages/pattern/.',

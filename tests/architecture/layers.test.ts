@@ -118,6 +118,12 @@ const plants: readonly Plant[] = [
 		sees: target('src/lib/ui/embeds')
 	},
 	{
+		rule: 'ui-photographs-imports-only-lower-floors',
+		file: 'src/lib/ui/photographs/planted.ts',
+		text: tsImport('../desk/planted-target.ts'),
+		sees: target('src/lib/ui/desk')
+	},
+	{
 		rule: 'ui-garments-imports-only-lower-floors',
 		file: 'src/lib/ui/garments/Planted.svelte',
 		text: svelteImport('../desk/planted-target.ts'),

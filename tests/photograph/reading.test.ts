@@ -7,7 +7,7 @@ import { at, distance } from '#geometry/point.ts';
 import { aligned } from '#photograph/aligned.ts';
 import { inkCrossing } from '#photograph/ink.ts';
 import { greyOf } from '#photograph/picture.ts';
-import { readMarkers, type Reading } from '#photograph/reading.ts';
+import { lookedAt, readingOf, type Reading } from '#photograph/reading.ts';
 import { errorOf, standingOf } from '#photograph/sureness.ts';
 import { lineDifference, lineThrough } from '#photograph/tapped-line.ts';
 import { toSheet } from '#photograph/view.ts';
@@ -44,11 +44,18 @@ const seen = (
 	size: { width: number; height: number } = SMALL
 ) => {
 	const { picture, camera } = taken(scene, laid, condition, chanceOf(seed, 'reading', condition.name), size);
-	return { picture, camera, reading: readMarkers(picture, 1, () => undefined) };
+	return {
+		picture,
+		camera,
+		reading: readingOf(
+			lookedAt(picture, () => undefined),
+			1
+		)
+	};
 };
 
-const read = (reading: Reading): Extract<Reading, { kind: 'read' }> => {
-	if (reading.kind !== 'read') throw new Error('the picture was not read');
+const read = (reading: Reading | undefined): Reading => {
+	if (!reading) throw new Error('the picture was not read');
 	return reading;
 };
 
@@ -144,7 +151,7 @@ describe('a picture that could be better says why', () => {
 	});
 
 	it('without markers is not read', () => {
-		expect(seen(sceneOf([], [], { perMm: 5 }), [], GOOD, 6).reading.kind).toBe('not-read');
+		expect(seen(sceneOf([], [], { perMm: 5 }), [], GOOD, 6).reading).toBeUndefined();
 	});
 
 	it('of a screen: the white swings with its dots', () => {

@@ -16,7 +16,7 @@ const EXCEPTIONS: readonly Exception[] = [
 	{ file: /dxf\.ts$/, words: /^(UNITS: METRIC|Units: millimetres\.)/, because: 'read by other programs' },
 	{ file: /pattern-pdf\.ts$/, words: /^Ink$/, because: 'the name of a part of a PDF, which nobody sees' },
 	{
-		file: /(Sheet|Points)\.svelte$/,
+		file: /(Sheet|Points|Loupe)\.svelte$/,
 		words: /^(Enter|Escape)$/,
 		because: 'names of keys, as a browser tells them'
 	},

@@ -3,11 +3,6 @@ import type { Voice } from '../voice.ts';
 
 /** What is printed on sheets of markers, and what those are called. */
 export const markers = (v: Voice) => ({
-	sheets: {
-		cards: 'Four cards for the corners of a large sheet',
-		'small-sheet': 'One sheet with markers round its rim',
-		'large-sheet': 'One sheet with markers round its rim'
-	},
 	title: 'Markers for a photograph',
 	card: ({ number }: { number: number }) => `Card ${v.number(number)}`,
 	cutOut:

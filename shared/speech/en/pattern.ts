@@ -93,6 +93,8 @@ export const pattern = (v: Voice) => {
 		toSeams: 'Seams',
 		toNumbers: 'Numbers',
 		toCutting: 'Cutting list',
+		checkPiece: 'Check a cut paper piece by photograph',
+		checkNotCome: 'This part of the page did not come. Look at the connection, then load the page again.',
 		toFabric: 'Fabric',
 		toSewing: 'Sewing',
 		toTable: 'To the table',

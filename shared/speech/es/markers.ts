@@ -2,11 +2,6 @@ import type { markers as english } from '../en/markers.ts';
 
 /** Lo que se imprime en las hojas de marcas, y cómo se llaman. */
 export const markers: typeof english = (v) => ({
-	sheets: {
-		cards: 'Cuatro tarjetas para las esquinas de un papel grande',
-		'small-sheet': 'Una hoja con marcas alrededor del borde',
-		'large-sheet': 'Una hoja con marcas alrededor del borde'
-	},
 	title: 'Marcas para una fotografía',
 	card: ({ number }) => `Tarjeta ${v.number(number)}`,
 	cutOut:

@@ -63,6 +63,8 @@ export const pattern: typeof english = (v) => {
 		toSeams: 'Costuras',
 		toNumbers: 'Números',
 		toCutting: 'Lista de corte',
+		checkPiece: 'Comprobar por foto una pieza de papel cortada',
+		checkNotCome: 'Esta parte de la página no ha llegado. Comprueba la conexión y carga la página otra vez.',
 		toFabric: 'Tela',
 		toSewing: 'Confección',
 		toTable: 'Mesa de corte',

@@ -17,6 +17,16 @@ export interface Aligned {
 	readonly mirrored: boolean;
 }
 
+/** The way back of a motion. What keeps every length is undone by its own numbers turned over. */
+export const undone = ({ a, b, c, d, e, f }: Motion): Motion => ({
+	a,
+	b: c,
+	c: b,
+	d,
+	e: -(a * e + c * f),
+	f: -(b * e + d * f)
+});
+
 const moved = ({ a, b, c, d, e, f }: Motion, { x, y }: SheetPoint): SheetPoint =>
 	at(a * x + b * y + e, c * x + d * y + f);
 

@@ -46,27 +46,43 @@ const fromPieces = ({ pieces }: Sightings): Guess | undefined => {
 const turnOf = (a: PicturePoint, b: PicturePoint, c: PicturePoint): number =>
 	Math.sign((b.u - a.u) * (c.v - a.v) - (b.v - a.v) * (c.u - a.u));
 
-/** From four single points and the distances from the first two to all others. */
-const fromDistances = ({ pieces, distances }: Sightings): Guess | undefined => {
-	const seen = pieces.flatMap(({ name, seen: [only] }) => (only ? [{ name, picture: only.picture }] : []));
+/** From single points, of which the distances from two of them to all others are known: those two come first. */
+const fromBase = (
+	seen: readonly { readonly name: string; readonly picture: PicturePoint }[],
+	lengthOf: (one: string, other: string) => number
+): ReadonlyMap<string, SheetPoint> | undefined => {
 	const [a, b, ...others] = seen;
 	if (!a || !b) return undefined;
+	const base = lengthOf(a.name, b.name);
+	const places = new Map([
+		[a.name, at(0, 0)],
+		[b.name, at(base, 0)]
+	]);
+	for (const { name, picture } of others) {
+		const [near, far] = [lengthOf(a.name, name), lengthOf(b.name, name)];
+		const x = (near * near - far * far + base * base) / (2 * base);
+		places.set(name, at(x, turnOf(a.picture, b.picture, picture) * Math.sqrt(near * near - x * x)));
+	}
+	return [...places.values()].every(({ x, y }) => Number.isFinite(x) && Number.isFinite(y))
+		? places
+		: undefined;
+};
+
+/** From four single points and five of their six distances, or all. */
+const fromDistances = ({ pieces, distances }: Sightings): Guess | undefined => {
+	const seen = pieces.flatMap(({ name, seen: [only] }) => (only ? [{ name, picture: only.picture }] : []));
 	const lengthOf = (one: string, other: string): number =>
 		distances.find(({ from, to }) => (from === one && to === other) || (from === other && to === one))
 			?.length ?? NaN;
-	const base = lengthOf(a.name, b.name);
-	const places: readonly SheetPoint[] = [
-		at(0, 0),
-		at(base, 0),
-		...others.map(({ name, picture }) => {
-			const [near, far] = [lengthOf(a.name, name), lengthOf(b.name, name)];
-			const x = (near * near - far * far + base * base) / (2 * base);
-			return at(x, turnOf(a.picture, b.picture, picture) * Math.sqrt(near * near - x * x));
-		})
-	];
-	if (!places.every(({ x, y }) => Number.isFinite(x) && Number.isFinite(y))) return undefined;
-	const plane = homographyOf(seen.map(({ picture }, i) => ({ sheet: places[i] ?? at(0, 0), picture })));
-	return plane && { plane, lying: places.map(({ x, y }) => ({ x, y, turn: 0 })) };
+	for (const a of seen)
+		for (const b of seen) {
+			if (a === b) continue;
+			const places = fromBase([a, b, ...seen.filter((each) => each !== a && each !== b)], lengthOf);
+			const of = (name: string): SheetPoint => places?.get(name) ?? at(0, 0);
+			const plane = places && homographyOf(seen.map(({ name, picture }) => ({ sheet: of(name), picture })));
+			if (plane) return { plane, lying: seen.map(({ name }) => ({ x: of(name).x, y: of(name).y, turn: 0 })) };
+		}
+	return undefined;
 };
 
 /** A first idea of how the sheet is seen; undefined where too little was found, or the distances close no triangle. */

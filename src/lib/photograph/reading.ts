@@ -22,16 +22,21 @@ export type Warning =
 	/** The sheet is shown on a screen. */
 	| 'screen';
 
-/** What was read of a picture with markers. */
-export type Reading =
-	| {
-			readonly kind: 'read';
-			readonly markers: readonly SharpMarker[];
-			readonly rectified: Rectified;
-			readonly warnings: readonly Warning[];
-	  }
-	/** Too few markers: those that were found. */
-	| { readonly kind: 'not-read'; readonly markers: readonly SharpMarker[] };
+/** What was found in a picture: numbers alone, so that whoever looked can hand it on. */
+export interface Looked {
+	/** Of the picture, in pixels. */
+	readonly width: number;
+	readonly height: number;
+	readonly markers: readonly SharpMarker[];
+	/** Whether it seems to show a screen. */
+	readonly screen: boolean;
+}
+
+/** What follows from it. */
+export interface Reading {
+	readonly rectified: Rectified;
+	readonly warnings: readonly Warning[];
+}
 
 /** How far a sharpened corner strays along one axis, in pixels. Measured: 0.02 to 0.06, twice that with much noise. */
 const CORNER_ERROR = 0.08;
@@ -68,21 +73,17 @@ const hullArea = (places: readonly PicturePoint[]): number => {
 	);
 };
 
-const warningsOf = (
-	grey: Grey,
-	markers: readonly SharpMarker[],
-	rectified: Rectified
-): readonly Warning[] => {
+const warningsOf = ({ width, height, markers, screen }: Looked, rectified: Rectified): readonly Warning[] => {
 	const corners = markers.flatMap((marker) => marker.corners);
-	const middle = { u: grey.width / 2, v: grey.height / 2 };
+	const middle = { u: width / 2, v: height / 2 };
 	const blur = markers.reduce((sum, marker) => sum + marker.blur, 0) / markers.length;
 	const found: readonly (readonly [Warning, boolean])[] = [
-		['one-corner', hullArea(corners) < SPREAD * grey.width * grey.height],
+		['one-corner', hullArea(corners) < SPREAD * width * height],
 		['few', markers.length < 3],
 		['blur', blur > BLURRED],
 		['bulge', rectified.strain > STRAINED],
 		['coarse', pixelOnSheet(rectified.view, middle) > COARSE],
-		['screen', markers.some((marker) => looksLikeScreen(grey, marker))]
+		['screen', screen]
 	];
 	return found.flatMap(([warning, holds]) => (holds ? [warning] : []));
 };
@@ -109,20 +110,26 @@ const piecesOf = (markers: readonly SharpMarker[], scale: number): readonly Piec
 const enough = (ids: ReadonlySet<number>): boolean =>
 	[...ids].filter((id) => printedAs(id) !== undefined).length >= 4;
 
-/**
- * Reads a picture: finds the markers, sharpens their corners, and works out how the sheet is seen. `scale` is what a printed
- * length measures, over what it should; `onStep` is told which of three steps is done, and may throw to stop.
- */
-export const readMarkers = (grey: Grey, scale: number, onStep: (done: number) => void): Reading => {
+/** How many steps looking has. */
+export const STEPS = 2;
+
+/** Looks for our markers in a picture. `onStep` is told how many of the steps are done. */
+export const lookedAt = (grey: Grey, onStep: (done: number) => void): Looked => {
 	const found = findMarkers(grey, enough).filter(({ id }) => printedAs(id) !== undefined);
 	onStep(1);
 	const markers = found.flatMap((marker) => sharpened(grey, marker) ?? []);
-	onStep(2);
-	const rectified =
-		markers.length === 0
-			? undefined
-			: rectify({ width: grey.width, height: grey.height, pieces: piecesOf(markers, scale), distances: [] });
-	onStep(3);
-	if (!rectified) return { kind: 'not-read', markers };
-	return { kind: 'read', markers, rectified, warnings: warningsOf(grey, markers, rectified) };
+	onStep(STEPS);
+	const screen = markers.some((marker) => looksLikeScreen(grey, marker));
+	return { width: grey.width, height: grey.height, markers, screen };
+};
+
+/**
+ * How the sheet is seen, from the markers that were found. `scale` is what a printed length measures over what it should.
+ * Undefined where there are none.
+ */
+export const readingOf = (looked: Looked, scale: number): Reading | undefined => {
+	const { width, height, markers } = looked;
+	if (markers.length === 0) return undefined;
+	const rectified = rectify({ width, height, pieces: piecesOf(markers, scale), distances: [] });
+	return rectified && { rectified, warnings: warningsOf(looked, rectified) };
 };

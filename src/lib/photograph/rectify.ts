@@ -25,6 +25,8 @@ export interface Rectified {
 
 /** How much lenses of telephones bend a picture at its corner, one standard deviation. Assumption: with their own correction a few thousandths, without it 2 %. */
 const USUAL_BEND = 0.01;
+/** Beyond so many of its own errors a distance was not misread by a hair: it belongs to other places. */
+const DISAGREE = 10;
 /** Eight numbers of the homography, and the bend. */
 const VIEW_NUMBERS = 9;
 const LYING_NUMBERS = 3;
@@ -164,7 +166,7 @@ const errorFrom = (fit: Fit, sightings: Sightings, scales: Scales, factor: numbe
 
 /**
  * How the sheet is seen: the homography, the lens's bend, and how each piece lies in the plane, all from one least squares fit
- * over everything that was found and measured. Undefined where that does not tell it.
+ * over everything that was found and measured. Undefined where that does not tell it, or where distances contradict each other.
  */
 export const rectify = (sightings: Sightings): Rectified | undefined => {
 	const guess = firstGuess(sightings);
@@ -172,6 +174,9 @@ export const rectify = (sightings: Sightings): Rectified | undefined => {
 	const scales = scalesOf(sightings, guess);
 	const fit = leastSquares(leftOf(sightings, guess, scales), numbersOf(guess, scales));
 	if (!fit) return undefined;
+	const seenNumbers = sightings.pieces.reduce((count, { seen }) => count + seen.length * 2, 0);
+	const distances = fit.left.slice(seenNumbers, seenNumbers + sightings.distances.length);
+	if (distances.some((each) => Math.abs(each) > DISAGREE)) return undefined;
 	const view = viewFrom(fit.numbers, sightings, scales);
 	const lying = sightings.pieces.map((_, i) => pieceAt(fit.numbers, i, scales.unit));
 	const off = sightings.pieces.flatMap(({ seen }, i) =>
@@ -182,8 +187,9 @@ export const rectify = (sightings: Sightings): Rectified | undefined => {
 	);
 	const rms = (each: readonly number[]): number =>
 		Math.sqrt(each.reduce((sum, one) => sum + one * one, 0) / Math.max(1, each.length));
-	const observed = off.length * 2 + sightings.distances.length;
-	const sum = fit.left.slice(0, observed).reduce((total, each) => total + each * each, 0);
+	const sum = fit.left
+		.slice(0, seenNumbers + sightings.distances.length)
+		.reduce((total, each) => total + each * each, 0);
 	const strain = Math.sqrt(sum / Math.max(1, spare(sightings)));
 	return {
 		view,

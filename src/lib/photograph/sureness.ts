@@ -39,7 +39,10 @@ const HEIGHT_PER_RESIDUAL = 20;
 /** Above this strain the paper is taken not to be flat. */
 export const STRAINED = 1.6;
 /** How far from a point it is tapped, along one axis, in pixels. Assumption: a loupe shows each pixel, and a pencil line is two wide. */
-const TAPPED = 1;
+export const TAPPED = 1;
+/** The same where the crossing of two lines was found. */
+export const CROSSED = 0.3;
+
 /** How high the paper may stand, one standard deviation. */
 const heightOf = ({ strain, residual }: Rectified): Mm =>
 	mm(strain > STRAINED ? Math.max(USUAL_HEIGHT, residual * HEIGHT_PER_RESIDUAL) : USUAL_HEIGHT);

@@ -25,6 +25,7 @@ import type {
 	LaidPattern,
 	MadeFile,
 	NestJob,
+	MarkersJob,
 	Pages,
 	PatternJob,
 	Said
@@ -199,10 +200,27 @@ const nestFile = async (job: NestJob, doing: Doing): Promise<MadeFile> => {
 	return madeFile(name, await nestedFile(made, request), format);
 };
 
+const markersFile = async (
+	{ sheet, paper, date }: MarkersJob,
+	{ speech, font }: Doing
+): Promise<MadeFile> => {
+	const { title } = speech.words.markers;
+	const { markerSheetPdf } = await import('#exports/pdf/marker-sheet.ts');
+	const bytes = await markerSheetPdf(sheet, {
+		paper: paperOf(paper),
+		title,
+		font: await font(),
+		speech,
+		date
+	});
+	return madeFile(nameOf(title, { format: 'pdf', scale: 'full', paper }, speech), bytes, 'pdf');
+};
+
 const answer = async (job: Job, doing: Doing): Promise<Said> => {
 	if (job.kind === 'plan') return { kind: 'pages', pages: pagesOf(job, doing) };
 	if (job.kind === 'pattern') return { kind: 'files', files: await patternFiles(job, doing) };
 	if (job.kind === 'nest') return { kind: 'files', files: [await nestFile(job, doing)] };
+	if (job.kind === 'markers') return { kind: 'files', files: [await markersFile(job, doing)] };
 	const file = job.kind === 'class' ? classFile(job, doing) : sheetFile(job, doing);
 	return { kind: 'files', files: [await file] };
 };

@@ -10,6 +10,7 @@ import type { Garment } from '#garment/garment.ts';
 import type { SizedBody } from '#garment/nested.ts';
 import type { Choices } from '#garment/pattern.ts';
 import type { Path } from '#geometry/path.ts';
+import type { MarkerSheet } from '#photograph/marker-places.ts';
 
 /** The language and the unit in which what is made speaks. */
 interface Spoken {
@@ -78,7 +79,15 @@ export interface NestJob extends Omit<LaidPattern, 'body'> {
 	readonly date: Date;
 }
 
-export type Job = NestJob | PlanJob | PatternJob | DraftJob | ClassJob;
+/** Asks for a sheet of markers, which are laid beside what is photographed. */
+export interface MarkersJob extends Spoken {
+	readonly kind: 'markers';
+	readonly sheet: MarkerSheet;
+	readonly paper: string;
+	readonly date: Date;
+}
+
+export type Job = NestJob | PlanJob | PatternJob | DraftJob | ClassJob | MarkersJob;
 
 /** A file, ready to be saved. */
 export interface MadeFile {

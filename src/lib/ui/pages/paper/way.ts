@@ -19,6 +19,7 @@ export interface WayProps {
 
 /** The ways in which a paper draft is measured, each brought in when it is chosen. */
 export const WAYS = {
-	tape: () => import('./tape/ByTape.svelte')
+	tape: () => import('./tape/ByTape.svelte'),
+	photograph: () => import('./photograph/ByPhotograph.svelte')
 } as const;
 export type Way = keyof typeof WAYS;
