@@ -129,7 +129,7 @@ const engine = (): string => {
 const scriptsAsModules = (): Plugin => ({
 	name: 'scripts-as-modules',
 	transform(code, id) {
-		const [, file] = /js-aruco2[\\/]src[\\/](aruco|cv)[.]js$/.exec(id) ?? [];
+		const [, file] = /js-aruco2[\\/]src[\\/](aruco|cv)[.]js(?:[?]|$)/.exec(id) ?? [];
 		if (!file) return undefined;
 		const before =
 			file === 'aruco' ? "import cv from './cv.js';\nconst made = { ...cv };" : 'const made = {};';

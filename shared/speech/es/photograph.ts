@@ -119,5 +119,5 @@ export const photograph: typeof english = (v) => ({
 	pieceAnswers: { right: 'bien', wrong: 'no está bien', 'cannot-tell': 'no se puede saber' },
 	pieceRow: ({ off, error }) => `a ${v.fixed(off, 1)} mm, ± ${v.fixed(error, 1)} mm`,
 	pieceSide: ({ from, to, longer }) =>
-		`De ${from} a ${to}: ${Math.abs(longer) < 0.5 ? 'tan largo como lo calculado' : `${v.fixed(Math.abs(longer), 1)} mm más ${longer > 0 ? 'largo' : 'corto'}`}.`
+		`De la ${from} a la ${to}: ${Math.abs(longer) < 0.5 ? 'tan largo como lo calculado' : `${v.fixed(Math.abs(longer), 1)} mm más ${longer > 0 ? 'largo' : 'corto'}`}.`
 });
