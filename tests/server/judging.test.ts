@@ -48,7 +48,7 @@ describe('marks that are judged one by one', () => {
 	});
 
 	it('that were measured on paper cost nothing where their own error leaves open whether they are right', async () => {
-		const put = (step: string, at: [number, number], error: number): Done => ({
+		const put = (step: string, at: [number, number], error: number): StepDone => ({
 			...{ assignment: 'a', method: 'back-block', step },
 			entry: { placement: { kind: 'point', at, error }, checked: true, kept: true, help: 0, shown: false }
 		});
