@@ -21,10 +21,8 @@ const PAGES = readdirSync(ROUTES, { recursive: true, encoding: 'utf8' })
 		file.includes('[lesson]') ? [path.join(ROUTES, file), LESSON_TEXT] : [path.join(ROUTES, file)]
 	);
 
-/** What lessons may embed: what a page has of it as well is kept apart from all else that the page has. */
-const EMBEDS = readdirSync(under('src/lib/ui/embeds'))
-	.filter((file) => file.endsWith('.svelte'))
-	.map((file) => under(`src/lib/ui/embeds/${file}`));
+/** What lessons of measuring embed: what a page has of it as well is kept apart from all else that the page has. */
+const EMBEDS = ['TryIt', 'Tape'].map((name) => under(`src/lib/ui/embeds/${name}.svelte`));
 
 /** What every page says from the start, in one language: fetched whole, and without the other. */
 const FIRST_WORDS = ['en', 'es'].map((language) => [under(`shared/speech/${language}/first.ts`)]);
@@ -36,13 +34,15 @@ const broughtIn = (roots: readonly string[], graph: Rolldown.ChunkingContext): R
 	return found;
 };
 
-/** Modules of ours, and what shapes are told by; other packages, and the framework, are parted by the bundler. */
+/** Modules of ours, and what shapes and the nearest names are told by; other packages, and the framework, are parted by the bundler. */
 const SHAPES = /node_modules[\\/]zod[\\/]/;
 const isOurs = (id: string): boolean =>
-	SHAPES.test(id) || (/[\\/](src[\\/]lib|shared)[\\/]/.test(id) && !id.includes('node_modules'));
+	SHAPES.test(id) ||
+	id.includes('node_modules/leven') ||
+	(/[\\/](src[\\/]lib|shared)[\\/]/.test(id) && !id.includes('node_modules'));
 
-/** What the bundler adds for whatever is fetched later: every page has it. */
-const LATER = /vite[\\/]preload-helper/;
+/** What the bundler adds for whatever is fetched later, and the framework to say that it is there: every page has them. */
+const LATER = /vite[\\/]preload-helper|svelte[\\/]src[\\/]internal[\\/]disclose-version/;
 const EVERY_PAGE = `pages-${'1'.repeat(PAGES.length)}`;
 
 /** A file that holds less than so many letters, as they are written, weighs no more than what is sent with each file. */
