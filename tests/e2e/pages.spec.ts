@@ -187,6 +187,7 @@ test('the end of a part says what it was good for and where to go on', async ({ 
 	await expect(end.getByRole('link')).toHaveText([
 		'The front block, beginning with: The front levels',
 		'The pattern page: The body block',
+		'Drafted on paper? Check it here',
 		'Practise these rules on new bodies'
 	]);
 	await page.goto('/es/lessons/95-sleeve-wrist');
