@@ -193,7 +193,11 @@ test('the end of a part says what it was good for and where to go on', async ({ 
 	await page.goto('/es/lessons/95-sleeve-wrist');
 	await expect(
 		page.getByRole('region', { name: 'Para qué ha servido esta parte' }).getByRole('link')
-	).toHaveText(['La página del patrón: Corpiño con manga', 'Practicar estas reglas con cuerpos nuevos']);
+	).toHaveText([
+		'La página del patrón: Corpiño con manga',
+		'¿Has trazado en papel? Compruébalo aquí',
+		'Practicar estas reglas con cuerpos nuevos'
+	]);
 });
 
 test('once every step is drafted, the first page says what comes next', async ({ page }) => {
