@@ -1,7 +1,7 @@
 import { chromium, devices, type Browser, type Page } from '@playwright/test';
 import { lessonCourse } from '../../src/cli/lesson-course.ts';
 import { PROJECT } from '../architecture/tree-copy.ts';
-import { CHROMIUM_SWITCHES, ensureChromium } from '../support/chromium.ts';
+import { CHROMIUM_SWITCHES, windowedChromium } from '../support/chromium.ts';
 import { serveFrom } from '../support/serving.ts';
 import { median, type Figure } from './figure.ts';
 
@@ -179,7 +179,8 @@ const visitFigures = async (
 /** How a page comes together over a slow connection, and how soon a verdict is seen on a slow processor. */
 export const pageSpeedFigures = async (): Promise<readonly Figure[]> => {
 	const serving = await serveFrom(PROJECT);
-	const browser = await chromium.launch({ executablePath: ensureChromium(), args: [...CHROMIUM_SWITCHES] });
+	// As people have it: without a window it finds other faces to stand in for ours.
+	const browser = await chromium.launch({ executablePath: windowedChromium(), args: [...CHROMIUM_SWITCHES] });
 	try {
 		const pattern = `/patterns/${lessonCourse().garmentIds[0] ?? ''}`;
 		const figures: Figure[] = [];
