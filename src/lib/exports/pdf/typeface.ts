@@ -20,11 +20,25 @@ const remembering = (font: Font): Font => {
 	return font;
 };
 
+/**
+ * Has each letter know what it stands for. A letter that was first met as part of another one (a dash in a longer one, an `a` in
+ * an `á`) stood for nothing from then on: whoever searched a later file, or had it read out, missed it.
+ */
+const knowingLetters = (font: Font): Font => {
+	const getGlyph = font.getGlyph.bind(font);
+	font.getGlyph = (id, codePoints = []) => {
+		const glyph = getGlyph(id, codePoints);
+		if (glyph && glyph.codePoints.length === 0) glyph.codePoints = codePoints;
+		return glyph;
+	};
+	return font;
+};
+
 /** A typeface file, read once for all the files that are written in it. Throws what fontkit throws at what is none. */
 const typeface = keptFor((bytes: Uint8Array) => {
 	const made = fontkit.create(bytes);
 	if (!('layout' in made)) throw new Error('a collection of typefaces is not one typeface');
-	return remembering(made);
+	return remembering(knowingLetters(made));
 });
 
 /** What reads typefaces for files. */
