@@ -80,7 +80,7 @@ test('the same by the keyboard alone', async ({ page }) => {
 	await page.keyboard.press('Enter');
 	await desk.expectRight();
 	await page.keyboard.press('Enter');
-	expect(await desk.current()).toBe('E3');
+	await expect.poll(() => desk.current()).toBe('E3');
 	await expect(desk.sheet).toBeFocused();
 	// The leg turns upward, by about 3 cm.
 	for (let i = 0; i < 3; i++) await page.keyboard.press('Shift+ArrowUp');
@@ -112,7 +112,7 @@ test('a wrong turn is explained, kept, and followed through', async ({ page }) =
 	await desk.button('Go on with it as it is').click();
 	await page.reload();
 	await page.locator('[data-alive=true]').waitFor();
-	expect(await desk.current()).toBe('E3');
+	await expect.poll(() => desk.current()).toBe('E3');
 	await expect(page.locator('#step-G3 .state')).toHaveText('kept as it is');
 	await expect(desk.sheet.locator('.panel.held')).toBeVisible();
 	await closeByHand(desk, 'E2', 'D3', grip);

@@ -111,7 +111,7 @@ test('the points on the sheet are listed with their places, and the distance bet
 	);
 	const desk = new Desk(page);
 	await desk.open('42-back-armhole');
-	expect(await desk.current()).toBe('U');
+	await expect.poll(() => desk.current()).toBe('U');
 	const before = await parts(page);
 	await desk.tabTo(page.locator('.dock summary'));
 	await page.keyboard.press('Enter');
@@ -162,7 +162,7 @@ for (const [by, goal] of [
 		for (const [lesson, answers] of Object.entries(HERON_BACK)) {
 			await desk.open(lesson);
 			for (const [name, answer] of Object.entries(answers)) {
-				expect(await desk.current()).toBe(name);
+				await expect.poll(() => desk.current()).toBe(name);
 				steps += 1;
 				const typed = typedFor(stepNamed(METHOD, name), draft.draft);
 				if (by === 'mouse') await desk.byPointer(answer);

@@ -69,7 +69,7 @@ test('nothing is lost on a reload, and undo takes back what was placed', async (
 	await desk.click([30, 300]);
 	await page.reload();
 	await page.locator('[data-alive=true]').waitFor();
-	expect(await desk.current()).toBe('W');
+	await expect.poll(() => desk.current()).toBe('W');
 	await expect(page.locator('#step-A .state')).toHaveText('right');
 	await expect(page.locator('#step-W .state')).toHaveText('not checked yet');
 	await desk.click([0, 425]);

@@ -40,7 +40,7 @@ test('an early slip is followed through: one mistake, and what comes of it costs
 	await expect(page.getByTestId('likely')).toContainText('from A');
 	await desk.button('Go on with it as it is').click();
 	await desk.button(/^Next: /).click();
-	expect(await desk.current()).toBe('H');
+	await expect.poll(() => desk.current()).toBe('H');
 	await desk.byKeyboard({ point: [0, 852], sum: '20.5', from: 'W', go: 'down' });
 	await desk.expectRight();
 	await expect(desk.verdict).toContainText('right from your own W');

@@ -258,15 +258,15 @@ test('the first lesson is done by a beginner who follows its text', async ({ pag
 	await desk.click([0, 100]);
 	await desk.button('Check').click();
 	await desk.expectRight();
-	expect(await desk.current()).toBe('levelA');
+	await expect.poll(() => desk.current()).toBe('levelA');
 	await desk.click([125, 100]);
 	await desk.button('Check').click();
 	await desk.expectRight();
-	expect(await desk.current()).toBe('B');
+	await expect.poll(() => desk.current()).toBe('B');
 	await desk.field.fill('from O across 10+2.5');
 	await page.keyboard.press('Enter');
 	await desk.expectRight();
-	expect(await desk.current()).toBe('Q');
+	await expect.poll(() => desk.current()).toBe('Q');
 	await desk.click([125, 100]);
 	await desk.button('Check').click();
 	await desk.expectRight();

@@ -114,7 +114,7 @@ test('who reads only Spanish drafts the whole back, errs, is told why, takes hel
 		await expectSpanish(page);
 		await openHelp(desk);
 		for (const name of names) {
-			expect(await desk.current()).toBe(name);
+			await expect.poll(() => desk.current()).toBe(name);
 			erred ||= await forgetTheEase(desk, name);
 			await hands.work(name);
 			await desk.expectRight();

@@ -10,7 +10,7 @@ test('the whole back is drafted with the mouse, and the comparison finds every s
 	for (const [lesson, steps] of Object.entries(HERON_BACK)) {
 		await desk.open(lesson);
 		for (const [name, answer] of Object.entries(steps)) {
-			expect(await desk.current()).toBe(name);
+			await expect.poll(() => desk.current()).toBe(name);
 			await desk.byPointer(answer);
 			await desk.expectRight();
 		}
@@ -29,7 +29,7 @@ test('the whole back is drafted with the keyboard alone', async ({ page }) => {
 	for (const [lesson, steps] of Object.entries(HERON_BACK)) {
 		await desk.open(lesson);
 		for (const [name, answer] of Object.entries(steps)) {
-			expect(await desk.current()).toBe(name);
+			await expect.poll(() => desk.current()).toBe(name);
 			if ('handles' in answer) {
 				// The handles are moved by the arrow keys on the sheet: tens, ones and tenths of a millimetre.
 				for (const [i, [across, down]] of answer.handles.entries()) {
