@@ -4,14 +4,20 @@ import path from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
 import { chromium, expect, test, type Page } from '@playwright/test';
 import { CHOSEN, CHROMIUM_SWITCHES } from '../support/chromium.ts';
+import { bodyOf, garmentOf, madeFor } from '../garment/garment-files.ts';
+import { english } from '../support/speech.ts';
 import { photographed, type Photographed } from '../photograph/paper-draft.ts';
+import type { PicturePoint } from '#photograph/picture.ts';
 import { METHODS } from './support/finished.ts';
+import { paperPiece } from './support/paper-piece.ts';
 import { heronsDraft } from './support/slips.ts';
 
 const BACK = METHODS.find(({ id }) => id === 'back-block');
 if (!BACK) throw new Error('there is a back block');
 const DRAFT = heronsDraft(BACK);
 const SMALL = { width: 1800, height: 2400 };
+
+const { photograph: words } = english.words;
 
 let folder = '';
 let taken: Photographed;
@@ -48,17 +54,22 @@ const openAt = async (page: Page, language: '' | '/es'): Promise<void> => {
 const choose = (page: Page, file: string): Promise<void> =>
 	page.locator('input[type=file]').setInputFiles(path.join(folder, file));
 
-/** Chooses a point, presses near it in the picture, and takes the crossing that is offered. */
-const tap = async (page: Page, name: string): Promise<void> => {
-	await page.locator('.near fieldset label', { hasText: new RegExp(`^\\s*${name}(?![0-9])`) }).click();
+/** Presses a place of the picture. */
+const press = async (page: Page, { u, v }: PicturePoint): Promise<void> => {
 	const picture = page.getByTestId('picture');
 	await picture.scrollIntoViewIfNeeded();
 	const box = await picture.boundingBox();
-	const place = taken.points[name];
-	if (!box || !place) throw new Error(`there is no ${name}`);
+	if (!box) throw new Error('there is a picture');
 	await picture.click({
-		position: { x: (place.u / SMALL.width) * box.width, y: (place.v / SMALL.height) * box.height }
+		position: { x: (u / SMALL.width) * box.width, y: (v / SMALL.height) * box.height }
 	});
+};
+
+/** Chooses what has a sign in the list, presses near it in the picture, and takes the crossing that is offered. */
+const tap = async (page: Page, sign: string, place = taken.points[sign]): Promise<void> => {
+	await page.locator('.near fieldset label', { hasText: new RegExp(`^\\s*${sign}(?![0-9])`) }).click();
+	if (!place) throw new Error(`there is no ${sign}`);
+	await press(page, place);
 	await page.getByTestId('crossing').click();
 };
 
@@ -115,14 +126,8 @@ test('the loupe goes by keys and by typing alone, and a curve is tapped along it
 	const armhole = DRAFT.lines['armhole']?.path;
 	if (!armhole) throw new Error('there is an armhole');
 	const places = [0, 0.2, 0.4, 0.6, 0.8, 1].map((share) => taken.along(armhole, share));
-	for (const [i, { u, v }] of places.entries()) {
-		const picture = page.getByTestId('picture');
-		await picture.scrollIntoViewIfNeeded();
-		const box = await picture.boundingBox();
-		if (!box) throw new Error('there is a picture');
-		await picture.click({
-			position: { x: (u / SMALL.width) * box.width, y: (v / SMALL.height) * box.height }
-		});
+	for (const [i, place] of places.entries()) {
+		await press(page, place);
 		await expect(page.locator('.near fieldset label')).toHaveCount(i + 2);
 	}
 	await expect(page.getByTestId('curve')).toContainText(/At most [0-3]\.\d mm from the computed line/);
@@ -144,6 +149,51 @@ for (const [file, says] of [
 		await expect(page.getByTestId('reading')).toContainText('4 markers were found');
 	});
 
+test('a cut piece is checked at its corners and notches, and along its curved edges', async ({ page }) => {
+	const piece = madeFor(garmentOf('course-dress'), bodyOf('heron')).pieces.find(({ key }) => key === 'back');
+	if (!piece) throw new Error('there is a back');
+	// The armhole, from corner 3 on, was cut 8 mm too deep.
+	const { picture, cut, names } = paperPiece(piece, { 3: 8 }, SMALL);
+	writeFileSync(path.join(folder, 'piece.jpg'), picture.file);
+	await page.goto('/patterns/course-dress');
+	await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
+	await page.getByText(english.words.pattern.checkPiece).click();
+	await page
+		.locator('.which select')
+		.first()
+		.selectOption({ label: `${piece.number} ${piece.name}` });
+	await choose(page, 'piece.jpg');
+	await expect(page.getByTestId('reading')).toContainText('4 markers were found');
+	expect(names).toContain('notch 1');
+	for (const name of ['corner 1', 'corner 2', 'corner 3', 'corner 4', 'notch 1']) {
+		const [kind, number = ''] = name.split(' ');
+		await tap(page, kind === 'notch' ? `▸${number}` : number, picture.points[name]);
+	}
+	const found = page.getByTestId('piece-found').locator('li');
+	await expect(found.filter({ hasText: /(corner|notch) \d: right \(0\.\d mm off/ })).toHaveCount(5);
+	await expect(found.filter({ hasText: 'From corner 2 to corner 3: as long as computed.' })).toHaveCount(1);
+
+	await page.getByRole('radio', { name: words.pieceWhats.curves }).check();
+	const curve = page.getByLabel(words.lines);
+	for (const [title, from] of [
+		['From corner 1 to corner 2: neckline', 1],
+		['From corner 3 to corner 4: armhole', 3]
+	] as const) {
+		await curve.selectOption({ label: title });
+		const edge = cut[from];
+		if (!edge) throw new Error('it is curved');
+		for (const i of [0, 1, 2, 3, 4]) {
+			await press(page, picture.along(edge, i / 4));
+			await expect(page.locator('.near fieldset label')).toHaveCount(i + 2);
+		}
+	}
+	await expect(found.filter({ hasText: 'neckline: right (± 1' })).toContainText('as long; as hollow');
+	await expect(found.filter({ hasText: 'armhole: not right (± 1' })).toContainText(
+		/At most [78]\.\d mm from the computed line; \d+\.\d mm longer; [678]\.\d mm deeper/
+	);
+	expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+});
+
 test('without markers four points and their distances do', async ({ page }) => {
 	const bare = photographed({ draft: DRAFT, markers: [] }, SMALL);
 	writeFileSync(path.join(folder, 'bare.jpg'), bare.file);
@@ -153,12 +203,7 @@ test('without markers four points and their distances do', async ({ page }) => {
 	const corners = { A: [0, 0], B: [594, 0], C: [594, 841], D: [0, 841] } as const;
 	for (const [name, [x, y]] of Object.entries(corners)) {
 		await page.locator('.near fieldset label', { hasText: new RegExp(`^\\s*${name}`) }).click();
-		const box = await page.getByTestId('picture').boundingBox();
-		if (!box) throw new Error('there is a picture');
-		const { u, v } = bare.seen({ x, y });
-		await page
-			.getByTestId('picture')
-			.click({ position: { x: (u / SMALL.width) * box.width, y: (v / SMALL.height) * box.height } });
+		await press(page, bare.seen({ x, y }));
 	}
 	const lengths = { AB: 59.4, BC: 84.1, CD: 59.4, DA: 84.1, AC: 102.96 };
 	for (const [pair, length] of Object.entries(lengths)) {

@@ -1,7 +1,7 @@
 import type { Mm } from '../../units.ts';
 import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
-import { the } from './grammar.ts';
+import { the, The } from './grammar.ts';
 
 const REFUSED = {
 	'no-picture': 'This file is no picture that can be read. Choose a JPEG, PNG or WebP file.',
@@ -104,14 +104,14 @@ export const photograph = (v: Voice) => ({
 	along: ({ step, count }: { step: Noun; count: number }) =>
 		count === 0
 			? `Tap along ${the(step)}, from one end to the other: both ends, and at least three places between`
-			: `${the(step)}: ${v.plural(count, { one: '1 place', other: `${v.number(count)} places` })}; go on to its other end`,
+			: `${The(step)}: ${v.plural(count, { one: '1 place', other: `${v.number(count)} places` })}; go on to its other end`,
 	curve: ({ greatest, longer, deeper }: { greatest: Mm; longer: Mm; deeper: Mm | undefined }) =>
 		`At most ${v.fixed(greatest, 1)} mm from the computed line; ${Math.abs(longer) < 0.5 ? 'as long' : `${v.fixed(Math.abs(longer), 1)} mm ${longer > 0 ? 'longer' : 'shorter'}`}${deeper === undefined ? '' : `; ${Math.abs(deeper) < 0.5 ? 'as hollow' : `${v.fixed(Math.abs(deeper), 1)} mm ${deeper > 0 ? 'deeper' : 'flatter'}`}`}.`,
 	ends: ({ start, end }: { start: Mm; end: Mm }) =>
 		`Its ends lie ${v.fixed(start, 1)} and ${v.fixed(end, 1)} mm from theirs.`,
 	undo: 'Take the last place away',
 	pieceAbout:
-		'Lay the piece flat with the markers round it, photograph it from above, and tap its corners and notches.',
+		'Lay the piece flat with the markers round it, photograph it from above, and tap its corners and notches; then go along its curved edges.',
 	pieceWhich: 'Piece',
 	pieceLine: 'Measured along',
 	pieceLines: { cutting: 'the cutting line', stitching: 'the stitching line' },
@@ -119,6 +119,16 @@ export const photograph = (v: Voice) => ({
 	pieceNotch: ({ number }: { number: number }) => `notch ${v.number(number)}`,
 	pieceOver: 'The piece lies turned over: it is compared so.',
 	pieceWithin: ({ within }: { within: Mm }) => `A corner may lie ${v.fixed(within, 1)} mm from its place.`,
+	pieceCurve: ({ from, to }: { from: number; to: number }): Noun => ({
+		article: 'the',
+		name: `edge from corner ${v.number(from)} to corner ${v.number(to)}`
+	}),
+	pieceCurveTitle: ({ from, to, edges }: { from: number; to: number; edges: readonly string[] }) =>
+		`From corner ${v.number(from)} to corner ${v.number(to)}: ${edges.join(', ')}`,
+	pieceWhats: { places: 'corners and notches', curves: 'curved edges, along their way' },
+	pieceCurveWithin: ({ point, curve, length }: Record<'point' | 'curve' | 'length', Mm>) =>
+		`A curved edge may stray ${v.fixed(curve, 1)} mm, its ends ${v.fixed(point, 1)} mm, and be ${v.fixed(length, 1)} mm too long or too short.`,
+	pieceCurveRow: ({ error }: { error: Mm }) => `± ${v.fixed(error, 1)} mm`,
 	pieceAnswers: { right: 'right', wrong: 'not right', 'cannot-tell': 'cannot be told' },
 	pieceRow: ({ off, error }: { off: Mm; error: Mm }) =>
 		`${v.fixed(off, 1)} mm off, ± ${v.fixed(error, 1)} mm`,

@@ -1,5 +1,5 @@
 import type { photograph as english } from '../en/photograph.ts';
-import { el } from './grammar.ts';
+import { el, El } from './grammar.ts';
 
 const REFUSED = {
 	'no-picture': 'Este archivo no es una imagen que se pueda leer. Elige un archivo JPEG, PNG o WebP.',
@@ -101,14 +101,14 @@ export const photograph: typeof english = (v) => ({
 	along: ({ step, count }) =>
 		count === 0
 			? `Toca a lo largo de ${el(step)}, de un extremo al otro: los dos extremos y al menos tres sitios en medio`
-			: `${el(step)}: ${v.plural(count, { one: '1 sitio', other: `${v.number(count)} sitios` })}; sigue hasta el otro extremo`,
+			: `${El(step)}: ${v.plural(count, { one: '1 sitio', other: `${v.number(count)} sitios` })}; sigue hasta el otro extremo`,
 	curve: ({ greatest, longer, deeper }) =>
 		`A ${v.fixed(greatest, 1)} mm como mucho de la línea calculada; ${Math.abs(longer) < 0.5 ? 'igual de larga' : `${v.fixed(Math.abs(longer), 1)} mm más ${longer > 0 ? 'larga' : 'corta'}`}${deeper === undefined ? '' : `; ${Math.abs(deeper) < 0.5 ? 'igual de honda' : `${v.fixed(Math.abs(deeper), 1)} mm más ${deeper > 0 ? 'honda' : 'plana'}`}`}.`,
 	ends: ({ start, end }) =>
 		`Sus extremos quedan a ${v.fixed(start, 1)} y ${v.fixed(end, 1)} mm de los calculados.`,
 	undo: 'Quitar el último sitio',
 	pieceAbout:
-		'Pon la pieza plana con las marcas alrededor, fotografíala desde arriba y toca sus esquinas y piquetes.',
+		'Pon la pieza plana con las marcas alrededor, fotografíala desde arriba y toca sus esquinas y piquetes; luego recorre sus bordes curvos.',
 	pieceWhich: 'Pieza',
 	pieceLine: 'Medida por',
 	pieceLines: { cutting: 'la línea de corte', stitching: 'la línea de costura' },
@@ -116,6 +116,17 @@ export const photograph: typeof english = (v) => ({
 	pieceNotch: ({ number }) => `piquete ${v.number(number)}`,
 	pieceOver: 'La pieza está dada la vuelta: se compara así.',
 	pieceWithin: ({ within }) => `Una esquina puede quedar a ${v.fixed(within, 1)} mm de su sitio.`,
+	pieceCurve: ({ from, to }) => ({
+		article: 'el',
+		gender: 'm',
+		name: `borde de la esquina ${v.number(from)} a la esquina ${v.number(to)}`
+	}),
+	pieceCurveTitle: ({ from, to, edges }) =>
+		`De la esquina ${v.number(from)} a la ${v.number(to)}: ${edges.join(', ')}`,
+	pieceWhats: { places: 'esquinas y piquetes', curves: 'bordes curvos, a lo largo' },
+	pieceCurveWithin: ({ point, curve, length }) =>
+		`Un borde curvo puede desviarse ${v.fixed(curve, 1)} mm, sus extremos ${v.fixed(point, 1)} mm, y ser ${v.fixed(length, 1)} mm más largo o más corto.`,
+	pieceCurveRow: ({ error }) => `± ${v.fixed(error, 1)} mm`,
 	pieceAnswers: { right: 'bien', wrong: 'no está bien', 'cannot-tell': 'no se puede saber' },
 	pieceRow: ({ off, error }) => `a ${v.fixed(off, 1)} mm, ± ${v.fixed(error, 1)} mm`,
 	pieceSide: ({ from, to, longer }) =>

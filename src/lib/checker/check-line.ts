@@ -159,6 +159,18 @@ const checkLevel = (placed: Path, right: Path, allowed: Tolerances): readonly Fi
 	];
 };
 
+/** Where a line's two ends lie. */
+export const endFindings = (drawn: Path, right: Path, { point }: Tolerances): readonly Finding[] => [
+	placeFinding('start', pathStart(drawn), pathStart(right), point),
+	placeFinding('end', pathEnd(drawn), pathEnd(right), point)
+];
+
+/** How far a line strays from the true one, and how much longer it is. */
+export const wayFindings = (drawn: Path, right: Path, allowed: Tolerances): readonly Finding[] => [
+	courseFinding(drawn, right, allowed.curve),
+	lengthFinding('length', mm(pathLength(drawn) - pathLength(right)), allowed.length)
+];
+
 /**
  * Everything looked at in a line: its ends, for a curve the directions at its points, its greatest
  * distance from the true line both ways, and its length.
@@ -168,10 +180,8 @@ export const checkLine = (step: Step, placed: Path, right: Path, allowed: Tolera
 	if (answer.put === 'level') return checkLevel(placed, right, allowed);
 	const drawn = turnedTo(placed, right);
 	return [
-		placeFinding('start', pathStart(drawn), pathStart(right), allowed.point),
-		placeFinding('end', pathEnd(drawn), pathEnd(right), allowed.point),
+		...endFindings(drawn, right, allowed),
 		...(answer.put === 'handles' ? directionFindings(answer, drawn, right, allowed) : []),
-		courseFinding(drawn, right, allowed.curve),
-		lengthFinding('length', mm(pathLength(drawn) - pathLength(right)), allowed.length)
+		...wayFindings(drawn, right, allowed)
 	];
 };

@@ -15,7 +15,8 @@ import { checkLine } from './check-line.ts';
 import { placeFinding } from './check-point.ts';
 import { pathOfPlacement, pointOfPlace } from './placed.ts';
 
-const judged = (findings: readonly Finding[]): Verdict => ({
+/** The verdict that findings come to. */
+export const judged = (findings: readonly Finding[]): Verdict => ({
 	answer: findings.every(({ within }) => within) ? 'right' : 'wrong',
 	findings: [...findings]
 });
@@ -66,7 +67,7 @@ const judge = (step: Step, placement: Placement, draft: Drafted, allowed: Tolera
 /**
  * Judges a place whose error is known: it is right, or wrong, only where it is wherever it may truly lie.
  */
-const judgeMeasured = (error: Mm, judgeAt: (by: Mm) => Verdict): Verdict => {
+export const judgeMeasured = (error: Mm, judgeAt: (by: Mm) => Verdict): Verdict => {
 	const verdict = judgeAt(mm(0));
 	if (error === 0 || !('findings' in verdict)) return verdict;
 	return judgeAt(mm(-error)).answer === 'right' || judgeAt(error).answer === 'wrong'

@@ -56,18 +56,22 @@ export class Taps {
 	readonly laid = $derived(aligned(this.#tapped));
 	/** From the draft to the sheet in the picture. */
 	readonly back: Motion | undefined = $derived(this.laid && undone(this.laid.motion));
+	readonly #errors = $derived.by(() => {
+		const read = this.#read();
+		if (!read) return [];
+		return this.#tapped.map(({ tap }) => errorOf(read, tap.at, tap.crossing ? CROSSED : TAPPED));
+	});
+	/** How far all of them together may lie from where they are laid: as sure as the mean of them. */
+	readonly together: Mm = $derived(mm(Math.hypot(...this.#errors) / Math.max(1, this.#errors.length)));
 	/** What was tapped, as it lies on the draft: nothing before there are two. */
 	readonly lying: readonly Lies[] = $derived.by(() => {
-		const [read, laid] = [this.#read(), this.laid];
-		if (!read || !laid) return [];
-		const errors = this.#tapped.map(({ tap }) => errorOf(read, tap.at, tap.crossing ? CROSSED : TAPPED));
-		// How all of them lie together is as sure as the mean of them.
-		const together = Math.hypot(...errors) / Math.max(1, errors.length);
+		const { laid } = this;
+		if (!laid) return [];
 		return this.#tapped.map(({ name, found, right }, i) => ({
 			name,
 			right,
 			at: movedBy(laid.motion, found),
-			error: mm(Math.hypot(errors[i] ?? 0, together))
+			error: mm(Math.hypot(this.#errors[i] ?? 0, this.together))
 		}));
 	});
 

@@ -1,4 +1,5 @@
 import type { LinePlacement } from '#shared/placement.ts';
+import type { Mm } from '#shared/units.ts';
 import { movedBy, type Motion } from '#geometry/motion.ts';
 import type { Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
@@ -29,17 +30,18 @@ export const tappedPath = (
 	return first && second && lineThrough(first, second, ...rest);
 };
 
-/** The same as it is judged, with the largest of the places' errors. */
+/** The same as it is judged, with the largest of the places' errors, and with that of how the whole was laid. */
 export const linePlacement = (
 	places: readonly PicturePoint[],
 	read: Rectified | undefined,
-	motion: Motion | undefined
+	motion: Motion | undefined,
+	together: Mm
 ): LinePlacement | undefined => {
 	const path = tappedPath(places, read, motion);
 	if (!path || !read) return undefined;
 	return {
 		kind: 'line',
-		error: Math.max(...places.map((each) => errorOf(read, each))),
+		error: Math.hypot(together, Math.max(...places.map((each) => errorOf(read, each)))),
 		segments: path.map((segment) =>
 			segment.kind === 'straight'
 				? { from: place(segment.from), to: place(segment.to) }
