@@ -5,12 +5,14 @@ import AxeBuilder from '@axe-core/playwright';
 import { chromium, expect, test, type Page } from '@playwright/test';
 import { CHOSEN, CHROMIUM_SWITCHES } from '../support/chromium.ts';
 import { bodyOf, garmentOf, madeFor } from '../garment/garment-files.ts';
-import { english } from '../support/speech.ts';
+import { english, speechFor } from '../support/speech.ts';
 import { photographed, type Photographed } from '../photograph/paper-draft.ts';
 import type { PicturePoint } from '#photograph/picture.ts';
 import { METHODS } from './support/finished.ts';
+import { cornerMarkers } from '../photograph/scene.ts';
 import { paperPiece } from './support/paper-piece.ts';
 import { heronsDraft } from './support/slips.ts';
+import { turnedFile } from './support/turned-file.ts';
 
 const BACK = METHODS.find(({ id }) => id === 'back-block');
 if (!BACK) throw new Error('there is a back block');
@@ -135,19 +137,43 @@ test('the loupe goes by keys and by typing alone, and a curve is tapped along it
 	await expect(page.locator('[data-step=armhole]')).toHaveAttribute('data-answer', 'cannot-tell');
 });
 
-for (const [file, says] of [
-	['half.jpg', 'cannot be read: the file is damaged'],
-	['words.jpg', 'is no picture that can be read'],
-	['new.heic', 'kept as HEIC'],
-	['vast.png', 'more than 60 megapixels']
+for (const [file, says, turn] of [
+	['half.jpg', 'cannot be read: the file is damaged', 3],
+	['words.jpg', 'is no picture that can be read', 5],
+	['new.heic', 'kept as HEIC', 6],
+	['vast.png', 'more than 60 megapixels', 8]
 ] as const)
-	test(`${file} gets a clear answer, and the next picture is read`, async ({ page }) => {
+	test(`${file} gets a clear answer, and the next picture is read, turned as its notes say (${String(turn)})`, async ({
+		page
+	}) => {
 		await openAt(page, '');
 		await choose(page, file);
 		await expect(page.locator('.take [role=alert]').last()).toContainText(says);
-		await choose(page, 'draft.jpg');
+		const turned = `turned-${String(turn)}.jpg`;
+		writeFileSync(path.join(folder, turned), turnedFile(taken.file, turn));
+		await choose(page, turned);
 		await expect(page.getByTestId('reading')).toContainText('4 markers were found');
+		for (const name of ['O', 'A', 'H', 'U']) await tap(page, name);
+		await expect(page.getByTestId('tally')).toContainText('2 points are right and 1 is not right');
+		await expect(page.locator('[data-step=U]')).toContainText('8 mm');
 	});
+
+test('markers that were printed at 97 % put everything wrong until their check line is typed', async ({
+	page
+}) => {
+	const small = photographed({ draft: DRAFT, markers: cornerMarkers(0.97 * 70, 0) }, SMALL);
+	writeFileSync(path.join(folder, 'small.jpg'), small.file);
+	await openAt(page, '/es');
+	const { photograph: said, onPaper } = speechFor('es').words;
+	await choose(page, 'small.jpg');
+	await expect(page.getByTestId('reading')).toContainText('Se han encontrado 4 marcas');
+	for (const name of ['O', 'A', 'H', 'U']) await tap(page, name, small.points[name]);
+	await expect(page.locator('[data-step=H]')).toHaveAttribute('data-answer', 'wrong');
+	await page.getByLabel(said.check).fill('14,55');
+	await page.getByLabel(said.check).press('Enter');
+	await expect(page.getByText(said.outOfScale({ percent: -3 }))).toBeVisible();
+	await expect(page.getByTestId('tally')).toContainText(onPaper.tally({ right: 3, open: 0, wrong: 0 }));
+});
 
 test('a cut piece is checked at its corners and notches, and along its curved edges', async ({ page }) => {
 	const piece = madeFor(garmentOf('course-dress'), bodyOf('heron')).pieces.find(({ key }) => key === 'back');
