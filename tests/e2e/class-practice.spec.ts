@@ -162,13 +162,13 @@ test('the teacher sees the marks, what was not understood, and each answer that 
 	await alive(teacher);
 	await teacher.getByRole('button', { name: 'Exercise 2' }).click();
 	await expect(teacher.locator('.answers ol li')).toHaveCount(1);
-	await teacher.getByLabel('Another mark for this step').fill('0.5');
+	await teacher.getByLabel('Another mark, from 0 to 1').fill('0.5');
 	await teacher.getByLabel('Why').fill('Nearly.');
 	await teacher.getByRole('button', { name: 'Give this mark' }).click();
 	await expect(teacher.getByText(/^Marked 0.5 by Ms Alder/)).toBeVisible();
 	expect((await new AxeBuilder({ page: teacher }).analyze()).violations).toEqual([]);
 	await bea.reload();
-	await bea.getByText('Your teacher has looked at 1 step').click();
+	await bea.getByText('Words from your teacher, at 1 place').click();
 	await expect(bea.getByTestId('remarks')).toContainText('Exercise 2');
 });
 

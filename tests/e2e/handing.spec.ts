@@ -149,7 +149,7 @@ test('the teacher replays a draft, gives another mark, and writes beside a step:
 	await expect(teacher.getByText(/armhole level, checked, wrong/)).toBeVisible();
 	await expect(teacher.getByRole('row', { name: 'A, armhole level' })).toContainText('19.2 cm');
 	await teacher.getByRole('button', { name: 'A, armhole level' }).click();
-	await teacher.getByLabel('Another mark for this step').fill('0,5');
+	await teacher.getByLabel('Another mark, from 0 to 1').fill('0,5');
 	await teacher.getByLabel('Why').fill('The way was right.');
 	await teacher.getByRole('button', { name: 'Give this mark' }).click();
 	await expect(teacher.getByText(/^Marked 0.5 by Ms Alder/)).toBeVisible();
@@ -158,7 +158,7 @@ test('the teacher replays a draft, gives another mark, and writes beside a step:
 	await expect(teacher.getByText(/^Half of it, Bea\./)).toBeVisible();
 
 	await bea.reload();
-	await bea.getByText('Your teacher has looked at 1 step').click();
+	await bea.getByText('Words from your teacher, at 1 place').click();
 	await expect(bea.getByTestId('remarks')).toContainText('Half of it, Bea.');
 	await expect(bea.getByTestId('remarks')).toContainText('The way was right.');
 });

@@ -15,15 +15,15 @@ const MINUTE = 60_000;
 
 const made = (key: ExerciseKey): Exercise => exercise(key, (id) => PRACTISED.find((each) => each.id === id));
 
-/** What is right, taken from the exercise itself. */
-const right = (asked: Exercise): Given => {
+/** What is right, taken from the exercise itself; a point so many millimetres beside it. */
+const right = (asked: Exercise, off = 0): Given => {
 	switch (asked.kind) {
 		case 'find-start':
 			return { kind: 'find-start', answer: { point: asked.start } };
 		case 'next-point': {
 			const at = asked.draft.points[asked.step];
 			if (!at) throw new Error('no such point');
-			return { kind: 'next-point', answer: { kind: 'point', at: [...placeOfPoint(at)] } };
+			return { kind: 'next-point', answer: { kind: 'point', at: [at.x, at.y + off] } };
 		}
 		case 'find-wrong':
 			return { kind: 'find-wrong', answer: { point: asked.slip.step, choice: asked.slip.note } };
@@ -184,6 +184,27 @@ onBoth('a practice that a class was set', (newStorePlace) => {
 		});
 		expect({ exercises, lessons }).toEqual({ exercises: 6, lessons: [] });
 		expect(learners.find(({ name }) => name === 'Ada')?.seen?.total).toEqual(seen?.total);
+	});
+
+	it('asks for places as near as it was set: 1, 2 or 4 mm', async () => {
+		const placed = { lessons: [], practice: { methods: METHODS, kinds: ['next-point'], count: 1 } };
+		const answers = await Promise.all(
+			(['strict', 'normal', 'beginner'] as const).map(async (level) => {
+				const { learners, seen } = await classWith(school, [`Cy ${level}`], { ...placed, policy: { level } });
+				const [own] = learners;
+				if (!own) throw new Error('nobody');
+				for (const off of [5, 3, 1.5, 0.5]) {
+					await own.hand(1, right(askedAt(own, 1), off));
+					if ((await seen(own.id))?.steps[0]?.verdict.answer === 'right') return [level, off];
+				}
+				return [level, 0];
+			})
+		);
+		expect(answers).toEqual([
+			['strict', 0.5],
+			['normal', 1.5],
+			['beginner', 3]
+		]);
 	});
 
 	it('never trusts the browser: an answer of another kind, to no exercise, or of a step changes nothing', async () => {

@@ -82,15 +82,15 @@ export const teaching = (v: Voice) => {
 		takeBack: 'Take it back',
 		wrote: ({ text, ...said }: Said & { text: string }) => `${text} (${signed(said)})`,
 		removeComment: 'Take it away',
-		write: 'Write to the learner at this step',
+		write: 'Write to the learner beside this',
 		send: 'Write it',
-		newMark: 'Another mark for this step, from 0 to 1',
+		newMark: 'Another mark, from 0 to 1',
 		reason: 'Why (the learner sees it)',
 		give: 'Give this mark',
 		fromTeacher: ({ count }: { count: number }) =>
 			v.plural(count, {
-				one: 'Your teacher has looked at 1 step',
-				other: `Your teacher has looked at ${count} steps`
+				one: 'Words from your teacher, at 1 place',
+				other: `Words from your teacher, at ${count} places`
 			}),
 		outOf: 'Out of',
 		wrongTries: 'Wrong tries',
@@ -133,7 +133,7 @@ export const teaching = (v: Voice) => {
 		noChange: 'No mark would change.',
 		before: 'Before',
 		after: 'After',
-		where: 'At which steps',
+		where: 'Where',
 		stepChange: ({ step, before, after }: { step: string; before: number; after: number }) =>
 			`${step}: ${v.number(before)}, then ${v.number(after)}`,
 		remark: 'Mark it anew as shown',

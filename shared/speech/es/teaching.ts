@@ -51,15 +51,15 @@ export const teaching: typeof english = (v) => {
 		takeBack: 'Retirarlo',
 		wrote: ({ text, ...said }) => `${text} (${signed(said)})`,
 		removeComment: 'Quitarlo',
-		write: 'Escribe al alumno junto a este paso',
+		write: 'Escribe al alumno junto a esto',
 		send: 'Escribirlo',
-		newMark: 'Otra puntuación para este paso, de 0 a 1',
+		newMark: 'Otra puntuación, de 0 a 1',
 		reason: 'Por qué (lo ve el alumno)',
 		give: 'Dar esta puntuación',
 		fromTeacher: ({ count }) =>
 			v.plural(count, {
-				one: 'Quien te da clase ha mirado 1 paso',
-				other: `Quien te da clase ha mirado ${count} pasos`
+				one: 'Unas palabras de quien te da clase, en 1 sitio',
+				other: `Unas palabras de quien te da clase, en ${count} sitios`
 			}),
 		outOf: 'De',
 		wrongTries: 'Intentos fallidos',
@@ -102,7 +102,7 @@ export const teaching: typeof english = (v) => {
 		noChange: 'No cambiaría ningún punto.',
 		before: 'Antes',
 		after: 'Después',
-		where: 'En qué pasos',
+		where: 'Dónde',
 		stepChange: ({ step, before, after }) => `${step}: ${v.number(before)} y después ${v.number(after)}`,
 		remark: 'Puntuarlo de nuevo como se muestra',
 		others: ({ count }) => v.plural(count, { one: 'Uno más', other: `${count} más` })

@@ -4,6 +4,7 @@ import { z } from '#shared/shape.ts';
 import type { Message } from '#shared/speech/message.ts';
 import type { LineName } from '#shared/speech/en/practice.ts';
 import type { Speech } from '#shared/speech/speech.ts';
+import type { Tolerances } from '#shared/tolerances.ts';
 import type { Mm, Unit } from '#shared/units.ts';
 import type { Verdict } from '#shared/verdict.ts';
 import type { Path } from '#geometry/path.ts';
@@ -172,6 +173,7 @@ export interface ExerciseRules<K extends ExerciseKind> {
 	make(key: ExerciseKey, method: Practised): ExerciseOf<K>;
 	/** The question, without its answer. */
 	asks(exercise: ExerciseOf<K>, speech: Speech): string;
-	judge(exercise: ExerciseOf<K>, answer: unknown): Judged;
+	/** Where a place is asked for it must be within `allowed`; numbers and names are right or wrong however strictly work is marked. */
+	judge(exercise: ExerciseOf<K>, answer: unknown, allowed: Tolerances): Judged;
 	explain(exercise: ExerciseOf<K>, speech: Speech): Explanation;
 }

@@ -3,6 +3,7 @@ import { nearestName } from '#shared/nearest-name.ts';
 import { unknownName } from '#shared/reading.ts';
 import { message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
+import { TOLERANCES, type Tolerances } from '#shared/tolerances.ts';
 import { diagnosisWords } from '#checker/missteps/words.ts';
 import { NO_DIAGNOSIS } from '#checker/missteps/misstep.ts';
 import { verdictWords, type VerdictWords } from '#checker/words.ts';
@@ -74,12 +75,16 @@ export const explanationOf = (exercise: Exercise, speech: Speech): Explanation =
 
 /**
  * How an answer stands. No answer makes it throw: nothing at all is *unfinished*, what cannot be read is *not-valid*,
- * and a fault of the program's own is *our-fault*; none of these counts against anyone.
+ * and a fault of the program's own is *our-fault*; none of these counts against anyone. A place must be within `allowed`.
  */
-export const judge = (exercise: Exercise, answer: unknown): Judged => {
+export const judge = (
+	exercise: Exercise,
+	answer: unknown,
+	allowed: Tolerances = TOLERANCES.normal
+): Judged => {
 	if (answer === undefined || answer === null) return unfinished(message('practice', 'nothingAnswered'));
 	try {
-		return rulesOf(exercise.kind).judge(exercise as never, answer);
+		return rulesOf(exercise.kind).judge(exercise as never, answer, allowed);
 	} catch (error) {
 		const words = error instanceof Error ? error.message : String(error);
 		return asVerdict({ answer: 'our-fault', because: message('verdicts', 'fault', { words }) }, '');

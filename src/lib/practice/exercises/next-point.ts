@@ -1,3 +1,4 @@
+import type { Tolerances } from '#shared/tolerances.ts';
 import { check } from '#checker/check.ts';
 import { explain } from '#drafting/explain.ts';
 import { stepNamed } from '#drafting/method.ts';
@@ -8,8 +9,12 @@ import type { ExerciseRules, Judged, NextPoint } from './exercise.ts';
 import { asVerdict } from './judgements.ts';
 import { diagnosed, noteOf } from './slips.ts';
 
-const judge = ({ method, step, body, draft, soFar }: NextPoint, placement: unknown): Judged => {
-	const verdict = check(method, step, draft, placement);
+const judge = (
+	{ method, step, body, draft, soFar }: NextPoint,
+	placement: unknown,
+	allowed: Tolerances
+): Judged => {
+	const verdict = check(method, step, draft, placement, allowed);
 	const { answer } = verdict;
 	if (answer !== 'right' && answer !== 'wrong') return asVerdict(verdict, step);
 	const judged = asVerdict(verdict, step, [{ part: 'place', answer }]);

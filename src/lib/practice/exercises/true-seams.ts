@@ -1,7 +1,7 @@
 import { z } from '#shared/shape.ts';
 import { message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
-import { NUMBER_TOLERANCE, POINT_TOLERANCE, SAME_PLACE } from '#shared/tolerances.ts';
+import { NUMBER_TOLERANCE, SAME_PLACE, type Tolerances } from '#shared/tolerances.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { placeFinding } from '#checker/check-point.ts';
 import { pointOfPlace } from '#checker/placed.ts';
@@ -119,13 +119,18 @@ const judgeLengths = (exercise: TrueSeams, { longer, by, unit }: Answer): Judged
 };
 
 /** The point's part, once the lengths are right. */
-const judgeMoved = ({ point, right }: TrueSeams, lengths: Judged, place: Answer['moved']): Judged => {
+const judgeMoved = (
+	{ point, right }: TrueSeams,
+	lengths: Judged,
+	place: Answer['moved'],
+	allowed: Tolerances
+): Judged => {
 	if (!place)
 		return unfinished(message('practice', 'nowMove', { point }), [
 			...lengths.parts,
 			{ part: 'place', answer: 'unfinished' }
 		]);
-	const finding = placeFinding('place', pointOfPlace(place), right, POINT_TOLERANCE);
+	const finding = placeFinding('place', pointOfPlace(place), right, allowed.point);
 	const { within, across, down, tolerance } = finding;
 	const parts: JudgedPart[] = [...lengths.parts, { part: 'place', answer: within ? 'right' : 'wrong' }];
 	return within
@@ -135,12 +140,12 @@ const judgeMoved = ({ point, right }: TrueSeams, lengths: Judged, place: Answer[
 			]);
 };
 
-const judge = (exercise: TrueSeams, answer: unknown): Judged => {
+const judge = (exercise: TrueSeams, answer: unknown, allowed: Tolerances): Judged => {
 	const parsed = answerSchema.safeParse(answer);
 	if (!parsed.success) return notValid(message('practice', 'sayLonger'));
 	return readable(() => {
 		const lengths = judgeLengths(exercise, parsed.data);
-		return lengths.answer === 'right' ? judgeMoved(exercise, lengths, parsed.data.moved) : lengths;
+		return lengths.answer === 'right' ? judgeMoved(exercise, lengths, parsed.data.moved, allowed) : lengths;
 	});
 };
 

@@ -1,6 +1,7 @@
 import type { Done, ExerciseDone } from '#shared/hand-in.ts';
 import { EXERCISES } from '#shared/hand-in-limits.ts';
 import { message } from '#shared/speech/message.ts';
+import { TOLERANCES, type Tolerances } from '#shared/tolerances.ts';
 import type { Verdict } from '#shared/verdict.ts';
 import { totalOf } from '#checker/check-submission.ts';
 import { attemptMark } from '#checker/marks.ts';
@@ -47,9 +48,9 @@ const missedIn = ({ note, diagnosis = NO_DIAGNOSIS }: Judged): Missed => {
 };
 
 /** How an answer stands; where the exercise cannot be made any more, that is our fault and costs nothing. */
-const judgedOf = (asked: () => Exercise, answer: unknown): Judged => {
+const judgedOf = (asked: () => Exercise, answer: unknown, allowed: Tolerances): Judged => {
 	try {
-		return judge(asked(), answer);
+		return judge(asked(), answer, allowed);
 	} catch (problem) {
 		const words = problem instanceof Error ? problem.message : String(problem);
 		return asVerdict({ answer: 'our-fault', because: message('verdicts', 'fault', { words }) }, '');
@@ -63,13 +64,19 @@ const after = (
 	{
 		kind,
 		asked,
+		allowed,
 		isExam
-	}: { readonly kind: ExerciseKind; readonly asked: () => Exercise; readonly isExam: boolean }
+	}: {
+		readonly kind: ExerciseKind;
+		readonly asked: () => Exercise;
+		readonly allowed: Tolerances;
+		readonly isExam: boolean;
+	}
 ): Standing => {
 	if (before.verdict.answer === 'right' && !isExam) return before;
 	const helped = { ...before, help: isExam ? 0 : Math.max(before.help, help) };
 	if (given?.kind !== kind) return helped;
-	const judged = judgedOf(asked, given.answer);
+	const judged = judgedOf(asked, given.answer, allowed);
 	// What cannot be read is no answer: the last one stands.
 	if (judged.answer === 'not-valid') return helped;
 	const { where: _, ...rest } = helped;
@@ -124,8 +131,8 @@ export function* practiceMarking(
 			made.set(number, own);
 			return own;
 		};
-		const isExam = task.mode === 'exam';
-		standings[number] = after(standings[number] ?? NOT_BEGUN, done, { kind: key.kind, asked, isExam });
+		const manner = { isExam: task.mode === 'exam', allowed: TOLERANCES[task.policy.level] };
+		standings[number] = after(standings[number] ?? NOT_BEGUN, done, { kind: key.kind, asked, ...manner });
 		yield;
 	}
 	const steps = exercises.map((key, i) => markedAs(key, i + 1, standings[i + 1] ?? NOT_BEGUN, task));

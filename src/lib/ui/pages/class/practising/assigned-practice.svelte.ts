@@ -1,4 +1,5 @@
 import type { ExerciseDone, Given } from '#shared/hand-in.ts';
+import type { Tolerances } from '#shared/tolerances.ts';
 import type { Exercise, ExerciseKey, Judged, Practised } from '#practice/exercises/exercise.ts';
 import { exercise, judge } from '#practice/exercises/kinds.ts';
 
@@ -26,6 +27,8 @@ export class AssignedPractice {
 		readonly keys: readonly ExerciseKey[],
 		readonly methods: readonly Practised[],
 		readonly mode: 'practice' | 'exam',
+		/** How near a place must be. */
+		readonly allowed: Tolerances,
 		/** Called with what was done at an exercise. */
 		readonly ondone: (done: Pick<ExerciseDone, 'exercise' | 'given' | 'help'>) => void
 	) {}
@@ -54,7 +57,7 @@ export class AssignedPractice {
 			const asked = this.exercise(number);
 			const known = this.of(number);
 			if (!asked || this.isOver(number)) continue;
-			const judged = given?.kind === asked.kind ? judge(asked, given.answer) : known.judged;
+			const judged = given?.kind === asked.kind ? judge(asked, given.answer, this.allowed) : known.judged;
 			this.#set(number, { judged, told: judged, help: Math.max(help, known.help) });
 		}
 	}
@@ -68,7 +71,7 @@ export class AssignedPractice {
 	answer(number: number, value: unknown): void {
 		const asked = this.exercise(number);
 		if (!asked || this.isOver(number)) return;
-		const told = judge(asked, value);
+		const told = judge(asked, value, this.allowed);
 		const { judged, help } = this.of(number);
 		const isReadable = value !== undefined && told.answer !== 'not-valid';
 		this.#set(number, { judged: isReadable ? told : judged, told, help });
