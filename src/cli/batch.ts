@@ -2,7 +2,7 @@ import { slipWords } from '#shared/bad-input.ts';
 import type { Body } from '#shared/body.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { readBodyTable, type Wanted } from './body-table.ts';
-import type { InputFile } from './input-file.ts';
+import type { LongFile } from './input-file.ts';
 import { complain, writeOut } from './output.ts';
 
 /** Characters of output gathered before they are written: a write for every row would cost more than a draft. */
@@ -16,12 +16,12 @@ export const refusedLine = (body: string, refused: string): string => JSON.strin
  * reads any more. `lineOf` works one body. Throws BadInput where the whole table is of no use.
  */
 export const workTable = async (
-	file: InputFile,
+	file: LongFile,
 	wanted: Wanted,
 	speech: Speech,
 	lineOf: (body: Body) => string
 ): Promise<void> => {
-	const table = readBodyTable(file, wanted, speech);
+	const table = await readBodyTable(file, wanted, speech);
 	if (table.ignored !== undefined) complain(table.ignored);
 	let chunk = '';
 	for await (const row of table.rows()) {

@@ -1,6 +1,5 @@
-import { Readable } from 'node:stream';
-import { parse as parser } from 'csv-parse';
-import { parse, CsvError } from 'csv-parse/sync';
+import { pipeline, Readable } from 'node:stream';
+import { CsvError, parse as parser } from 'csv-parse';
 import type { Allowance } from '#shared/allowances.ts';
 import { BadInput, cut, shown } from '#shared/bad-input.ts';
 import { checkUnit, readAllowance, readMeasurement, type Body } from '#shared/body.ts';
@@ -14,7 +13,7 @@ import { nearestName } from '#shared/nearest-name.ts';
 import { message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import type { Mm, Unit } from '#shared/units.ts';
-import type { InputFile } from './input-file.ts';
+import type { LongFile } from './input-file.ts';
 import { tellFormer } from './former-names.ts';
 
 /** A row of a table: a body, or what is wrong with the row. */
@@ -46,59 +45,65 @@ const OTHERS: readonly string[] = ['name', 'id', 'unit', 'note', 'about'];
 
 const isUnit = (text: string): text is Unit => UNITS.includes(text);
 
-/**
- * How a table is parted. A spreadsheet whose decimal sign is a comma parts its cells with semicolons; a heading holds
- * neither sign, so the first line tells. Inch marks stand in cells unquoted, so loose quotes are let be.
- */
-const partedBy = (text: string) => ({
-	delimiter: /^[^\r\n]*;/.test(text) ? ';' : ',',
+/** How a table is parted that has this first line. Inch marks stand in cells unquoted, so loose quotes are let be. */
+const partedBy = (firstLine: string) => ({
+	// A spreadsheet whose decimal sign is a comma parts its cells with semicolons; a heading holds neither sign.
+	delimiter: firstLine.includes(';') ? ';' : ',',
 	record_delimiter: ['\r\n', '\n', '\r'],
 	relax_column_count: true,
 	relax_quotes: true,
 	skip_empty_lines: true,
 	skip_records_with_empty_values: true,
-	trim: true
+	trim: true,
+	info: true
 });
 
-/** Goes through a table once, so that one that cannot be parted is refused before any row is worked: its heading, and how many rows follow. */
-const overview = ({
-	text,
-	place
-}: InputFile): { readonly heading: readonly string[] | undefined; readonly rows: number } => {
-	let heading: readonly string[] | undefined;
-	let records = 0;
-	const seen = (record: readonly string[]): null => {
-		heading ??= record;
-		records += 1;
-		return null;
-	};
-	try {
-		parse(text, { ...partedBy(text), on_record: seen });
-	} catch (problem) {
-		if (problem instanceof CsvError)
-			throw new BadInput(place, message('command', 'notTable', { problem: problem.message }));
-		throw problem;
+const firstLineOf = async ({ pieces }: LongFile): Promise<string> => {
+	let line = '';
+	for await (const piece of pieces()) {
+		const text = piece.toString('latin1');
+		line += text;
+		if (/[\r\n]/.test(text)) break;
 	}
-	return { heading, rows: records - 1 };
+	return /^[^\r\n]*/.exec(line)?.[0] ?? '';
 };
 
-/** Characters of a table that are parted at a time. */
-const CHUNK = 65_536;
-
-function* chunksOf(text: string): Iterable<string> {
-	for (let from = 0; from < text.length; from += CHUNK) yield text.slice(from, from + CHUNK);
+/** The records of a table one after the other, the heading first: however long the table, few are held at once. Throws BadInput where it cannot be parted. */
+async function* linesOf(file: LongFile, firstLine: string): AsyncIterable<Line> {
+	const records = parser(partedBy(firstLine));
+	// Whoever takes the records is told of what goes wrong on the way here.
+	pipeline(Readable.from(file.pieces()), records, () => undefined);
+	try {
+		for await (const { record, info } of records as AsyncIterable<{
+			readonly record: readonly string[];
+			readonly info: { readonly lines: number };
+		}>)
+			yield { cells: record, line: info.lines };
+	} catch (problem) {
+		if (problem instanceof CsvError)
+			throw new BadInput(file.place, message('command', 'notTable', { problem: problem.message }));
+		throw problem;
+	}
 }
 
-/** The records of a table one after the other, the heading first: however long the table, few are held at once. */
-async function* linesOf({ text }: InputFile): AsyncIterable<Line> {
-	const records = Readable.from(chunksOf(text)).pipe(
-		parser({ ...partedBy(text), info: true })
-	) as AsyncIterable<{
-		readonly record: readonly string[];
-		readonly info: { readonly lines: number };
-	}>;
-	for await (const { record, info } of records) yield { cells: record, line: info.lines };
+/** A table that was gone through once, so that one that cannot be parted is refused before any row is worked. */
+interface Overview {
+	readonly firstLine: string;
+	readonly heading: readonly string[] | undefined;
+	/** How many rows follow the heading. */
+	readonly rows: number;
 }
+
+const overview = async (file: LongFile): Promise<Overview> => {
+	const firstLine = await firstLineOf(file);
+	let heading: readonly string[] | undefined;
+	let records = 0;
+	for await (const { cells } of linesOf(file, firstLine)) {
+		heading ??= cells;
+		records += 1;
+	}
+	return { firstLine, heading, rows: records - 1 };
+};
 
 const checkColumns = (columns: readonly string[], wanted: Wanted, place: string, speech: Speech): void => {
 	const twice = columns.find((column, i) => column !== '' && columns.indexOf(column) !== i);
@@ -202,9 +207,9 @@ const readRow = ({ cells, line }: Line, number: number, reading: Reading, file: 
  * centimetres unless a column `unit` says otherwise. Throws BadInput where the whole table is of no
  * use: empty, malformed, or without a column that is wanted.
  */
-export const readBodyTable = (file: InputFile, wanted: Wanted, speech: Speech): BodyTable => {
+export const readBodyTable = async (file: LongFile, wanted: Wanted, speech: Speech): Promise<BodyTable> => {
 	const { place } = file;
-	const { heading, rows } = overview(file);
+	const { firstLine, heading, rows } = await overview(file);
 	if (!heading) throw new BadInput(place, message('command', 'emptyFile'));
 	const columns = heading.map(measurementNow);
 	tellFormer(Object.fromEntries(heading.map((name) => [name, ''])), place, speech);
@@ -215,7 +220,7 @@ export const readBodyTable = (file: InputFile, wanted: Wanted, speech: Speech): 
 		ignored: ignoredLine(columns, known, place, speech),
 		async *rows() {
 			let number = 0;
-			for await (const line of linesOf(file)) {
+			for await (const line of linesOf(file, firstLine)) {
 				if (number > 0) yield readRow(line, number, { columns, wanted, speech }, place);
 				number += 1;
 			}

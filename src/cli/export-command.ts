@@ -11,7 +11,7 @@ import { readExportOptions, type ExportOptions } from './export-options.ts';
 import { subjectOf } from './find-subject.ts';
 import { lessonCourse } from './lesson-course.ts';
 import type { NamedPiece, Request, Subject } from './subject.ts';
-import { readInputFile } from './input-file.ts';
+import { openLongFile } from './input-file.ts';
 import { readOne } from './one-body.ts';
 import { complain, writeOut } from './output.ts';
 import { fontFile, writeWhole, writing } from './written-file.ts';
@@ -77,8 +77,8 @@ const exportMany = async (
 	options: ExportOptions,
 	speech: Speech
 ): Promise<void> => {
-	const file = await readInputFile(name, speech);
-	const table = readBodyTable(file, subject, speech);
+	const file = await openLongFile(name, speech);
+	const table = await readBodyTable(file, subject, speech);
 	if (table.ignored !== undefined) complain(table.ignored);
 	await writing(options.to, () => mkdir(options.to, { recursive: true }));
 	const rows: BodyRow[] = [];

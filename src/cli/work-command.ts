@@ -1,7 +1,7 @@
 import { BadInput, ruleWords } from '#shared/bad-input.ts';
 import { refusedLine, workTable } from './batch.ts';
 import type { Command } from './exit-code.ts';
-import { readInputFile } from './input-file.ts';
+import { openLongFile } from './input-file.ts';
 import { readOne } from './one-body.ts';
 import { bodiesInput, FOR_BODIES, onlyOf, parsedWords, type Asked } from './options.ts';
 import { writeOut } from './output.ts';
@@ -32,7 +32,7 @@ const workCommand =
 			await writeOut(values.json ? `${work.json()}\n` : work.table());
 			return;
 		}
-		const file = await readInputFile(input.file, speech);
+		const file = await openLongFile(input.file, speech);
 		await workTable(file, subject, speech, (body) => {
 			try {
 				return subject.work({ body, edges: {} }, file.place).json();
