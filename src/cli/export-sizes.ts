@@ -2,7 +2,7 @@ import { BadInput } from '#shared/bad-input.ts';
 import { bodyOfSize, readSize } from '#shared/sizes/size.ts';
 import { message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
-import { madeNest, nestedFile } from '#exports/files/nested-file.ts';
+import { checkCount, madeNest, nestedFile } from '#exports/files/nested-file.ts';
 import type { SizedBody } from '#garment/nested.ts';
 import type { ExportOptions, SizesInput } from './export-options.ts';
 import { readInputFile } from './input-file.ts';
@@ -21,7 +21,9 @@ export const exportSizes = async (
 ): Promise<void> => {
 	const garment = lessonCourse(speech.language).garment(subject.id);
 	if (!garment) throw new BadInput('export', message('command', 'hasNoPieces', { id: subject.id }));
-	const sizes = text.split(',').map((each): SizedBody => {
+	const named = text.split(',');
+	checkCount(named.length + (name === undefined ? 0 : 1));
+	const sizes = named.map((each): SizedBody => {
 		const size = readSize(each.trim(), '--sizes');
 		return { name: size.name, body: bodyOfSize(size, speech.words.sizes.bodyName(size)) };
 	});

@@ -38,7 +38,13 @@ const readErrors = (said: readonly string[]): ReadingErrors => {
 		const known = Object.keys(READING_ERRORS);
 		if (!known.includes(key) && !isMeasurementKey(key))
 			throw new BadInput(PLACE, message('sureness', 'errorKey', { seen: cut(key), known }));
-		(known.includes(key) ? kinds : single)[key] = readReadingError(value, 'mm', `${PLACE} ${key}`);
+		const errors = known.includes(key) ? kinds : single;
+		if (key in errors)
+			throw new BadInput(
+				'draft',
+				message('command', 'givenTwice', { flag: `${PLACE} ${key}`, values: said })
+			);
+		errors[key] = readReadingError(value, 'mm', `${PLACE} ${key}`);
 	}
 	return { kinds, single };
 };

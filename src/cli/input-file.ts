@@ -20,7 +20,7 @@ export const systemCode = (problem: unknown): string | undefined =>
 	problem instanceof Error && 'code' in problem ? String(problem.code) : undefined;
 
 /** What the system says when a place cannot be read, as a BadInput that names it; anything else as it is. */
-const unreadable = (place: string, problem: unknown): unknown => {
+export const unreadable = (place: string, problem: unknown): unknown => {
 	const code = systemCode(problem);
 	return code === undefined ? problem : new BadInput(place, message('command', 'cannotRead', { code }));
 };

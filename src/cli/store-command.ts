@@ -1,14 +1,13 @@
 import { createReadStream, createWriteStream } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { once } from 'node:events';
-import { createInterface } from 'node:readline';
 import { BadInput } from '#shared/bad-input.ts';
 import { message } from '#shared/speech/message.ts';
 import { readDatabaseUrl } from '#server/settings.ts';
 import { backUp, moveStore, restore, type Contents } from '#server/store/copy.ts';
 import { connect, openStore, placeWords, type Store } from '#server/store/store.ts';
 import type { Command } from './exit-code.ts';
-import { reading } from './input-file.ts';
+import { reading, unreadable } from './input-file.ts';
 import { onlyOne, parsedWords } from './options.ts';
 import { writeOut } from './output.ts';
 import { storePlace } from './store-place.ts';
@@ -63,6 +62,22 @@ export const backupCommand: Command = async (words, { words: say }) => {
 
 const readable = (file: string): Promise<void> => reading(file, async () => (await open(file)).close());
 
+/** The lines of a file, one after the other. Throws BadInput where it can be opened and not be read, as a folder can. */
+async function* linesIn(file: string): AsyncGenerator<string> {
+	let rest = '';
+	try {
+		for await (const piece of createReadStream(file, 'utf8') as AsyncIterable<string>) {
+			const [first = '', ...more] = piece.split('\n');
+			const lines = [rest + first, ...more];
+			rest = lines.pop() ?? '';
+			for (const line of lines) yield line.replace(/\r$/, '');
+		}
+	} catch (problem) {
+		throw unreadable(file, problem);
+	}
+	if (rest !== '') yield rest;
+}
+
 /** `square-across restore FILE`: puts a backup back into an empty store, all or nothing. */
 export const restoreCommand: Command = async (words, { words: say }) => {
 	const { values, positionals } = parsedWords('restore', HELP, words);
@@ -70,8 +85,7 @@ export const restoreCommand: Command = async (words, { words: say }) => {
 	const file = onlyFile('restore', positionals);
 	await readable(file);
 	const place = storePlace();
-	const lines = createInterface({ input: createReadStream(file, 'utf8'), crlfDelay: Infinity });
-	const { counts } = await within(connect(place), (store) => restore(store, lines[Symbol.asyncIterator]()));
+	const { counts } = await within(connect(place), (store) => restore(store, linesIn(file)));
 	await writeOut(`${say.server.restored({ to: placeWords(place), counts })}\n`);
 };
 

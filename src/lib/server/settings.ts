@@ -23,7 +23,10 @@ const MOST_PROXIES = 10;
 /** Reads the address of a PostgreSQL database. Throws BadInput at `place`, without the password that may stand in it. */
 export const readDatabaseUrl = (text: string, place: string): StorePlace => {
 	const url = URL.canParse(text) ? new URL(text) : undefined;
-	if (url?.protocol !== 'postgres:' && url?.protocol !== 'postgresql:') {
+	// A port may stand behind the question mark too: with one that is none the client would wait for ever.
+	const port = url?.searchParams.get('port') ?? '0';
+	const isPort = /^\d+$/.test(port) && Number(port) <= HIGHEST_PORT;
+	if (!isPort || (url?.protocol !== 'postgres:' && url?.protocol !== 'postgresql:')) {
 		const seen = text.includes('@') ? `...@${text.split('@').at(-1) ?? ''}` : text;
 		throw new BadInput(place, message('server', 'notPostgres', { seen: shown(seen) }));
 	}

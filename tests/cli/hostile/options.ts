@@ -114,6 +114,31 @@ const badRoots = (body: string): readonly Words[] => {
 	];
 };
 
+/** Lists of sizes and of reading errors that nobody means; the last of sizes is so long that to make them all took hours. */
+const wrongLists = (body: string, file: string): readonly Words[] => {
+	const nested = (sizes: string): Words => [
+		'export',
+		'course-dress',
+		'--sizes',
+		sizes,
+		'--to',
+		`${file}-never.pdf`
+	];
+	const sure = (...errors: readonly string[]): Words => [
+		...['draft', 'back-block', '--body', body, '--how-sure'],
+		...errors.flatMap((error) => ['--reading-error', error])
+	];
+	return [
+		...['', ',', '40', '40,40', '40,', 'own,own', '__proto__,40', '36,38,40,42,44,46,48,50'].map(nested),
+		nested(Array.from({ length: 50_000 }, () => '40').join(',')),
+		...['', 'bust', 'bust=', '=6', 'bust=6=7', 'bust=-1', 'bust=1e400', 'bust=NaN', '__proto__=6'].map(
+			(error) => sure(error)
+		),
+		sure('bust=6', 'bust=7'),
+		sure('length=4', 'length=4')
+	];
+};
+
 /** Command lines that are wrong in themselves; `body` is a good body's file. */
 export const hostileWords = (body: string, folder: Folder): readonly Words[] => {
 	const file = folder.write('a-file', 'x');
@@ -124,6 +149,7 @@ export const hostileWords = (body: string, folder: Folder): readonly Words[] => 
 		['export', 'course-dress', '--bodies', body, '--to', file, '--as', 'svg'],
 		...wrongMarks(body, file),
 		...badRoots(body),
+		...wrongLists(body, file),
 		['serve', '--port', '-1'],
 		['serve', '--port=-1'],
 		['serve', '--port', '1.5'],

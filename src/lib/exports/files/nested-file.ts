@@ -30,6 +30,12 @@ export interface MadeNest {
 const SVG_WIDTH = mm(1500);
 const LEAST_SIZES = 2;
 
+/** Throws BadInput where a sheet cannot hold so many sizes: before any is made, for a list may be of any length. */
+export const checkCount = (count: number): void => {
+	if (count < LEAST_SIZES || count > MOST_SIZES)
+		throw new BadInput('sizes', message('nested', 'twoToSeven', { count, most: MOST_SIZES }));
+};
+
 /** Makes a garment in several sizes. Throws BadInput where they are too few or too many, one is named twice, or one cannot be drafted. */
 export const madeNest = (
 	garment: Garment,
@@ -37,8 +43,7 @@ export const madeNest = (
 	choices: Choices,
 	speech: Speech
 ): MadeNest => {
-	if (bodies.length < LEAST_SIZES || bodies.length > MOST_SIZES)
-		throw new BadInput('sizes', message('nested', 'twoToSeven', { count: bodies.length, most: MOST_SIZES }));
+	checkCount(bodies.length);
 	const twice = bodies.find(({ name }, i) => bodies.findIndex((each) => each.name === name) !== i);
 	if (twice) throw new BadInput('sizes', message('nested', 'twice', { name: twice.name }));
 	const work = nest(garment, bodies, choices);
