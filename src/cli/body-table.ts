@@ -58,9 +58,9 @@ const partedBy = (firstLine: string) => ({
 	info: true
 });
 
-const firstLineOf = async ({ pieces }: LongFile): Promise<string> => {
+const firstLineOf = async (file: LongFile): Promise<string> => {
 	let line = '';
-	for await (const piece of pieces()) {
+	for await (const piece of file.pieces()) {
 		const text = piece.toString('latin1');
 		line += text;
 		if (/[\r\n]/.test(text)) break;

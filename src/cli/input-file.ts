@@ -54,7 +54,14 @@ export interface LongFile {
 const PIECE = 65_536;
 const BYTE_ORDER_MARK = Buffer.from('\uFEFF');
 
-async function* withoutMark(all: AsyncIterable<Buffer>, place: string): AsyncIterable<Buffer> {
+function* piecesOf(whole: Buffer): Iterable<Buffer> {
+	for (let from = 0; from < whole.length; from += PIECE) yield whole.subarray(from, from + PIECE);
+}
+
+async function* withoutMark(
+	all: AsyncIterable<Buffer> | Iterable<Buffer>,
+	place: string
+): AsyncIterable<Buffer> {
 	let begun: Buffer | undefined = Buffer.alloc(0);
 	try {
 		for await (const piece of all) {
@@ -83,8 +90,5 @@ export const openLongFile = async (file: string, { words }: Speech): Promise<Lon
 	const isFile = !fromPipe && (await reading(place, () => stat(file))).isFile();
 	if (isFile) return { place, pieces: () => withoutMark(createReadStream(file), place) };
 	const whole = await reading(place, () => (fromPipe ? bytesOf(process.stdin) : readFile(file)));
-	const held = async function* (): AsyncIterable<Buffer> {
-		for (let from = 0; from < whole.length; from += PIECE) yield whole.subarray(from, from + PIECE);
-	};
-	return { place, pieces: () => withoutMark(held(), place) };
+	return { place, pieces: () => withoutMark(piecesOf(whole), place) };
 };

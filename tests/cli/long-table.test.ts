@@ -32,7 +32,7 @@ const tableOf = (rows: number): LongFile & { readonly read: () => number } => {
 		place: 'long.csv',
 		read: () => read,
 		pieces: async function* () {
-			read = 0;
+			read = await Promise.resolve(0);
 			yield Buffer.from(`name,${KEYS}\n`);
 			for (let i = 1; i <= rows; i++) {
 				read = i;
