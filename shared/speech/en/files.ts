@@ -63,7 +63,8 @@ export const files = (v: Voice) => {
 		worksheet: {
 			name: 'A worksheet',
 			save: 'Save the worksheet as PDF',
-			about: 'The bare grid in pages, and what to draw on it step by step, for drafting by hand.'
+			about:
+				'The bare grid in pages, and what to draw on it step by step, for drafting by hand. At full size it has the markers by which a photograph of it is read.'
 		},
 		rules: {
 			name: 'A rule sheet',

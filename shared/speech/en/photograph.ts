@@ -32,13 +32,16 @@ export const photograph = (v: Voice) => ({
 	print: '1. Print the markers',
 	which: 'Which markers',
 	sheets: {
-		cards: 'Four cards, for a large sheet',
+		cards: 'Eight cards, for a large sheet',
 		'small-sheet': 'One sheet, A4 or Letter',
-		'large-sheet': 'One sheet, A3'
+		'large-sheet': 'One sheet, A3',
+		worksheet: 'The worksheet of the draft'
 	},
+	onWorksheet:
+		'A worksheet at full size has markers round its grid. Save it where the draft is printed and saved, under “A worksheet”, and draft on it.',
 	paper: 'Paper',
 	make: 'Make the markers (PDF)',
-	flat: 'Weight the paper flat and lay a card at each corner of the drawing, beside every line. Hold the camera right above the middle. What bulges by 3 mm is up to 2 mm off at the edge.',
+	flat: 'Weight the paper flat and lay a card at each corner of the drawing, beside every line; with one more half way along each side it is seen whether the paper bulges. Hold the camera right above the middle. What bulges by 3 mm is up to 2 mm off at the edge.',
 	take: '2. Take the picture',
 	choose: 'Choose a picture',
 	camera: 'Use the camera',

@@ -57,7 +57,7 @@ export const files: typeof english = (v) => {
 			name: 'Una hoja de trabajo',
 			save: 'Guardar la hoja de trabajo en PDF',
 			about:
-				'La cuadrícula sola, en páginas, y lo que hay que dibujar en ella paso a paso, para trazar a mano.'
+				'La cuadrícula sola, en páginas, y lo que hay que dibujar en ella paso a paso, para trazar a mano. A tamaño real lleva las marcas con las que se lee una fotografía de ella.'
 		},
 		rules: {
 			name: 'Una hoja de reglas',

@@ -6,6 +6,8 @@ export const markers: typeof english = (v) => ({
 	card: ({ number }) => `Tarjeta ${v.number(number)}`,
 	cutOut:
 		'Recorta las cuatro tarjetas por las líneas. Pon una en cada esquina del dibujo, plana y sin tapar ninguna línea.',
+	cutOutBetween:
+		'Otras cuatro tarjetas: pon una a la mitad de cada lado del dibujo. Con ellas se ve si el papel se abomba.',
 	drawWithin: 'Dibuja entre las marcas, o pon ahí una pieza de papel. Tienen que verse todas.',
 	check: ({ length }) =>
 		`Imprime al 100 % (tamaño real). Esta línea debe medir ${v.length(length)}: si no los mide, escribe cuánto mide.`

@@ -30,13 +30,16 @@ export const photograph: typeof english = (v) => ({
 	print: '1. Imprime las marcas',
 	which: 'Qué marcas',
 	sheets: {
-		cards: 'Cuatro tarjetas, para un papel grande',
+		cards: 'Ocho tarjetas, para un papel grande',
 		'small-sheet': 'Una hoja, A4 o Carta',
-		'large-sheet': 'Una hoja, A3'
+		'large-sheet': 'Una hoja, A3',
+		worksheet: 'La hoja de trabajo del trazado'
 	},
+	onWorksheet:
+		'La hoja de trabajo a tamaño real lleva marcas alrededor de la cuadrícula. Guárdala donde se imprime y se guarda el trazado, en «Una hoja de trabajo», y traza en ella.',
 	paper: 'Papel',
 	make: 'Hacer las marcas (PDF)',
-	flat: 'Aplana el papel con pesos y pon una tarjeta en cada esquina del dibujo, sin tapar ninguna línea. Sujeta la cámara justo encima del centro. Lo que se abomba 3 mm queda hasta 2 mm desplazado en el borde.',
+	flat: 'Aplana el papel con pesos y pon una tarjeta en cada esquina del dibujo, sin tapar ninguna línea; con otra más a la mitad de cada lado se ve si el papel se abomba. Sujeta la cámara justo encima del centro. Lo que se abomba 3 mm queda hasta 2 mm desplazado en el borde.',
 	take: '2. Haz la foto',
 	choose: 'Elegir una imagen',
 	camera: 'Usar la cámara',

@@ -16,7 +16,7 @@ export interface MarkerPaper {
 
 /** Side of the markers on cards, which are laid at the corners of a large sheet: the larger, the better is their turn known. */
 const CARD_MARKER: Mm = mm(70);
-/** Side of the markers in the corners of a worksheet. */
+/** Side of the markers of a worksheet. */
 export const WORKSHEET_MARKER: Mm = mm(40);
 
 const single = (name: string, first: number, count: number, side: Mm): readonly MarkerPaper[] =>
@@ -39,10 +39,20 @@ const rim = (first: number, width: number, height: number, side: number): readon
 	return places.map(([x, y], i) => ({ id: first + i, at: at(x, y), side: mm(side) }));
 };
 
-/** Cards to cut out of one page, each laid wherever it does not cover the drawing. */
-export const CARDS = single('card', 0, 4, CARD_MARKER);
-/** The markers of a worksheet: its pages are joined by hand, so that each is known by itself alone. */
-const WORKSHEET = single('worksheet', 8, 4, WORKSHEET_MARKER);
+/** Cards to cut out of two pages, each laid wherever it does not cover the drawing: four for its corners, four for half way between. */
+export const CARDS = single('card', 0, 8, CARD_MARKER);
+/** A page of cards. */
+export const CARDS_ON_PAGE = 4;
+/** The ids of a worksheet's markers: at the ends of two opposite sides, and half way along them. */
+export const WORKSHEET_IDS = [8, 9, 10, 11, 24, 25] as const;
+/**
+ * The markers of a worksheet. Its pages are joined by hand, to a millimetre at best, while each marker by itself tells where it lies to
+ * a twentieth of one: so each is known by itself alone (measured: tests/measure/photograph.md).
+ */
+const WORKSHEET = WORKSHEET_IDS.map((id): MarkerPaper => ({
+	name: `worksheet-${String(id)}`,
+	markers: [{ id, at: at(0, 0), side: WORKSHEET_MARKER }]
+}));
 /** A sheet to draw on, or to lay a small piece on: what both A4 and US Letter can hold between their margins. */
 export const SMALL_SHEET: MarkerPaper = { name: 'small-sheet', markers: rim(12, 190, 259, 26) };
 /** The same on A3. */
@@ -52,11 +62,15 @@ export const LARGE_SHEET: MarkerPaper = { name: 'large-sheet', markers: rim(18, 
 export const MARKER_SHEETS = ['cards', 'small-sheet', 'large-sheet'] as const;
 export type MarkerSheet = (typeof MARKER_SHEETS)[number];
 
+/** The papers that markers are printed on: sheets of them, and the worksheet of a draft. */
+export type MarkedPaper = MarkerSheet | 'worksheet';
+
 /** How long the line is by which it is checked that a sheet was printed at its size: as long as there is room for. */
-export const CHECK_LINE: Readonly<Record<MarkerSheet, Mm>> = {
+export const CHECK_LINE: Readonly<Record<MarkedPaper, Mm>> = {
 	cards: mm(150),
 	'small-sheet': mm(100),
-	'large-sheet': mm(150)
+	'large-sheet': mm(150),
+	worksheet: mm(100)
 };
 
 const ALL: readonly MarkerPaper[] = [...CARDS, ...WORKSHEET, SMALL_SHEET, LARGE_SHEET];

@@ -59,11 +59,22 @@ export interface Words {
 	readonly turn: Radians;
 }
 
+/** A square by which a photograph is measured: black, with white cells within a black border of one. */
+export interface MarkerInk {
+	/** Its upper left corner. */
+	readonly at: SheetPoint;
+	readonly side: Mm;
+	/** Row by row, the border left out. */
+	readonly white: readonly (readonly boolean[])[];
+}
+
 /** Lines and words at true scale, in millimetres, of one thing that has a name: a piece, or a draft. */
 export interface Drawing {
 	readonly name: string;
 	readonly strokes: readonly Stroke[];
 	readonly words: readonly Words[];
+	/** On sheets for drafting by hand alone. */
+	readonly markers?: readonly MarkerInk[];
 }
 
 /** Half of an average letter's width for its size: enough to keep words from the edge. */
@@ -88,10 +99,22 @@ export const frame = ({ left, top, right, bottom }: Bounds): Path => {
 /** The rectangle that words take up, near enough. */
 export const wordsBounds = (words: Words): Bounds => boundsOf([], wordsCorners(words));
 
+/** The square that a marker takes up. */
+export const markerBounds = ({ at: { x, y }, side }: Pick<MarkerInk, 'at' | 'side'>): Bounds => ({
+	left: x,
+	top: y,
+	right: mm(x + side),
+	bottom: mm(y + side)
+});
+
 /** The rectangle that holds a drawing: every page of every arrangement that is tried asks for it. Throws for an empty one. */
 export const drawingBounds = keptFor((drawing: Drawing): Bounds => {
 	const paths = drawing.strokes.map(({ path }) => path);
-	return boundsOf(paths, drawing.words.flatMap(wordsCorners));
+	const squares = (drawing.markers ?? []).map(markerBounds);
+	return boundsOf(paths, [
+		...drawing.words.flatMap(wordsCorners),
+		...squares.flatMap(({ left, top, right, bottom }) => [at(left, top), at(right, bottom)])
+	]);
 });
 
 /** The rectangle that holds some drawings, grown on all sides. Throws BadInput where nothing is drawn. */

@@ -58,7 +58,8 @@ const cornerStrokes = (edges: Bounds): readonly Stroke[] =>
 const counted = (from: number, to: number): readonly number[] =>
 	Array.from({ length: to - from + 1 }, (_, i) => from + i);
 
-const written = (text: string, place: SheetPoint, size: Mm, middle: boolean): Words => ({
+/** Level writing: from a place on, or about it. */
+export const writtenAt = (text: string, place: SheetPoint, size: Mm, middle = false): Words => ({
 	text,
 	at: place,
 	middle,
@@ -83,10 +84,10 @@ export const scaleWords = (share: number, speech: Speech): string => scaleTexts(
 
 /**
  * The bare grid over a part of the sheet, for drafting by hand: rows of light dots, each row of heavier ones with its
- * distance from the sheet's corner, the scale in words, and the corner marks that a photograph can be measured by. `bounds`, on the sheet, is grown to whole squares. `share` is the scale, 1 for full size; the grid is
+ * distance from the sheet's corner, the scale in words, and corner marks where they are wanted. `bounds`, on the sheet, is grown to whole squares. `share` is the scale, 1 for full size; the grid is
  * drawn as it lies on paper, with marks and writing in their own full size at every scale.
  */
-export const gridDrawing = (bounds: Bounds, speech: Speech, share = 1): Drawing => {
+export const gridDrawing = (bounds: Bounds, speech: Speech, share = 1, corners = true): Drawing => {
 	const { side, strong } = SQUARES[speech.unit];
 	const onPaper = side * share;
 	const parts = partsOf(speech.unit, share);
@@ -105,7 +106,7 @@ export const gridDrawing = (bounds: Bounds, speech: Speech, share = 1): Drawing 
 		apart
 	});
 	const number = (count: number, place: SheetPoint): readonly Words[] =>
-		count % strong === 0 ? [written(speech.bare(mm(count * side)), place, NUMBER_SIZE, true)] : [];
+		count % strong === 0 ? [writtenAt(speech.bare(mm(count * side)), place, NUMBER_SIZE, true)] : [];
 	const [scale, squares] = scaleTexts(share, speech);
 	return {
 		name: speech.words.paper.grid,
@@ -116,15 +117,15 @@ export const gridDrawing = (bounds: Bounds, speech: Speech, share = 1): Drawing 
 			...columns
 				.filter((count) => count % strong === 0)
 				.map((count) => row(true, at(count * onPaper, edges.top), at(count * onPaper, edges.bottom))),
-			...cornerStrokes(edges)
+			...(corners ? cornerStrokes(edges) : [])
 		],
 		words: [
 			...columns.flatMap((count) => number(count, at(count * onPaper, edges.top - APART))),
 			...rows.flatMap((count) =>
 				number(count, at(edges.left - APART - NUMBER_SIZE, count * onPaper + NUMBER_SIZE / 3))
 			),
-			written(scale, at(edges.left, edges.top - 2 * APART - NUMBER_SIZE), SCALE_SIZE, false),
-			written(squares, at(edges.left, edges.bottom + APART + NUMBER_SIZE), NUMBER_SIZE, false)
+			writtenAt(scale, at(edges.left, edges.top - 2 * APART - NUMBER_SIZE), SCALE_SIZE),
+			writtenAt(squares, at(edges.left, edges.bottom + APART + NUMBER_SIZE), NUMBER_SIZE)
 		]
 	};
 };

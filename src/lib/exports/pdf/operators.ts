@@ -3,12 +3,15 @@ import {
 	beginText,
 	closePath,
 	endText,
+	fill,
 	LineCapStyle,
 	lineTo,
 	moveTo,
 	popGraphicsState,
 	pushGraphicsState,
+	rectangle,
 	setDashPattern,
+	setFillingGrayscaleColor,
 	setFontAndSize,
 	setLineCap,
 	setLineWidth,
@@ -22,7 +25,7 @@ import { keptFor } from '#shared/kept.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import type { Path } from '#geometry/path.ts';
 import type { SheetPoint } from '#geometry/point.ts';
-import type { Drawing, Stroke, Words } from '../drawing/drawing.ts';
+import type { Drawing, MarkerInk, Stroke, Words } from '../drawing/drawing.ts';
 import { LINE_STYLES, type LineStyle } from '../drawing/line-styles.ts';
 
 /** The name under which every page knows the typeface. */
@@ -132,6 +135,28 @@ export const wordsOperators = (
 	];
 };
 
+const square = (x: number, y: number, side: number): PDFOperator =>
+	rectangle(written(x), written(y), written(side), written(side));
+
+/** A marker: its black square, and its white cells over it, so that no two black ones are parted by a hair of white. */
+export const markerOperators = ({ at: { x, y }, side, white }: MarkerInk): readonly PDFOperator[] => {
+	const cell = side / (white.length + 2);
+	const cells = white.flatMap((row, down) =>
+		row.flatMap((isWhite, across) =>
+			isWhite ? [square(x + (across + 1) * cell, y + (down + 1) * cell, cell)] : []
+		)
+	);
+	return [
+		setFillingGrayscaleColor(0),
+		square(x, y, side),
+		fill(),
+		setFillingGrayscaleColor(1),
+		...cells,
+		fill(),
+		setFillingGrayscaleColor(0)
+	];
+};
+
 const ofKind = (drawings: readonly Drawing[], kind: Stroke['kind']): readonly Stroke[] =>
 	drawings.flatMap(({ strokes }) => strokes.filter((each) => each.kind === kind));
 
@@ -141,6 +166,7 @@ export const drawingOperators = (drawings: readonly Drawing[], font: PDFFont): r
 	...(Object.keys(LINE_STYLES) as Stroke['kind'][]).flatMap((kind) =>
 		strokeOperators(ofKind(drawings, kind), LINE_STYLES[kind])
 	),
+	...drawings.flatMap(({ markers = [] }) => markers.flatMap(markerOperators)),
 	...drawings.flatMap(({ words }) => words.flatMap((each) => wordsOperators(each, font))),
 	popGraphicsState()
 ];

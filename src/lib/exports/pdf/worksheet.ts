@@ -2,8 +2,10 @@ import { mm } from '#shared/units.ts';
 import { explain, givenLengths } from '#drafting/explain.ts';
 import { boundsOf, type Bounds } from '#geometry/path.ts';
 import { at } from '#geometry/point.ts';
-import { grown } from '../drawing/drawing.ts';
+import { grown, type Drawing } from '../drawing/drawing.ts';
 import { gridDrawing, scaleWords } from '../drawing/grid-drawing.ts';
+import { withWorksheetMarkers } from '../drawing/worksheet-markers.ts';
+import type { Paper } from '../sheets/tiles.ts';
 import { bodyBlocks, stepsOf, stepTitle, type SheetOptions, type WorkedMethod } from './body-words.ts';
 import { patternPdf } from './pattern-pdf.ts';
 import type { TextBlock } from './text-pages.ts';
@@ -58,14 +60,23 @@ const worksheetBlocks = (work: WorkedMethod, worked: boolean): readonly TextBloc
 };
 
 /**
+ * The grid of a worksheet as it lies on paper. At full size it has the markers by which a photograph of it is read; made smaller, where no
+ * photograph can be held against the draft, plain corner marks.
+ */
+export const worksheetDrawing = (work: WorkedMethod, share: number, paper: Paper): Drawing =>
+	share === 1
+		? withWorksheetMarkers(gridDrawing(sheetPart(work), work.speech, share, false), work.speech, paper)
+		: gridDrawing(sheetPart(work), work.speech, share);
+
+/**
  * A worksheet for drafting on paper: the check squares and the map of the pages, the instructions of every step, then
- * the bare grid with its corner marks, on as many pages as it takes. Throws BadInput where the body lacks a measurement.
+ * the bare grid with its markers, on as many pages as it takes. Throws BadInput where the body lacks a measurement.
  * The same input gives the same bytes.
  */
 export const worksheetPdf = (work: WorkedMethod, options: WorksheetOptions): Promise<Uint8Array> => {
 	const { share, worked, ...rest } = options;
 	const { speech } = work;
-	return patternPdf([gridDrawing(sheetPart(work), speech, share)], {
+	return patternPdf([worksheetDrawing(work, share, options.paper)], {
 		...rest,
 		speech,
 		about: [`${speech.words.garments.forBody({ body: work.body.name })}. ${scaleWords(share, speech)}`],

@@ -2,7 +2,15 @@ import { keptFor } from '#shared/kept.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import { chordMeets } from '#geometry/chord.ts';
 import { boundsOf, pathSamples, pathStart, type Bounds } from '#geometry/path.ts';
-import { drawingBounds, grown, isEmpty, wordsBounds, type Drawing, type Stroke } from '../drawing/drawing.ts';
+import {
+	drawingBounds,
+	grown,
+	isEmpty,
+	markerBounds,
+	wordsBounds,
+	type Drawing,
+	type Stroke
+} from '../drawing/drawing.ts';
 import type { Tile } from './tiles.ts';
 
 /** How far ink reaches beside a line's middle, with something to spare: half the widest line. */
@@ -17,7 +25,7 @@ const reachOf = ({ left, top, width, height }: Tile): Bounds =>
 const apart = (a: Bounds, b: Bounds): boolean =>
 	a.right < b.left || a.left > b.right || a.bottom < b.top || a.top > b.bottom;
 
-/** What leaves ink on a drawing: a line or words, and the rectangle that holds it. */
+/** What leaves ink on a drawing: a line, words or a marker, and the rectangle that holds it. */
 interface Inked {
 	readonly bounds: Bounds;
 	readonly stroke?: Stroke;
@@ -26,6 +34,7 @@ interface Inked {
 /** The ink of a drawing, looked at once for all pages. */
 const inkedOn = keptFor((drawing: Drawing): readonly Inked[] => [
 	...drawing.words.map((words) => ({ bounds: wordsBounds(words) })),
+	...(drawing.markers ?? []).map((marker) => ({ bounds: markerBounds(marker) })),
 	...drawing.strokes.map((stroke) => ({ bounds: boundsOf([stroke.path]), stroke }))
 ]);
 

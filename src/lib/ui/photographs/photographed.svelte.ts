@@ -1,7 +1,7 @@
 import { BadInput } from '#shared/bad-input.ts';
 import { parseLength } from '#shared/reading.ts';
 import { message } from '#shared/speech/message.ts';
-import { CHECK_LINE, type MarkerSheet } from '#photograph/marker-places.ts';
+import { CHECK_LINE, type MarkedPaper } from '#photograph/marker-places.ts';
 import type { Unit } from '#shared/units.ts';
 import { readingOf } from '#photograph/reading.ts';
 import { rectify } from '#photograph/rectify.ts';
@@ -15,7 +15,7 @@ const STRETCH = 0.1;
 export class Photographed {
 	readonly reader = new PictureReader();
 	/** Which markers are used: it says how long their check line is. */
-	sheet: MarkerSheet = $state('cards');
+	sheet: MarkedPaper = $state('cards');
 	/** What the check line measures over what it should. */
 	scale = $state(1);
 	/** Four points whose distances are known, where there are no markers. */
