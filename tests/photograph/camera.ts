@@ -1,5 +1,5 @@
 import jpeg from 'jpeg-js';
-import type { Chance } from '#practice/chance.ts';
+import { chanceOf, type Chance } from '#practice/chance.ts';
 import type { Grey, PicturePoint } from '#photograph/picture.ts';
 import type { Place, Scene } from './scene.ts';
 
@@ -33,6 +33,8 @@ export interface Film {
 	readonly noise: number;
 	/** How much darker the light is at one side than at the other, as a share. */
 	readonly uneven: number;
+	/** The power by which a file's greys become light, which the lens blurs; 1 where they are light themselves. */
+	readonly gamma?: number;
 	/** JPEG's quality, 1 to 100. */
 	readonly quality: number;
 }
@@ -48,43 +50,56 @@ export const seenBy = (camera: Camera, { x, y }: Place): PicturePoint => {
 	return { u: camera.width / 2 + a * out, v: camera.height / 2 + b * out };
 };
 
-/** Which place of the table is seen in a pixel. */
-const meets = (camera: Camera, u: number, v: number): Place => {
+/** Puts the place of the table that is seen in a pixel into `place`: for hundreds of thousands of them nothing else is made. */
+const meets = (camera: Camera, u: number, v: number, place: Float64Array): void => {
 	const [a, b] = [u - camera.width / 2, v - camera.height / 2];
+	const r = Math.sqrt(a * a + b * b) / half(camera);
 	let out = 1;
-	for (let i = 0; i < 30; i++) out = 1 + camera.bend * (Math.hypot(a, b) / half(camera) / out) ** 2;
-	const ray = [a / out / camera.focal, b / out / camera.focal, 1] as const;
-	const [r0, r1, r2] = camera.turn;
-	const [dx, dy, dz] = [0, 1, 2].map(
-		(k) => (r0[k] ?? 0) * ray[0] + (r1[k] ?? 0) * ray[1] + (r2[k] ?? 0) * ray[2]
-	) as [number, number, number];
-	let [x, y] = [0, 0];
+	for (let i = 0; i < 30; i++) {
+		const next = 1 + camera.bend * (r / out) ** 2;
+		if (next === out) break;
+		out = next;
+	}
+	const { turn, at, focal, height3d } = camera;
+	const [p, q] = [a / out / focal, b / out / focal];
+	const dx = turn[0][0] * p + turn[1][0] * q + turn[2][0];
+	const dy = turn[0][1] * p + turn[1][1] * q + turn[2][1];
+	const dz = turn[0][2] * p + turn[1][2] * q + turn[2][2];
 	let z = 0;
 	for (let i = 0; i < 6; i++) {
-		const t = (z - camera.at[2]) / dz;
-		[x, y] = [camera.at[0] + dx * t, camera.at[1] + dy * t];
-		const next = -camera.height3d(x, y);
+		const t = (z - at[2]) / dz;
+		place[0] = at[0] + dx * t;
+		place[1] = at[1] + dy * t;
+		const next = -height3d(place[0], place[1]);
 		if (Math.abs(next - z) < 1e-6) break;
 		z = next;
 	}
-	return { x, y };
 };
 
 /** Rays are followed at every so many pixels, and lie evenly between those: a thousandth of a pixel at most beside the true ones. */
 const EVERY = 8;
 
+/** A part of a picture, in pixels; it begins where rays are followed, so that it comes out as it does in the whole. */
+export interface Part {
+	readonly left: number;
+	readonly top: number;
+	readonly width: number;
+	readonly height: number;
+}
+
 /** The sharp picture without noise: each pixel is the mean of four places in it. */
-const exposed = (scene: Scene, camera: Camera): Float32Array => {
-	const { width, height } = camera;
+const exposed = (scene: Scene, camera: Camera, part: Part): Float32Array => {
+	const { width, height } = part;
 	const out = new Float32Array(width * height);
 	const { light, across, down } = scene.dots;
 	const columns = Math.ceil(width / EVERY) + 1;
+	const place = new Float64Array(2);
 	const rowOf = (v: number): readonly [Float64Array, Float64Array] => {
 		const [xs, ys] = [new Float64Array(columns), new Float64Array(columns)];
 		for (let i = 0; i < columns; i++) {
-			const { x, y } = meets(camera, i * EVERY, v);
-			xs[i] = (x - scene.left) * scene.perMm - 0.5;
-			ys[i] = (y - scene.top) * scene.perMm - 0.5;
+			meets(camera, part.left + i * EVERY, part.top + v, place);
+			xs[i] = ((place[0] ?? 0) - scene.left) * scene.perMm - 0.5;
+			ys[i] = ((place[1] ?? 0) - scene.top) * scene.perMm - 0.5;
 		}
 		return [xs, ys];
 	};
@@ -136,10 +151,15 @@ const blurred = (from: Float32Array, width: number, height: number, sigma: numbe
 		for (let l = 0; l < lines; l++)
 			for (let i = 0; i < length; i++) {
 				let sum = 0;
-				for (let k = -reach; k <= reach; k++) {
-					const at = Math.min(length - 1, Math.max(0, i + k));
-					sum += (source[l * line + at * step] ?? 0) * (bell[k + reach] ?? 0);
-				}
+				const start = l * line + (i - reach) * step;
+				if (i >= reach && i < length - reach)
+					for (let k = 0, at = start; k < bell.length; k++, at += step)
+						sum += (source[at] ?? 0) * (bell[k] ?? 0);
+				else
+					for (let k = 0; k < bell.length; k++) {
+						const at = Math.min(length - 1, Math.max(0, i - reach + k));
+						sum += (source[l * line + at * step] ?? 0) * (bell[k] ?? 0);
+					}
 				out[l * line + i * step] = sum;
 			}
 		return out;
@@ -147,20 +167,35 @@ const blurred = (from: Float32Array, width: number, height: number, sigma: numbe
 	return along(along(from, width, height, 1, width), height, width, width, 1);
 };
 
-/** The picture that the camera takes, before it is made a file of. */
-export const developed = (scene: Scene, camera: Camera, film: Film, chance: Chance): Grey => {
-	const { width, height } = camera;
-	const light = blurred(exposed(scene, camera), width, height, film.blur);
-	const noise = Float32Array.from({ length: 65_521 }, () => chance.normal() * film.noise);
+/** Noise of one measure, drawn once: each picture begins elsewhere in it. A prime, so that no two rows begin alike. */
+const GRAINS = ((chance) => Float32Array.from({ length: 524_287 }, () => chance.normal()))(
+	chanceOf(1, 'grain')
+);
+
+/** The picture that the camera takes, or a part of it, before it is made a file of. */
+export const developed = (
+	scene: Scene,
+	camera: Camera,
+	film: Film,
+	chance: Chance,
+	part: Part = { left: 0, top: 0, width: camera.width, height: camera.height }
+): Grey => {
+	const { width, height } = part;
+	const { gamma = 1 } = film;
+	const raised = (each: Float32Array, power: number): Float32Array =>
+		power === 1 ? each : each.map((one) => one ** power);
+	const sharp = raised(exposed(scene, camera, part), gamma);
+	const light = raised(blurred(sharp, width, height, film.blur), 1 / gamma);
+	const from = Math.floor(chance.fraction() * GRAINS.length);
 	const angle = chance.fraction() * 2 * Math.PI;
 	const out = new Uint8Array(width * height);
 	for (let row = 0; row < height; row++)
 		for (let column = 0; column < width; column++) {
-			const [a, b] = [column / width - 0.5, row / height - 0.5];
+			const [a, b] = [(part.left + column) / camera.width - 0.5, (part.top + row) / camera.height - 0.5];
 			const lit =
 				1 - film.uneven * (0.5 + a * Math.cos(angle) + b * Math.sin(angle)) - 0.15 * (a * a + b * b);
 			const i = row * width + column;
-			const value = (light[i] ?? 0) * lit + (noise[i % 65_521] ?? 0) + 0.5;
+			const value = (light[i] ?? 0) * lit + (GRAINS[(from + i) % GRAINS.length] ?? 0) * film.noise + 0.5;
 			out[i] = Math.min(255, Math.max(0, value));
 		}
 	return { width, height, light: out };
@@ -176,9 +211,12 @@ const rgbaOf = ({ width, height, light }: Grey): Uint8Array => {
 export const jpegOf = (picture: Grey, quality: number): Uint8Array =>
 	jpeg.encode({ ...picture, data: rgbaOf(picture) }, quality).data;
 
+const upTo8 = (size: number): number => Math.ceil(size / 8) * 8;
+
 /**
  * What JPEG leaves of a picture about some places, in place. It works on squares of eight pixels, each by itself, so that a part
- * which begins and ends on their edges comes out as it does in the whole; the whole of twelve million takes seconds.
+ * which begins and ends on their edges comes out as it does in the whole, and parts may stand below each other in one picture; the
+ * whole of twelve million takes seconds.
  */
 export const pressed = (
 	picture: Grey,
@@ -187,22 +225,32 @@ export const pressed = (
 	quality: number
 ): void => {
 	const { width, height, light } = picture;
-	for (const { u, v } of places) {
+	const size = upTo8(2 * reach);
+	const parts = places.map(({ u, v }, i) => {
 		const from = (middle: number): number => Math.max(0, Math.floor((middle - reach) / 8) * 8);
 		const [left, top] = [from(u), from(v)];
-		const part = {
-			width: Math.min(width - left, Math.ceil((2 * reach) / 8) * 8),
-			height: Math.min(height - top, Math.ceil((2 * reach) / 8) * 8)
+		return {
+			left,
+			top,
+			wide: Math.min(width - left, size),
+			high: Math.min(height - top, size),
+			row: i * size
 		};
-		const cut = new Uint8Array(part.width * part.height);
-		for (let row = 0; row < part.height; row++)
-			cut.set(
-				light.subarray((top + row) * width + left, (top + row) * width + left + part.width),
-				row * part.width
-			);
-		const { data } = jpeg.decode(jpegOf({ ...part, light: cut }, quality), { useTArray: true });
-		for (let row = 0; row < part.height; row++)
-			for (let column = 0; column < part.width; column++)
-				light[(top + row) * width + left + column] = data[(row * part.width + column) * 4] ?? 0;
-	}
+	});
+	const pile = { width: size, height: size * parts.length };
+	const cut = new Uint8Array(pile.width * pile.height);
+	// Where the picture ends within a square, JPEG goes on with its last pixels.
+	for (const { left, top, wide, high, row } of parts)
+		for (let y = 0; y < size; y++)
+			for (let x = 0; x < size; x++)
+				cut[(row + y) * size + x] =
+					light[(top + Math.min(y, high - 1)) * width + left + Math.min(x, wide - 1)] ?? 0;
+	const { data } = jpeg.decode(jpegOf({ ...pile, light: cut }, quality), {
+		useTArray: true,
+		maxMemoryUsageInMB: 2048
+	});
+	for (const { left, top, wide, high, row } of parts)
+		for (let y = 0; y < high; y++)
+			for (let x = 0; x < wide; x++)
+				light[(top + y) * width + left + x] = data[((row + y) * size + x) * 4] ?? 0;
 };

@@ -13,6 +13,7 @@ import { cornerMarkers, paintLine, sceneOf, SHEET, type Place } from './scene.ts
 import {
 	asCards,
 	below,
+	closeUps,
 	cornerErrors,
 	markersIn,
 	PLACES,
@@ -51,6 +52,16 @@ describe('a picture of a sheet with four markers that lie anywhere', () => {
 			expect(read.strain).toBeLessThan(1.5);
 		}
 	);
+
+	it('has its true size where a file does not count light evenly, as cameras do not: black seems wider there', () => {
+		// 2.2 is the power of common files (IEC 61966-2-1, near enough).
+		const film = { ...GOOD.film, gamma: 2.2 };
+		const camera = heldOver(GOOD, chanceOf(6, 'gamma'));
+		const found = closeUps(SCENE, MARKERS, camera, { ...GOOD, film }, chanceOf(6, 'gamma film'));
+		expect(rms(cornerErrors(found, MARKERS, camera))).toBeLessThan(0.1);
+		const read = known(rectify(asCards(camera, found)));
+		expect(below(0.95, placeErrors(read.view, inBoth(camera)))).toBeLessThan(0.2);
+	});
 
 	it('that bulges says so by what is left over', () => {
 		const { picture } = taken(SCENE, MARKERS, { ...GOOD, bulge: 6 }, chanceOf(5, 'bulge'), SMALL);

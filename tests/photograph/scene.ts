@@ -1,4 +1,4 @@
-import { WORKSHEET_MARKER } from '#photograph/marker-places.ts';
+import { WORKSHEET_IDS, WORKSHEET_MARKER } from '#photograph/marker-places.ts';
 import { whiteCells } from '#photograph/markers.ts';
 
 /** A table with a sheet of paper on it, as it would be seen from right above: greys of squares of the same size. */
@@ -49,6 +49,36 @@ export const cornerMarkers = (
 		{ id: first + 2, x: 12, y: bottom, side, turn: turns[2] ?? 0 },
 		{ id: first + 3, x: right, y: bottom, side, turn: turns[3] ?? 0 }
 	];
+};
+
+/** How hands turn markers that they lay down. */
+const TURNS = [0.05, -0.03, 0.04, 0.1, -0.06, 0.02, 0.08, -0.04];
+
+/** Four markers in the corners of the sheet, six with those half way down its long sides, eight with those half way across. */
+export const rimMarkers = (
+	count: number,
+	side: number = WORKSHEET_MARKER,
+	ids: readonly number[] = [...WORKSHEET_IDS, 0, 1]
+): readonly LaidMarker[] => {
+	const xs = [12, (SHEET.width - side) / 2, SHEET.width - 12 - side];
+	const ys = [12, (SHEET.height - side) / 2, SHEET.height - 12 - side];
+	const places = [
+		[0, 0],
+		[2, 0],
+		[0, 2],
+		[2, 2],
+		[0, 1],
+		[2, 1],
+		[1, 0],
+		[1, 2]
+	] as const;
+	return places.slice(0, count).map(([x, y], i) => ({
+		id: ids[i] ?? 0,
+		x: xs[x] ?? 0,
+		y: ys[y] ?? 0,
+		side,
+		turn: TURNS[i] ?? 0
+	}));
 };
 
 const painter = (scene: Scene) => {

@@ -1,5 +1,7 @@
+import { crossing, profileAlong } from './crossing.ts';
 import { CELLS_ACROSS, type FoundMarker } from './markers.ts';
-import { isInside, lightAt, pixelsApart, type Grey, type PicturePoint } from './picture.ts';
+import { isInside, pixelsApart, type Grey, type PicturePoint } from './picture.ts';
+import { spreadOf } from './spread.ts';
 
 /** A marker whose corners were found to a small part of a pixel. */
 export interface SharpMarker extends FoundMarker {
@@ -22,30 +24,6 @@ interface EdgeLine {
 const [FROM, TO] = [0.08, 0.92];
 /** Share of the places farthest from a line that are left out of it: dirt, a shadow's rim, a drawn line that meets it. */
 const TRIMMED = 0.2;
-/** Steps across an edge, in pixels. */
-const ACROSS = 0.25;
-
-/** Where the light along a line across the edge is half way from its dark to its bright end, and how wide the change is. */
-const crossing = (profile: readonly number[]): { at: number; blur: number } | undefined => {
-	const edge = Math.max(2, Math.round(profile.length / 6));
-	const mean = (part: readonly number[]): number => part.reduce((sum, each) => sum + each, 0) / part.length;
-	const [dark, bright] = [mean(profile.slice(0, edge)), mean(profile.slice(-edge))];
-	if (bright - dark < 24) return undefined;
-	const levelAt = (share: number, from: number): number | undefined => {
-		const level = dark + (bright - dark) * share;
-		for (let i = from; i + 1 < profile.length; i++) {
-			const [a, b] = [profile[i] ?? 0, profile[i + 1] ?? 0];
-			if (a < level && b >= level) return i + (level - a) / (b - a);
-		}
-		return undefined;
-	};
-	const at = levelAt(0.5, 0);
-	const [low, high] = [levelAt(0.16, 0), levelAt(0.84, 0)];
-	if (at === undefined || low === undefined || high === undefined) return undefined;
-	// Of a blur like a bell's curve, 68 % of the change lies within one standard deviation to both sides.
-	return { at: (at - (profile.length - 1) / 2) * ACROSS, blur: (Math.abs(high - low) / 2) * ACROSS };
-};
-
 /** The straight line through places, by total least squares. */
 const lineThrough = (places: readonly PicturePoint[]): { cos: number; sin: number; off: number } => {
 	const mean = (of: (each: PicturePoint) => number): number =>
@@ -67,18 +45,13 @@ const edgeAlong = (grey: Grey, from: PicturePoint, to: PicturePoint, reach: numb
 	const [du, dv] = [(to.u - from.u) / length, (to.v - from.v) / length];
 	// Out of the marker: to the left of a clockwise way, as v runs down.
 	const [nu, nv] = [dv, -du];
-	const steps = Math.round((2 * reach) / ACROSS);
 	const count = Math.min(160, Math.max(12, Math.round(length * (TO - FROM))));
 	const found: PicturePoint[] = [];
 	const blurs: number[] = [];
 	for (let i = 0; i < count; i++) {
 		const share = FROM + ((TO - FROM) * i) / (count - 1);
 		const [u, v] = [from.u + (to.u - from.u) * share, from.v + (to.v - from.v) * share];
-		const profile = Array.from({ length: steps + 1 }, (_, k) => {
-			const out = (k - steps / 2) * ACROSS;
-			return lightAt(grey, { u: u + nu * out, v: v + nv * out });
-		});
-		const crossed = crossing(profile);
+		const crossed = crossing(profileAlong(grey, { u, v }, { u: nu, v: nv }, reach));
 		if (!crossed) continue;
 		found.push({ u: u + nu * crossed.at, v: v + nv * crossed.at });
 		blurs.push(crossed.blur);
@@ -103,6 +76,29 @@ const meetingOf = (a: EdgeLine, b: EdgeLine): PicturePoint => {
 	return { u: (a.off * b.sin - b.off * a.sin) / det, v: (a.cos * b.off - b.cos * a.off) / det };
 };
 
+type Corners = FoundMarker['corners'];
+
+/** Where the four edges of a marker meet, in turn from its upper left corner on. */
+const cornersFrom = (edges: readonly [EdgeLine, EdgeLine, EdgeLine, EdgeLine]): Corners => {
+	const [top, right, bottom, left] = edges;
+	return [meetingOf(left, top), meetingOf(top, right), meetingOf(right, bottom), meetingOf(bottom, left)];
+};
+
+/** Its corners where its outline lies further in by so much. */
+const drawnIn = ([a, b, c, d]: Corners, by: number): Corners => {
+	const moved = (before: PicturePoint, here: PicturePoint, after: PicturePoint): PicturePoint => {
+		const toward = (there: PicturePoint): PicturePoint => {
+			const length = pixelsApart(here, there);
+			return { u: (there.u - here.u) / length, v: (there.v - here.v) / length };
+		};
+		const [p, q] = [toward(before), toward(after)];
+		// Further in by one from both sides: along both of them, by one over the sine of the corner.
+		const sine = Math.abs(p.u * q.v - p.v * q.u);
+		return { u: here.u + (by * (p.u + q.u)) / sine, v: here.v + (by * (p.v + q.v)) / sine };
+	};
+	return [moved(d, a, b), moved(a, b, c), moved(b, c, d), moved(c, d, a)];
+};
+
 /** How far to both sides of where an edge should be it is looked for: within the border's black, which is one cell wide. */
 const reachesOf = (marker: FoundMarker): readonly number[] => {
 	const [a, b, c, d] = marker.corners;
@@ -113,7 +109,7 @@ const reachesOf = (marker: FoundMarker): readonly number[] => {
 
 /**
  * A marker's corners to a small part of a pixel: places half way from black to white along each side, straight lines through
- * those, and where the lines meet; then once more from there. Undefined where an edge is not to be seen.
+ * those, and where the lines meet; then once more from there, and further in where black has spread. Undefined where an edge is not to be seen.
  */
 export const sharpened = (grey: Grey, marker: FoundMarker): SharpMarker | undefined => {
 	let corners = marker.corners;
@@ -128,15 +124,11 @@ export const sharpened = (grey: Grey, marker: FoundMarker): SharpMarker | undefi
 		];
 		if (!top || !right || !bottom || !left) return undefined;
 		edges = [top, right, bottom, left];
-		corners = [
-			meetingOf(left, top),
-			meetingOf(top, right),
-			meetingOf(right, bottom),
-			meetingOf(bottom, left)
-		];
+		corners = cornersFrom([top, right, bottom, left]);
 		if (!corners.every((each) => isInside(grey, each))) return undefined;
 	}
 	const mean = (of: (edge: EdgeLine) => number): number =>
 		edges.reduce((sum, each) => sum + of(each), 0) / edges.length;
+	corners = drawnIn(corners, spreadOf(grey, { id: marker.id, corners }));
 	return { id: marker.id, corners, blur: mean(({ blur }) => blur), rough: mean(({ rough }) => rough) };
 };

@@ -5,6 +5,8 @@ export interface Fit {
 	readonly numbers: readonly number[];
 	/** What is left of each observation, in its own measure of error. */
 	readonly left: readonly number[];
+	/** How each observation changes with each number. */
+	readonly rows: Rows;
 	/** How the numbers' errors go together, where each observation has an error of one measure. */
 	readonly spread: Rows;
 }
@@ -64,6 +66,7 @@ export const leastSquares = (
 		damping /= 10;
 		if (settled) break;
 	}
-	const spread = inverted(gram(slopes(leftFor, numbers)));
-	return spread && Number.isFinite(sum) ? { numbers, left, spread } : undefined;
+	const rows = slopes(leftFor, numbers);
+	const spread = inverted(gram(rows));
+	return spread && Number.isFinite(sum) ? { numbers, left, rows, spread } : undefined;
 };

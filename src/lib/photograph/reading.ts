@@ -1,11 +1,11 @@
 import { sharpened, type SharpMarker } from './corners.ts';
+import { bulges } from './flatness.ts';
 import { cornersOf, printedAs } from './marker-places.ts';
 import { findMarkers } from './markers.ts';
-import type { Grey, PicturePoint } from './picture.ts';
+import { pixelsApart, type Grey, type PicturePoint } from './picture.ts';
 import { pixelOnSheet, rectify, type Rectified } from './rectify.ts';
 import { looksLikeScreen } from './screen.ts';
 import type { Piece } from './sightings.ts';
-import { STRAINED } from './sureness.ts';
 
 /** What makes a picture worse than it could be; none of it hinders that it is used. */
 export type Warning =
@@ -38,8 +38,13 @@ export interface Reading {
 	readonly warnings: readonly Warning[];
 }
 
-/** How far a sharpened corner strays along one axis, in pixels. Measured: 0.02 to 0.06, twice that with much noise. */
-const CORNER_ERROR = 0.08;
+/**
+ * How far a sharpened corner strays along one axis, for how far its edges' places do: so much over the root of a side's pixels, each
+ * of which is a place. Measured (npm run measure:bulge): 0.02 to 0.04 pixels, 0.08 with much noise.
+ */
+const CORNER_PER_ROUGH = 8;
+/** Less than this is not believed, in pixels: lenses and printers have slips of their own. */
+const LEAST_ERROR = 0.03;
 /** Least share of the picture that the markers must hold between them. */
 const SPREAD = 0.2;
 /** Blur from which a pencil line of half a millimetre is washed out, in pixels. */
@@ -81,27 +86,34 @@ const warningsOf = ({ width, height, markers, screen }: Looked, rectified: Recti
 		['one-corner', hullArea(corners) < SPREAD * width * height],
 		['few', markers.length < 3],
 		['blur', blur > BLURRED],
-		['bulge', rectified.strain > STRAINED],
+		['bulge', bulges(rectified.flatness)],
 		['coarse', pixelOnSheet(rectified.view, middle) > COARSE],
 		['screen', screen]
 	];
 	return found.flatMap(([warning, holds]) => (holds ? [warning] : []));
 };
 
+const errorOfCorners = ({ corners: [a, b, c, d], rough }: SharpMarker): number => {
+	const side = (pixelsApart(a, c) + pixelsApart(b, d)) / 2 / Math.SQRT2;
+	return Math.max(LEAST_ERROR, (CORNER_PER_ROUGH * rough) / Math.sqrt(side));
+};
+
 /** What the markers are known by: each paper's places, as the printer has scaled them. */
 const piecesOf = (markers: readonly SharpMarker[], scale: number): readonly Piece[] => {
 	const pieces = new Map<string, Piece>();
-	for (const { id, corners } of markers) {
-		const printed = printedAs(id);
+	for (const found of markers) {
+		const printed = printedAs(found.id);
 		if (!printed) continue;
 		const { name } = printed.paper;
 		const own = cornersOf(printed.marker, scale);
-		const seen = corners.flatMap((picture, i) => {
+		const seen = found.corners.flatMap((picture, i) => {
 			const place = own[i];
 			return place ? [{ own: place, picture }] : [];
 		});
 		const known = pieces.get(name);
-		pieces.set(name, { name, error: CORNER_ERROR, seen: [...(known?.seen ?? []), ...seen] });
+		// Of several markers on one paper the worst counts for all: they are of one print and one picture.
+		const error = Math.max(known?.error ?? 0, errorOfCorners(found));
+		pieces.set(name, { name, error, seen: [...(known?.seen ?? []), ...seen] });
 	}
 	return [...pieces.values()];
 };

@@ -1,5 +1,6 @@
 import { mm, type Mm } from '#shared/units.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
+import { flatnessOf, type Flatness } from './flatness.ts';
 import { firstGuess, type Guess } from './first-guess.ts';
 import { after, backward, normalising, type Homography } from './homography.ts';
 import { leastSquares, slopes, type Fit } from './least-squares.ts';
@@ -19,16 +20,20 @@ export interface Rectified {
 	readonly residualPixels: number;
 	/** How many times larger it is than the errors of finding explain: above 1 the paper is not flat, or the places are not as they were said to be. */
 	readonly strain: number;
+	/** What the known places tell of how flat the paper lies. */
+	readonly flatness: Flatness;
 	/** How the view's error moves a place on the sheet that is seen there: the squares along x and y, and what they have in common. */
 	readonly errorAt: (place: PicturePoint) => readonly [xx: number, xy: number, yy: number];
 }
 
 /** How much lenses of telephones bend a picture at its corner, one standard deviation. Assumption: with their own correction a few thousandths, without it 2 %. */
 const USUAL_BEND = 0.01;
+/** The same for what goes with the fourth power. Assumption: a fifth of it; where the first is undone by its own square instead of bent by it, 2 % leave 0.1 %. */
+const USUAL_FURTHER = 0.002;
 /** Beyond so many of its own errors a distance was not misread by a hair: it belongs to other places. */
 const DISAGREE = 10;
-/** Eight numbers of the homography, and the bend. */
-const VIEW_NUMBERS = 9;
+/** Eight numbers of the homography, and two of the bend. */
+const VIEW_NUMBERS = 10;
 const LYING_NUMBERS = 3;
 /** How much tighter than an observation the frame is held, which nothing observes. */
 const HELD = 1e5;
@@ -53,9 +58,9 @@ const pieceAt = (numbers: readonly number[], i: number, unit: number): Lying => 
 };
 
 const viewFrom = (numbers: readonly number[], { width, height }: Sightings, scales: Scales): View => {
-	const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0, bend = 0] = numbers;
+	const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0, bend = 0, further = 0] = numbers;
 	const plane = after(scales.fromPicture, after([a, b, c, d, e, f, g, h, 1], scales.onSheet));
-	return { plane, bend, width, height };
+	return { plane, bend, bendFurther: further * USUAL_FURTHER, width, height };
 };
 
 const scalesOf = ({ width, height, pieces }: Sightings, { lying }: Guess): Scales => {
@@ -71,6 +76,7 @@ const numbersOf = ({ plane, lying }: Guess, { onSheet, fromPicture, unit }: Scal
 	const near = after(after(backward(fromPicture), plane), backward(onSheet));
 	return [
 		...near.slice(0, 8).map((each) => each / near[8]),
+		0,
 		0,
 		...lying.flatMap(({ x, y, turn }) => [x / unit, y / unit, turn])
 	];
@@ -123,6 +129,7 @@ const leftOf = (sightings: Sightings, guess: Guess, scales: Scales) => {
 			...seen,
 			...measured,
 			view.bend / USUAL_BEND,
+			view.bendFurther / USUAL_FURTHER,
 			...frameHeld(lying, guess.lying, scales.unit),
 			// How a single point is turned means nothing.
 			...lying.map(({ turn }, i) => (pieces[i]?.seen.length === 1 ? turn : 0))
@@ -134,7 +141,7 @@ const leftOf = (sightings: Sightings, guess: Guess, scales: Scales) => {
 const spare = ({ pieces, distances }: Sightings): number => {
 	const seen = pieces.reduce((sum, piece) => sum + piece.seen.length * 2, 0);
 	const free = pieces.reduce((sum, piece) => sum + (piece.seen.length === 1 ? 2 : LYING_NUMBERS), 0);
-	return seen + distances.length - (VIEW_NUMBERS - 1) - (free - LYING_NUMBERS);
+	return seen + distances.length - (VIEW_NUMBERS - 2) - (free - LYING_NUMBERS);
 };
 
 /** How large a pixel is on the sheet about a place of the picture. */
@@ -191,12 +198,16 @@ export const rectify = (sightings: Sightings): Rectified | undefined => {
 		.slice(0, seenNumbers + sightings.distances.length)
 		.reduce((total, each) => total + each * each, 0);
 	const strain = Math.sqrt(sum / Math.max(1, spare(sightings)));
+	const places = sightings.pieces.flatMap(({ seen, error }, i) =>
+		seen.map(({ own }) => ({ sheet: lyingAt(lying[i] ?? { x: 0, y: 0, turn: 0 }, own), error }))
+	);
 	return {
 		view,
 		lying,
 		residual: mm(rms(off.map(({ pixels, size }) => pixels * size))),
 		residualPixels: rms(off.map(({ pixels }) => pixels)),
 		strain,
+		flatness: flatnessOf(view, places, fit),
 		errorAt: errorFrom(fit, sightings, scales, Math.max(1, strain))
 	};
 };

@@ -1,51 +1,23 @@
 import { mm, type Mm } from '#shared/units.ts';
-import { at, type SheetPoint } from '#geometry/point.ts';
+import { bulges } from './flatness.ts';
 import { slopes } from './least-squares.ts';
 import type { PicturePoint } from './picture.ts';
 import type { Rectified } from './rectify.ts';
-import { toSheet, type View } from './view.ts';
-
-/** Where a camera stands over the sheet: the place right below it, and how high. */
-export interface Standing {
-	readonly foot: SheetPoint;
-	readonly high: Mm;
-}
-
-/**
- * The focal length of a telephone's main camera in half diagonals of its picture: 26 mm, in the terms of a film whose half
- * diagonal is 21.6 mm. What is seen through a longer lens stands further away, and bulging paper then moves less than is said here.
- */
-const FOCAL = 26 / 21.63;
-
-/** Where the camera stands, from how it sees the sheet (Hartley and Zisserman 2004, 8.1.1), for the usual lens. */
-export const standingOf = ({ plane, width, height }: View): Standing => {
-	const focal = (FOCAL * Math.hypot(width, height)) / 2;
-	const column = (i: number): readonly [number, number, number] => {
-		const [a = 0, b = 0, c = 0] = [plane[i], plane[i + 3], plane[i + 6]];
-		return [(a - (width / 2) * c) / focal, (b - (height / 2) * c) / focal, c];
-	};
-	const dot = (a: readonly number[], b: readonly number[]): number =>
-		a.reduce((sum, each, i) => sum + each * (b[i] ?? 0), 0);
-	const [first, second, third] = [column(0), column(1), column(2)];
-	const size = Math.sqrt(Math.hypot(...first) * Math.hypot(...second));
-	const [x, y] = [-dot(first, third) / size ** 2, -dot(second, third) / size ** 2];
-	return { foot: at(x, y), high: mm(Math.sqrt(Math.max(1, dot(third, third) / size ** 2 - x * x - y * y))) };
-};
+import { standingOf } from './standing.ts';
+import { toSheet } from './view.ts';
 
 /** How flat paper that was smoothed by hand lies, one standard deviation. Assumption: a sheet whose highest place stands 3 mm up is 1.5 mm off on the average. */
 const USUAL_HEIGHT: Mm = mm(1.2);
-/** How much higher the paper stands than its markers are found beside their places: measured on bulging sheets (npm run measure:photograph). */
-const HEIGHT_PER_RESIDUAL = 20;
-/** Above this strain the paper is taken not to be flat. */
-export const STRAINED = 1.6;
+/** How much higher paper stands at most places than its markers' own heights tell: they lie where it is flattest. Measured on bulging sheets (npm run measure:bulge). */
+const HIGHER_BETWEEN = 2;
 /** How far from a point it is tapped, along one axis, in pixels. Assumption: a loupe shows each pixel, and a pencil line is two wide. */
 export const TAPPED = 1;
 /** The same where the crossing of two lines was found. */
 export const CROSSED = 0.3;
 
 /** How high the paper may stand, one standard deviation. */
-const heightOf = ({ strain, residual }: Rectified): Mm =>
-	mm(strain > STRAINED ? Math.max(USUAL_HEIGHT, residual * HEIGHT_PER_RESIDUAL) : USUAL_HEIGHT);
+const heightOf = ({ flatness }: Rectified): Mm =>
+	mm(bulges(flatness) ? Math.max(USUAL_HEIGHT, flatness.height * HIGHER_BETWEEN) : USUAL_HEIGHT);
 
 /** Standard deviations that hold 95 of 100: along one axis, and what the second adds, so that a circle comes out at 2.45. */
 const [ALONG, BESIDE] = [1.96, 0.56];

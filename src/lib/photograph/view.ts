@@ -8,13 +8,15 @@ export interface View {
 	readonly plane: Homography;
 	/** How much further out the lens puts a place in the picture's corner, as a share: one radial coefficient about the picture's middle (Hartley and Zisserman 2004, 7.4). */
 	readonly bend: number;
+	/** The same by the fourth power of the distance from the middle: what telephones' own correction leaves is no plain bend. */
+	readonly bendFurther: number;
 	/** In pixels. */
 	readonly width: number;
 	/** In pixels. */
 	readonly height: number;
 }
 
-type Frame = Pick<View, 'bend' | 'width' | 'height'>;
+type Frame = Omit<View, 'plane'>;
 
 /** Moves a place out from the picture's middle by what `share` says of its distance, in half diagonals. */
 const movedOut = (
@@ -29,7 +31,7 @@ const movedOut = (
 
 /** Where the lens puts what would be seen at a place without it. */
 const bent = (frame: Frame, place: PicturePoint): PicturePoint =>
-	movedOut(frame, place, (r) => 1 + frame.bend * r * r);
+	movedOut(frame, place, (r) => 1 + frame.bend * r ** 2 + frame.bendFurther * r ** 4);
 
 /** Rounds of Newton's method: each doubles the digits that are right. */
 const ROUNDS = 6;
@@ -39,8 +41,10 @@ const unbent = (frame: Frame, place: PicturePoint): PicturePoint =>
 	movedOut(frame, place, (r) => {
 		if (r === 0) return 1;
 		let own = r;
-		for (let i = 0; i < ROUNDS; i++)
-			own -= (own * (1 + frame.bend * own * own) - r) / (1 + 3 * frame.bend * own * own);
+		for (let i = 0; i < ROUNDS; i++) {
+			const [second, fourth] = [frame.bend * own ** 2, frame.bendFurther * own ** 4];
+			own -= (own * (1 + second + fourth) - r) / (1 + 3 * second + 5 * fourth);
+		}
 		return own / r;
 	});
 
