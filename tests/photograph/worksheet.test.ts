@@ -51,10 +51,10 @@ describe('a worksheet at full size', () => {
 					other.top > marker.bottom + 5;
 				expect(clear(grid)).toBe(true);
 				for (const words of drawing.words) expect(clear(wordsBounds(words)), words.text).toBe(true);
-				// A page lies over those before it, from its left and its upper edge on.
+				// A page lies over those before it, from its left and its upper edge on, and has the joint's marks in its first 10 mm.
 				const cut = ({ left, top }: Tile): boolean =>
-					(left > drawingBounds(drawing).left && left > marker.left - 5 && left < marker.right + 5) ||
-					(top > drawingBounds(drawing).top && top > marker.top - 5 && top < marker.bottom + 5);
+					(left > drawingBounds(drawing).left && left > marker.left - 10 && left < marker.right + 5) ||
+					(top > drawingBounds(drawing).top && top > marker.top - 10 && top < marker.bottom + 5);
 				expect(every.filter(cut)).toEqual([]);
 			}
 		}

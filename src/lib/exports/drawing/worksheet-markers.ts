@@ -5,12 +5,14 @@ import { at, type SheetPoint } from '#geometry/point.ts';
 import { CHECK_LINE, WORKSHEET_IDS, WORKSHEET_MARKER } from '#photograph/marker-places.ts';
 import { CELLS_ACROSS, whiteCells } from '#photograph/markers.ts';
 import { planPages } from '../sheets/page-plan.ts';
-import type { Paper } from '../sheets/tiles.ts';
+import { OVERLAP, type Paper } from '../sheets/tiles.ts';
 import type { Drawing, Stroke } from './drawing.ts';
 import { writtenAt } from './grid-drawing.ts';
 
 /** White about a marker: without it its border is not seen. A cell of it, as its family asks. */
 const QUIET = WORKSHEET_MARKER / CELLS_ACROSS;
+/** White between a joint and a marker after it: the strip that is laid over the page before has the joint's own marks. */
+const PAST_JOINT = OVERLAP + QUIET;
 /** How far outside the grid markers begin: clear of its numbers and its words, and below it of the check line. */
 const [BESIDE, ABOVE, BELOW] = [14, 15, 21];
 /** Where the check line lies below the grid, and its words below it. */
@@ -27,9 +29,9 @@ const checkLine = ({ left, bottom }: Bounds, { words: { markers } }: Speech): Om
 	};
 };
 
-/** Whether a marker that begins here, with its white, is cut by none of the joints. */
+/** Whether a marker that begins here, with its white, is clear of all joints. */
 const whole = (from: number, joints: readonly number[]): boolean =>
-	joints.every((joint) => joint <= from - QUIET || joint >= from + WORKSHEET_MARKER + QUIET);
+	joints.every((joint) => joint <= from - PAST_JOINT || joint >= from + WORKSHEET_MARKER + QUIET);
 
 /** Where along a side a marker is whole, nearest to where it is wanted, between two ends. */
 const slid = (
@@ -37,14 +39,14 @@ const slid = (
 	[least, most]: readonly [number, number],
 	joints: readonly number[]
 ): number => {
-	const beside = joints.flatMap((joint) => [joint + QUIET, joint - QUIET - WORKSHEET_MARKER]);
+	const beside = joints.flatMap((joint) => [joint + PAST_JOINT, joint - QUIET - WORKSHEET_MARKER]);
 	const free = [wanted, ...beside].filter((each) => each >= least && each <= most && whole(each, joints));
 	return free.sort((a, b) => Math.abs(a - wanted) - Math.abs(b - wanted))[0] ?? wanted;
 };
 
 /** Where beyond a side a marker is whole, as near to it as can be. */
 const pushed = (from: number, joints: readonly number[]): number =>
-	[from, ...joints.map((joint) => joint + QUIET)]
+	[from, ...joints.map((joint) => joint + PAST_JOINT)]
 		.filter((each) => each >= from && whole(each, joints))
 		.sort((a, b) => a - b)[0] ?? from;
 
