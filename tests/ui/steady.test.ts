@@ -1,12 +1,15 @@
-import { describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
-import { px } from '#shared/units.ts';
+import { mm, px } from '#shared/units.ts';
 import { evaluate, type Draft } from '#drafting/evaluate.ts';
 import { isGiven } from '#drafting/steps/kinds.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
-import { isSeen, steadied, viewOf, wholeOf } from '#ui/desk/sheet/steady.ts';
+import { Camera } from '#ui/desk/sheet/camera.svelte.ts';
+import { Gestures } from '#ui/desk/sheet/gestures.svelte.ts';
+import { areSeen, steadied, viewOf, wholeOf } from '#ui/desk/sheet/steady.ts';
 import { arrowsOf, rightPlace, toBeSeen } from '#ui/desk/sheet/right-place.ts';
 import { toScreen, type ScreenSize } from '#ui/drawing/view.ts';
+import { lessonMethod } from '../drafting/lesson-method.ts';
 import { lessonMethods } from '../lessons/lesson-files.ts';
 import { line, point, toolAt } from './desk.ts';
 import { freshStores } from './memory-store.ts';
@@ -51,8 +54,7 @@ describe('the view of a draft', () => {
 		for (const sheet of SHEETS) {
 			const view = viewOf(wholeOf(draft), sheet);
 			for (const name of [...Object.keys(draft.points), ...Object.keys(draft.lines)])
-				for (const place of placesOf({ ...draft, lines: {} }, name))
-					expect(isSeen(place, view, sheet), name).toBe(true);
+				expect(areSeen(placesOf({ ...draft, lines: {} }, name), view, sheet), name).toBe(true);
 		}
 	});
 
@@ -62,13 +64,12 @@ describe('the view of a draft', () => {
 			let checked = 0;
 			const whole = wholeOf(draft);
 			for (const sheet of SHEETS) {
-				const view = viewOf(whole, sheet);
 				for (const step of method.steps.filter((each) => !isGiven(each))) {
 					const right = placesOf(draft, step.name);
 					for (const [slip, put] of SLIPS) {
 						const must = [...right, ...right.map(put)];
-						const after = steadied(view, whole, sheet, must);
-						for (const place of must) expect(isSeen(place, after, sheet), `${step.name}, ${slip}`).toBe(true);
+						const after = steadied(whole, sheet, must);
+						expect(areSeen(must, after, sheet), `${step.name}, ${slip}`).toBe(true);
 						checked += must.length;
 					}
 				}
@@ -82,7 +83,7 @@ describe('the view of a draft', () => {
 			const [sheet, whole] = [size(528, 740), wholeOf(draft)];
 			const view = viewOf(whole, sheet);
 			for (const { name } of method.steps.filter((each) => draft.points[each.name]))
-				expect(steadied(view, whole, sheet, placesOf(draft, name)), name).toBe(view);
+				expect(steadied(whole, sheet, placesOf(draft, name)), name).toEqual(view);
 		}
 	});
 
@@ -125,5 +126,38 @@ describe('what a verdict shows', () => {
 		tool.work.place('A', point(0, 100));
 		tool.work.check('A');
 		expect(arrowsOf(tool)).toEqual([]);
+	});
+});
+
+describe('a step that is looked at from nearer', () => {
+	beforeEach(() => {
+		vi.stubGlobal('cancelAnimationFrame', () => undefined);
+	});
+
+	const back = lessonMethod('40-back-levels');
+	const scaleOf = (tool: ReturnType<typeof toolAt>, sheet: ScreenSize, closer: boolean): number => {
+		const gestures = new Gestures(tool, () => mm(1));
+		const camera = new Camera(tool, gestures, () => true);
+		Object.assign(camera, { size: sheet, closer });
+		camera.home();
+		return gestures.view.scale;
+	};
+
+	it('is seen so where it is small', () => {
+		const tool = toolAt('G1', back);
+		for (const sheet of SHEETS)
+			expect(scaleOf(tool, sheet, true)).toBeGreaterThan(scaleOf(tool, sheet, false));
+	});
+
+	it.each(['A', 'H', 'U', 'G1'])('is never seen from further away, wherever the mark of %s lies', (name) => {
+		const tool = toolAt(name, back);
+		const place = tool.work.draft?.points[name] ?? at(NaN, NaN);
+		for (const [slip, put] of SLIPS) {
+			const { x, y } = put(place);
+			tool.work.place(name, point(x, y));
+			tool.work.check(name);
+			for (const sheet of SHEETS)
+				expect(scaleOf(tool, sheet, true), slip).toBeGreaterThanOrEqual(scaleOf(tool, sheet, false));
+		}
 	});
 });

@@ -6,7 +6,7 @@ import type { ScreenSize, SheetView } from '#ui/drawing/view.ts';
 import type { Tool } from '../tool.svelte.ts';
 import type { Gestures } from './gestures.svelte.ts';
 import { toBeSeen } from './right-place.ts';
-import { isSeen, steadied, viewOf, wholeOf } from './steady.ts';
+import { areSeen, steadied, viewOf, wholeOf } from './steady.ts';
 
 /** How long the view glides, in milliseconds. */
 const GLIDE = 220;
@@ -35,8 +35,11 @@ export class Camera {
 		...movedIn(this.tool.work.method, this.tool.step)
 	]);
 	readonly #whole = $derived.by(() => this.tool.work.draft && wholeOf(this.tool.work.draft));
-	/** What is shown where nothing else has to be. */
-	readonly bounds: Bounds | undefined = $derived.by(() => (this.closer ? this.#surroundings() : this.#whole));
+	/** What may be shown where nothing else has to be; what is seen from nearest is. */
+	readonly shown: readonly Bounds[] = $derived.by(() => {
+		const [whole, near] = [this.#whole, this.closer && this.#surroundings()];
+		return [near, whole].flatMap((bounds) => bounds || []);
+	});
 
 	/** What the step is about: its line, or its point and those that it starts from; none where neither is drafted. */
 	readonly about: Bounds | undefined = $derived.by(() => {
@@ -74,18 +77,20 @@ export class Camera {
 	}
 
 	#surroundings(): Bounds | undefined {
-		if (!this.about) return this.#whole;
+		if (!this.about) return undefined;
 		const { left, top, right, bottom } = this.about;
 		const room = (from: Mm, to: Mm): Mm => mm(Math.max(30, (to - from) * MARGIN));
 		const [x, y] = [room(left, right), room(top, bottom)];
 		return { left: mm(left - x), top: mm(top - y), right: mm(right + x), bottom: mm(bottom + y) };
 	}
 
-	/** Shows the draft, or the step's surroundings, and all marks. */
+	/** Shows the draft, or the step's surroundings, and all marks: with one that lies far away the whole may be seen from nearer. */
 	home(): void {
-		const { bounds, size } = this;
-		if (!bounds || size.width === 0) return;
-		this.#glide(steadied(viewOf(bounds, size), bounds, size, toBeSeen(this.tool)));
+		const { shown, size } = this;
+		if (size.width === 0) return;
+		const views = shown.map((bounds) => steadied(bounds, size, toBeSeen(this.tool)));
+		const [nearest] = views.toSorted((a, b) => b.scale - a.scale);
+		if (nearest) this.#glide(nearest);
 	}
 
 	/** Another step was taken up: what the learner chose by hand stays where it shows what the step starts from. */
@@ -93,16 +98,12 @@ export class Camera {
 		const { points } = this.tool.work.own;
 		const starts = this.needed.flatMap((name) => points[name] ?? []);
 		const byHand = this.#chosen !== undefined && this.gestures.view !== this.#chosen;
-		if (!byHand || this.closer || !starts.every((place) => isSeen(place, this.gestures.view, this.size)))
-			this.home();
+		if (!byHand || this.closer || !areSeen(starts, this.gestures.view, this.size)) this.home();
 	}
 
 	/** Brings into view what must be seen of the step; moves nothing where all of it is. */
 	keep(): void {
-		const { bounds, size, gestures } = this;
-		if (!bounds || size.width === 0) return;
-		const view = steadied(gestures.view, bounds, size, toBeSeen(this.tool));
-		if (view !== gestures.view) this.#glide(view);
+		if (!areSeen(toBeSeen(this.tool), this.gestures.view, this.size)) this.home();
 	}
 
 	zoom(factor: number): void {

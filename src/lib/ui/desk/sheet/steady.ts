@@ -41,20 +41,19 @@ export const viewOf = (bounds: Bounds, { width, height }: ScreenSize): SheetView
 	};
 };
 
-/** Whether a place is seen in a view, clear of the rulers and the edges. */
-export const isSeen = (place: SheetPoint, view: SheetView, { width, height }: ScreenSize): boolean => {
-	const { left, top } = toScreen(view, place);
-	return left >= RULER && top >= RULER && left <= px(width - EDGE) && top <= px(height - EDGE);
-};
+/** Whether all of these places are seen in a view, clear of the rulers and the edges. */
+export const areSeen = (
+	places: readonly SheetPoint[],
+	view: SheetView,
+	{ width, height }: ScreenSize
+): boolean =>
+	places.every((place) => {
+		const { left, top } = toScreen(view, place);
+		return left >= RULER && top >= RULER && left <= px(width - EDGE) && top <= px(height - EDGE);
+	});
 
-/**
- * The view in which all of `places` are seen: the one that there is, where it shows them; else that of `bounds`
- * (the whole draft, or what the learner asked to see nearer), widened as far as they ask.
- */
-export const steadied = (
-	now: SheetView,
-	bounds: Bounds,
-	size: ScreenSize,
-	places: readonly SheetPoint[]
-): SheetView =>
-	places.every((place) => isSeen(place, now, size)) ? now : viewOf(joined(bounds, places), size);
+/** The view that shows `bounds`, widened as far as `places` ask that must be seen as well. */
+export const steadied = (bounds: Bounds, size: ScreenSize, places: readonly SheetPoint[]): SheetView => {
+	const view = viewOf(bounds, size);
+	return areSeen(places, view, size) ? view : viewOf(joined(bounds, places), size);
+};
