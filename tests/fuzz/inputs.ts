@@ -93,6 +93,13 @@ const putDown = (chance: Chance, { draft }: Desk, step: string): unknown => {
 	return drawnLine(chance, about);
 };
 
+/** The same as it is measured on paper: with an error, or with what is none. */
+const measured = (chance: Chance, desk: Desk, step: string): unknown => {
+	const put = putDown(chance, desk, step);
+	const error = oneFrom<unknown>(chance, [0, -0, 0.5, 3, 60, 5000, 5e-324, -1, NaN, 1e308, '1', null]);
+	return typeof put === 'object' && put && !Array.isArray(put) ? { ...put, error } : put;
+};
+
 const KNOWN = {
 	allowances: ['bustEase'],
 	points: ['A', 'B'],
@@ -114,6 +121,16 @@ const checked = ({ desk, step, placement }: { desk: Desk; step: string; placemen
 	if (verdict.answer === 'our-fault') throw new Error(JSON.stringify(verdict.because.values));
 };
 
+/** A step of some desk, and what is put down for it. */
+const drawPut =
+	(put: typeof putDown) =>
+	(chance: Chance): { desk: Desk; step: string; placement: unknown } => {
+		const desk = oneFrom(chance, DESKS);
+		const { points, lines } = desk.draft;
+		const step = oneFrom(chance, Object.keys({ ...points, ...lines }) as [string]);
+		return { desk, step, placement: put(chance, desk, step) };
+	};
+
 /** Everything that comes in from outside and is read within the program. */
 export const INPUTS: readonly FuzzedInput[] = [
 	input('formulas', 200_000, writtenBy, (text) => {
@@ -130,17 +147,8 @@ export const INPUTS: readonly FuzzedInput[] = [
 	input('bodies', 150_000, drawBody, (body) => {
 		readBody(body, 'fuzz: ');
 	}),
-	input(
-		'placements',
-		140_000,
-		(chance) => {
-			const desk = oneFrom(chance, DESKS);
-			const { points, lines } = desk.draft;
-			const step = oneFrom(chance, Object.keys({ ...points, ...lines }) as [string]);
-			return { desk, step, placement: putDown(chance, desk, step) };
-		},
-		checked
-	),
+	input('placements', 110_000, drawPut(putDown), checked),
+	input('measured placements', 30_000, drawPut(measured), checked),
 	input(
 		'submissions',
 		4000,

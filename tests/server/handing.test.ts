@@ -67,6 +67,30 @@ onBoth('what is handed in', (newStorePlace) => {
 		expect(keptAside.map(({ done }) => (done as { step: string }).step)).toEqual(['H']);
 	});
 
+	it('at a step that there is not is kept, and in nobody’s way: not even by a name that every object has', async () => {
+		const apart = await newSchool(await newStorePlace());
+		const own = await begun(apart);
+		const names = ['__proto__', 'constructor', 'toString', 'hasOwnProperty', 'zzz'];
+		const events = ['back-block', ...names].flatMap((method) => names.map((step) => ({ method, step })));
+		const sent = events.map((each, i) => handedEvent(own.assignment, i + 1, each));
+		const good = handedEvent(own.assignment, 100);
+		expect(numbers(await own.handIn(...sent, good))).toEqual([...sent, good].map((_, i) => i + 1));
+		await own.handIn(handedEvent(own.assignment, 101, { step: 'constructor' }));
+
+		const { assignment } = own;
+		const opened = await apart.ask(USE_CASES.openAssignment, own.learner, { assignment });
+		expect(opened.entries).toEqual({ 'back-block': { A: expect.anything() as unknown } });
+		expect(Object.keys(Object.prototype)).toEqual([]);
+		const read = await apart.ask(USE_CASES.readWork, own.teacher, { assignment, learner: own.id });
+		expect(read.events.map(({ done }) => 'step' in done && done.step)).toEqual(['A']);
+		expect(read.seen?.steps.find(({ step }) => step === 'A')?.verdict.answer).toBe('right');
+		const { learners } = await apart.ask(USE_CASES.classNow, own.teacher, { assignment });
+		expect(learners[0]).toMatchObject({ received: sent.length + 2, step: undefined });
+		const kept = await apart.ask(USE_CASES.exportLearner, own.learner, { learner: own.id });
+		expect(kept.handedIn[0]?.events).toHaveLength(sent.length + 2);
+		await apart.close();
+	});
+
 	it('takes each of many by itself: what cannot be read, or is of no assignment of theirs, is in the way of no other', async () => {
 		const elsewhere = await begun(await newSchool(await newStorePlace()));
 		const events = [

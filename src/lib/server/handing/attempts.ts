@@ -145,7 +145,11 @@ export const eventsOf = async (
 	return rows.map(({ number, at, done }) => ({ number, at, done: JSON.parse(done) as Done }));
 };
 
-/** The steps as they stand after some events: by method, then by step. */
+/** Whether something was done at a step that there is: whoever sends an event may name any, and names that every object has are among them. */
+export const isAtAStep = ({ course }: Pick<World, 'course'>, done: Done): boolean =>
+	'exercise' in done || (course.method(done.method)?.steps.some(({ name }) => name === done.step) ?? false);
+
+/** The steps as they stand after some events, each at a step that there is: by method, then by step. */
 export const standing = (
 	events: readonly { readonly done: Done }[]
 ): Readonly<Record<string, Readonly<Record<string, HandedEntry>>>> => {

@@ -120,6 +120,8 @@ class Replay {
 	 * @param isKnown whether its mark was judged before
 	 */
 	take({ step, entry }: StepDone, isKnown: boolean): boolean {
+		// Whoever sends an event may name any step, and names that every object has are among them.
+		if (this.#indexOf(step) < 0) return false;
 		const before = this.entries[step];
 		this.entries[step] = entry;
 		this.#judged = undefined;

@@ -11,6 +11,7 @@ import {
 	endOf,
 	eventsOf,
 	exercisesOf,
+	isAtAStep,
 	isAnotherLeft,
 	mayBeginAnew,
 	standing,
@@ -153,7 +154,7 @@ export const openAssignment = useCase({
 			exercises: practice ? await exercisesOf(world, assignment, attempt) : [],
 			isHandedIn: attempt.ended !== null,
 			remarks: await remarksFor(world, assignment, attempt.id, isTold),
-			entries: standing(events),
+			entries: standing(events.filter(({ done }) => isAtAStep(world, done))),
 			answered: events.flatMap(({ done }) => ('exercise' in done ? [done] : [])),
 			receipt: last && { number: last.number, at: last.at }
 		};

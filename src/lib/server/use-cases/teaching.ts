@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Slip } from '#checker/missteps/misstep.ts';
 import type { ExerciseKind } from '#practice/exercises/exercise.ts';
-import { eventsOf, handedIn, type Assignment, type Handed } from '../handing/attempts.ts';
+import { eventsOf, handedIn, isAtAStep, type Assignment, type Handed } from '../handing/attempts.ts';
 import { readExercises } from '../handing/exercise-set.ts';
 import type { StepMarked } from '../handing/judging.ts';
 import type { Off } from '../handing/missed.ts';
@@ -151,7 +151,7 @@ export const readWork = useCase({
 			practice: task.practice && { methods: task.practice.methods },
 			exercises: attempt.exercises === null ? [] : readExercises(attempt.exercises),
 			asked: assignment.asked.map(({ method, steps }) => ({ method: method.id, steps })),
-			events: await eventsOf(world, attempt.id),
+			events: (await eventsOf(world, attempt.id)).filter(({ done }) => isAtAStep(world, done)),
 			seen: attempts.find((each) => each.attempt.id === attempt.id)?.seen,
 			overrides: await overridesOf(world, [attempt.id]),
 			comments: await commentsOn(world, attempt.id)
@@ -201,7 +201,8 @@ export const classNow = useCase({
 			.orderBy('people.known_as')
 			.execute();
 		const learners = rows.map(({ id: learner, name, received, at, done }) => {
-			const last = done === null ? undefined : (JSON.parse(done) as Done);
+			const sent = done === null ? undefined : (JSON.parse(done) as Done);
+			const last = sent && isAtAStep(world, sent) ? sent : undefined;
 			const where =
 				last && 'exercise' in last ? { exercise: last.exercise } : { method: last?.method, step: last?.step };
 			return { id: learner, name, received: received ?? 0, at, ...where };
