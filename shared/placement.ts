@@ -1,3 +1,4 @@
+import { keptFor } from './kept.ts';
 import { z } from './shape.ts';
 
 /**
@@ -46,6 +47,11 @@ export const placementSchema = z.discriminatedUnion('kind', [
 ]);
 
 export type Placement = z.infer<typeof placementSchema>;
+
+const read = keptFor((placement: object) => placementSchema.safeParse(placement));
+/** A placement as it is taken up, or what is wrong with it. None is changed once it was put down: it is looked at once, not by the judge, the desk and what keeps it each. */
+export const readPlacement = (placement: unknown): ReturnType<typeof read> =>
+	typeof placement === 'object' && placement ? read(placement) : placementSchema.safeParse(placement);
 
 export type LinePlacement = Extract<Placement, { kind: 'line' }>;
 /** A place as it is stored: [across, down] in millimetres. */

@@ -1,6 +1,6 @@
 import { BadInput } from '#shared/bad-input.ts';
 import { message, type Message } from '#shared/speech/message.ts';
-import { placementSchema, type Placement } from '#shared/placement.ts';
+import { readPlacement, type Placement } from '#shared/placement.ts';
 import { POINT_TOLERANCE, SAME_PLACE, TOLERANCES, widened, type Tolerances } from '#shared/tolerances.ts';
 import { mm, type Mm } from '#shared/units.ts';
 import type { Finding, FindingOf, Verdict } from '#shared/verdict.ts';
@@ -91,7 +91,7 @@ export const check = (
 ): Verdict => {
 	if (placement === undefined || placement === null) return { answer: 'unfinished' };
 	try {
-		const parsed = placementSchema.safeParse(placement);
+		const parsed = readPlacement(placement);
 		if (!parsed.success) {
 			const issue = parsed.error.issues[0];
 			const where = issue?.path.map(String).join('.') ?? '';

@@ -1,6 +1,6 @@
 import type { Body } from '#shared/body.ts';
 import type { StepKind } from '#shared/method.ts';
-import { placementSchema, type Placement } from '#shared/placement.ts';
+import { readPlacement, type Placement } from '#shared/placement.ts';
 import { TOLERANCES, type Tolerances } from '#shared/tolerances.ts';
 import type { Verdict } from '#shared/verdict.ts';
 import type { Drafted } from '#drafting/evaluate.ts';
@@ -74,10 +74,6 @@ export interface Judged extends Own {
 const NOTHING: Drafted = { points: {}, lines: {} };
 const UNFINISHED: Verdict = { answer: 'unfinished' };
 
-/** A placement that can be taken up, or undefined. */
-export const readPlacement = (placement: unknown): Placement | undefined =>
-	placementSchema.safeParse(placement).data;
-
 /** What the judge finds in going through the steps once. */
 interface Gone {
 	readonly verdicts: Record<string, DoubleVerdict>;
@@ -112,7 +108,7 @@ const goneThrough = (work: LearnersWork, truth: Drafted, only?: string): Gone =>
 	};
 	const { own } = gone;
 	const judgeStep = (step: Step, { placement, checked = false, kept = false }: Answer): void => {
-		const placed = readPlacement(placement);
+		const placed = readPlacement(placement).data;
 		const double = own.check(step, placement, allowed);
 		const { answer } = double.verdict;
 		if (answer !== 'unfinished') gone.verdicts[step.name] = double;

@@ -1,7 +1,8 @@
+import { readPlacement } from '#shared/placement.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { stepNamed } from '#drafting/method.ts';
 import { stepLeansOn } from '#drafting/steps/kinds.ts';
-import { readPlacement, type Judged, type LearnersWork } from '../work.ts';
+import type { Judged, LearnersWork } from '../work.ts';
 import { diagnose } from './diagnose.ts';
 import { NO_DIAGNOSIS, type Diagnosis } from './misstep.ts';
 import { diagnosisWords } from './words.ts';
@@ -12,7 +13,7 @@ import { diagnosisWords } from './words.ts';
  */
 export const misstepIn = (work: LearnersWork, found: Judged, name: string): Diagnosis => {
 	const { method, body, truth, entries } = work;
-	const placed = readPlacement(entries[name]?.placement);
+	const placed = readPlacement(entries[name]?.placement).data;
 	if (!truth || !placed || found.verdict(name).answer !== 'wrong') return NO_DIAGNOSIS;
 	const leans = stepLeansOn(stepNamed(method, name)).some((need) => found.moved.has(need));
 	const own = leans ? diagnose(method, name, body, found.before(name), placed, truth) : NO_DIAGNOSIS;

@@ -1,4 +1,5 @@
 import type { Placement } from '#shared/placement.ts';
+import type { HandleOff } from '#shared/speech/en/verdicts.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { SAME_PLACE } from '#shared/tolerances.ts';
 import { mm, type Mm } from '#shared/units.ts';
@@ -164,6 +165,13 @@ export class Tool {
 	focus: (() => void) | undefined;
 	/** How things stand with the target at a place, told by whatever draws how it moves. */
 	tell: ((place: SheetPoint) => string) | undefined = $state.raw();
+	/** How a curve is off, told by whatever draws what it is set into: the handle that lies furthest from its place, and where it strays. */
+	curve:
+		| {
+				worst(): HandleOff | undefined;
+				strays(): readonly { readonly from: SheetPoint; readonly to: SheetPoint }[];
+		  }
+		| undefined = $state.raw();
 	/** Where a target is being dragged, before it is let go. */
 	#dragged: Places = $state.raw({});
 

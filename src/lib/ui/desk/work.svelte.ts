@@ -224,7 +224,7 @@ export class Work {
 		if (verdict.answer === 'unfinished' || entry.checked) return verdict;
 		const cost = verdict.answer === 'wrong' && this.#isNew(name) ? 1 : 0;
 		const { closed } = this;
-		this.movedAlong = [];
+		if (this.movedAlong.length > 0) this.movedAlong = [];
 		this.#set({ ...this.entries, [name]: { ...entry, checked: true, tries: entry.tries + cost } });
 		this.closedNow = this.closed && !closed;
 		return verdict;

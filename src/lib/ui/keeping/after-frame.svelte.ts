@@ -1,4 +1,5 @@
 import { untrack } from 'svelte';
+import { painted } from './painted.ts';
 
 /**
  * What a value is, once the frame that first shows its change has been painted: for what follows from a slider and is not
@@ -9,13 +10,12 @@ export const afterFrame = <T>(value: () => T): { readonly current: T } => {
 	$effect(() => {
 		const next = value();
 		if (next === untrack(() => shown)) return;
-		let timer: ReturnType<typeof setTimeout> | undefined;
-		const frame = requestAnimationFrame(() => {
-			timer = setTimeout(() => (shown = next));
+		let stale = false;
+		void painted().then(() => {
+			if (!stale) shown = next;
 		});
 		return () => {
-			cancelAnimationFrame(frame);
-			clearTimeout(timer);
+			stale = true;
 		};
 	});
 	return {

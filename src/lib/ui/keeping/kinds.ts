@@ -1,5 +1,6 @@
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { entrySchema, type Entries, type Entry } from '#shared/entry.ts';
+import { readPlacement } from '#shared/placement.ts';
 import { message, type Message } from '#shared/speech/message.ts';
 import { mergedByName } from './merge.ts';
 import { reasonOf, type Damage, type Kind, type Slot } from './saved.ts';
@@ -71,10 +72,10 @@ const bodies: Kind<readonly OwnBody[]> = {
 };
 
 /** A step as it may be saved: a placement that could not be read back stays out, and what the step has cost stays in. */
-const keepable = (entry: Entry): Entry => {
-	const { placement: _, ...rest } = entry;
-	const bare = { ...rest, checked: false, kept: false, shown: false };
-	return entrySchema.safeParse(entry).data ?? entrySchema.safeParse(bare).data ?? entrySchema.parse({});
+const keepable = ({ placement, ...rest }: Entry): Entry => {
+	const { data } = readPlacement(placement);
+	const bare = placement && !data ? { ...rest, checked: false, kept: false, shown: false } : rest;
+	return { ...(data && { placement: data }), ...(entrySchema.safeParse(bare).data ?? entrySchema.parse({})) };
 };
 
 /** A step that two tabs have both worked on: the placement of this one, and what both of them cost. */

@@ -1,10 +1,6 @@
-import type { HandleOff } from '#shared/speech/en/verdicts.ts';
-import { UNSPOKEN } from '#shared/tolerances.ts';
-import { mm } from '#shared/units.ts';
-import type { FindingOf } from '#shared/verdict.ts';
 import { turnedTo } from '#checker/check-line.ts';
 import { pathEnd, pathStart, type Path } from '#geometry/path.ts';
-import { at, distance, type SheetPoint } from '#geometry/point.ts';
+import type { SheetPoint } from '#geometry/point.ts';
 import type { Tool } from '../tool.svelte.ts';
 
 /** Where a step belongs. */
@@ -39,23 +35,6 @@ export const toBeSeen = (tool: Tool): readonly SheetPoint[] => {
 	];
 };
 
-/** The handle of a curve that lies furthest from its place; undefined for another line, and where none is off. */
-export const worstHandle = ({ answer, line, work, stepName }: Tool): HandleOff | undefined => {
-	const right = (work.followsThrough(stepName) ? work.own : work.draft)?.lines[stepName]?.path;
-	if (answer.put !== 'handles' || !line || !right) return undefined;
-	const off = line.flatMap((piece, i) => {
-		const wanted = right[i];
-		if (piece.kind !== 'cubic' || wanted?.kind !== 'cubic') return [];
-		const handle = (t: 0 | 1, a: SheetPoint, b: SheetPoint) => ({
-			...{ point: answer.through[i + t]?.point ?? '', leaving: t === 0 },
-			...{ across: mm(a.x - b.x), down: mm(a.y - b.y), away: distance(a, b) }
-		});
-		return [handle(0, piece.leaving, wanted.leaving), handle(1, piece.arriving, wanted.arriving)];
-	});
-	const [worst] = off.toSorted((a, b) => b.away - a.away);
-	return worst && worst.away >= UNSPOKEN ? worst : undefined;
-};
-
 /** A way from where something lies to where it belongs. */
 export interface Arrow {
 	readonly from: SheetPoint;
@@ -70,14 +49,7 @@ export const arrowsOf = (tool: Tool): readonly Arrow[] => {
 	const mark = places['point'];
 	if (right.point) return mark ? [{ from: mark, to: right.point }] : [];
 	if (!right.line || !line) return [];
-	if (tool.answer.put === 'handles') {
-		const strays = verdict.findings.find(
-			(finding): finding is FindingOf<'course'> => finding.aspect === 'course' && !finding.within
-		);
-		if (!strays) return [];
-		const from = at(mm(strays.where[0]), mm(strays.where[1]));
-		return [{ from, to: at(from.x - strays.across, from.y - strays.down) }];
-	}
+	if (tool.answer.put === 'handles') return tool.curve?.strays() ?? [];
 	const drawn = turnedTo(line, right.line);
 	return [
 		{ from: pathStart(drawn), to: pathStart(right.line) },
