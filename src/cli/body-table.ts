@@ -46,7 +46,7 @@ const OTHERS: readonly string[] = ['name', 'id', 'unit', 'note', 'about'];
 const isUnit = (text: string): text is Unit => UNITS.includes(text);
 
 /** How a table is parted that has this first line. Inch marks stand in cells unquoted, so loose quotes are let be. */
-const partedBy = (firstLine: string) => ({
+export const partedBy = (firstLine: string) => ({
 	// A spreadsheet whose decimal sign is a comma parts its cells with semicolons; a heading holds neither sign.
 	delimiter: firstLine.includes(';') ? ';' : ',',
 	record_delimiter: ['\r\n', '\n', '\r'],

@@ -10,11 +10,11 @@ import { USUAL_POLICY, type Policy } from '#shared/policy.ts';
 import type { Method } from '#drafting/method.ts';
 import { checkSubmission } from '#checker/check-submission.ts';
 import { readBodyFile } from './body-file.ts';
-import { reportJson, reportTable } from './check-output.ts';
+import { reportJson, reportTable, tapeJson, tapeLines } from './check-output.ts';
 import { draftOrRefuse } from './draft-or-refuse.ts';
 import type { Command } from './exit-code.ts';
 import { tellFormer } from './former-names.ts';
-import { readInputFile } from './input-file.ts';
+import { readInputFile, type InputFile } from './input-file.ts';
 import { lessonCourse } from './lesson-course.ts';
 import { onlyOf, onlyOne, parsedWords } from './options.ts';
 import { complain, writeOut } from './output.ts';
@@ -25,6 +25,8 @@ import { methodOf } from './find-subject.ts';
 const OPTIONS = {
 	body: { type: 'string', multiple: true },
 	placements: { type: 'string', multiple: true },
+	tape: { type: 'string', multiple: true },
+	'measured-with': { type: 'string', multiple: true },
 	policy: { type: 'string', multiple: true },
 	marks: { type: 'string', multiple: true },
 	stdin: { type: 'boolean' },
@@ -124,28 +126,69 @@ const checkMany = async (setting: Setting): Promise<void> => {
 	}
 };
 
+/** The work of one learner: placements, or what a tape said between the points of a paper draft. */
+type Handed =
+	| { readonly kind: 'placements'; readonly file: string }
+	| { readonly kind: 'tape'; readonly file: string; readonly measuredWith: string | undefined };
+
+/** What a tape found is judged as work that was handed in. */
+const checkedTape = async (
+	input: InputFile,
+	{ method, policy, body, speech }: Setting & { readonly body: Body },
+	measuredWith: string | undefined
+) => {
+	const truth = draftOrRefuse(method, body, body.name, speech);
+	const { tapedIn } = await import('./tape-file.ts');
+	const taped = tapedIn(input, method, truth, body.unit, measuredWith);
+	const report = checkSubmission(method, body, truth, taped.measured, policy);
+	for (const fault of report.faults) complain(`our-fault ${JSON.stringify(fault)}`);
+	return { report, unreadable: {}, taped };
+};
+
 const checkOne = async (
-	{ method, policy, body, speech }: Setting,
-	file: string,
+	setting: Setting,
+	handed: Handed,
 	json: boolean,
 	marks: string | undefined
 ): Promise<void> => {
+	const { method, body, speech } = setting;
 	if (!body) throw new BadInput('check', message('command', 'giveOneBody'));
-	const input = await readInputFile(file, speech);
-	const { report, unreadable } = checkedWork(
-		readJson(input),
-		{ method, policy, body, speech },
-		body.name,
-		input.place
-	);
+	const input = await readInputFile(handed.file, speech);
+	const own = { ...setting, body };
+	const { report, unreadable, taped } =
+		handed.kind === 'tape'
+			? await checkedTape(input, own, handed.measuredWith)
+			: { ...checkedWork(readJson(input), own, body.name, input.place), taped: undefined };
 	// What writes a PDF is loaded only where one is asked for.
 	if (marks !== undefined)
 		await (await import('./marks-file.ts')).writeMarks(report, method, body.name, marks, speech);
 	await writeOut(
 		json
-			? `${JSON.stringify(reportJson(report, unreadable, speech))}\n`
-			: reportTable(report, method, body.name, speech)
+			? `${JSON.stringify({ ...reportJson(report, unreadable, speech), ...(taped ? { tape: tapeJson(taped) } : {}) })}\n`
+			: `${reportTable(report, method, body.name, speech)}${taped ? tapeLines(taped, speech) : ''}`
 	);
+};
+
+/** Whose work is checked, and how it was handed in. Throws BadInput where two ways are given, or none. */
+const handedBy = (values: {
+	readonly stdin?: boolean | undefined;
+	readonly placements?: string[] | undefined;
+	readonly tape?: string[] | undefined;
+	readonly 'measured-with'?: string[] | undefined;
+}): Handed | 'stdin' => {
+	const placements = onlyOne('check', values.placements, '--placements');
+	const tape = onlyOne('check', values.tape, '--tape');
+	const measuredWith = onlyOne('check', values['measured-with'], '--measured-with');
+	if (values.stdin && placements !== undefined)
+		throw new BadInput('check', message('command', 'stdinOrPlacements', { file: placements }));
+	if (tape !== undefined && (values.stdin || placements !== undefined))
+		throw new BadInput('check', message('command', 'tapeAlone', { file: tape }));
+	if (tape === undefined && measuredWith !== undefined)
+		throw new BadInput('check', message('command', 'measuredWithTape'));
+	if (values.stdin) return 'stdin';
+	if (tape !== undefined) return { kind: 'tape', file: tape, measuredWith };
+	if (placements === undefined) throw new BadInput('check', message('command', 'givePlacements'));
+	return { kind: 'placements', file: placements };
 };
 
 /** `square-across check METHOD`: checks work that was handed in, for one learner or for many on standard input. */
@@ -166,13 +209,9 @@ export const checkCommand: Command = async (words, speech) => {
 		body: await bodyFrom(onlyOne('check', values.body, '--body'), method, speech),
 		speech
 	};
-	const placements = onlyOne('check', values.placements, '--placements');
-	if (values.stdin && placements !== undefined)
-		throw new BadInput('check', message('command', 'stdinOrPlacements', { file: placements }));
+	const handed = handedBy(values);
 	const marks = onlyOne('check', values.marks, '--marks');
-	if (values.stdin && marks !== undefined)
-		throw new BadInput('check', message('command', 'marksForOne', { file: marks }));
-	if (values.stdin) await checkMany(setting);
-	else if (placements !== undefined) await checkOne(setting, placements, values.json ?? false, marks);
-	else throw new BadInput('check', message('command', 'givePlacements'));
+	if (handed !== 'stdin') await checkOne(setting, handed, values.json ?? false, marks);
+	else if (marks === undefined) await checkMany(setting);
+	else throw new BadInput('check', message('command', 'marksForOne', { file: marks }));
 };

@@ -3,10 +3,13 @@ import type { Speech } from '#shared/speech/speech.ts';
 import { mm } from '#shared/units.ts';
 import type { StepReport, SubmissionReport } from '#checker/check-submission.ts';
 import type { Method } from '#drafting/method.ts';
+import type { Disagreeing, Taped } from '#tape/by-tape.ts';
 import type { ReadPlacements } from './placements.ts';
 
 /** Decimals of a distance in millimetres: finer than a pencil line by far. */
 const DIGITS = 3;
+/** Readings that agree so many times worse than a tape should are said to. */
+const BADLY = 1.5;
 
 /** Why a step was not judged, where it was handed in and was not. */
 const because = (
@@ -84,4 +87,33 @@ export const reportTable = (
 		command.checkTotal(total),
 		''
 	].join('\n');
+};
+
+const inMm = (value: number): number => Number(value.toFixed(DIGITS));
+
+const readingsJson = ({ of }: Disagreeing): readonly object[] =>
+	of.map(({ from, to, read, told }) => ({ from, to, read: inMm(read), told: inMm(told) }));
+
+/** What a tape said beside the points: which readings do not agree, which points are not found yet, and by how much the readings miss. */
+export const tapeJson = ({ disagreeing, perhaps, open, misses, worse }: Taped): object => ({
+	misread: disagreeing.map(readingsJson),
+	...(perhaps ? { perhaps: { points: perhaps.points, readings: readingsJson(perhaps) } } : {}),
+	open,
+	misses: misses === undefined ? null : inMm(misses),
+	worse: inMm(worse)
+});
+
+/** The same in sentences, each on a line of its own. */
+export const tapeLines = ({ disagreeing, perhaps, open, misses, worse }: Taped, speech: Speech): string => {
+	const { tape, command } = speech.words;
+	return [
+		...disagreeing.map((each) => tape.misread(each)),
+		...(perhaps ? [tape.perhaps(perhaps)] : []),
+		...(open.length > 0 ? [command.tapeOpen({ points: open })] : []),
+		...(misses === undefined
+			? []
+			: [worse > BADLY ? tape.worse({ by: misses }) : tape.misses({ by: misses })])
+	]
+		.map((line) => `${line}\n`)
+		.join('');
 };

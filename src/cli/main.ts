@@ -1,6 +1,7 @@
 import { cut } from '#shared/bad-input.ts';
 import { nearestName } from '#shared/nearest-name.ts';
 import { allWords } from '#shared/speech/catalogue.ts';
+import { withChecking } from '#shared/speech/checking-words.ts';
 import type { Language } from '#shared/speech/language.ts';
 import { speechOf, type Speech } from '#shared/speech/speech.ts';
 import { BAD_USE, exitCodeOf, type Command } from './exit-code.ts';
@@ -20,7 +21,8 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
 	'let-in': async () => (await import('./let-in-command.ts')).letInCommand
 };
 
-const speechIn = async (language: Language): Promise<Speech> => speechOf(await allWords(language), 'cm');
+const speechIn = async (language: Language): Promise<Speech> =>
+	speechOf(await withChecking(await allWords(language)), 'cm');
 
 const run = async ([command, ...rest]: readonly string[], speech: Speech): Promise<number> => {
 	const { words } = speech;

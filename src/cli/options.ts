@@ -15,7 +15,7 @@ export const FOR_BODIES = {
 } as const;
 
 /** Flags whose value is a file or a folder. */
-const TAKE_FILES = new Set(['body', 'bodies', 'placements', 'policy', 'marks', 'to']);
+const TAKE_FILES = new Set(['body', 'bodies', 'placements', 'policy', 'marks', 'tape', 'to']);
 
 /** Node's own words about a flag run over several lines and speak of `--`; these say what to write instead. */
 const slipOf = (options: Options, problem: unknown): Message => {

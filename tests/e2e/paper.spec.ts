@@ -34,15 +34,19 @@ const open = async (page: Page, language: Language): Promise<void> => {
 };
 
 /** Reads the tape between the points that each field names, to a tenth of a millimetre, by the keyboard alone. */
-const measure = async (page: Page, language: Language, upTo = Infinity): Promise<number> => {
-	const speech = speechFor(language);
+const measure = async (
+	page: Page,
+	language: Language,
+	upTo = Infinity,
+	spelled = (length: number, _: number): string => speechFor(language).fixed(length / 10, 2)
+): Promise<number> => {
 	const fields = page.locator('ol li', { has: page.locator('input') });
 	const labels = await fields.locator('label').allInnerTexts();
 	await fields.first().locator('input').focus();
-	for (const label of labels.slice(0, upTo)) {
+	for (const [i, label] of labels.slice(0, upTo).entries()) {
 		const [, from = '', to = ''] = /([A-Z]\d?)–([A-Z]\d?)/.exec(label) ?? [];
 		const [a, b] = [at(from, PAPER), at(to, PAPER)];
-		await page.keyboard.type(speech.fixed(Math.hypot(a[0] - b[0], a[1] - b[1]) / 10, 2));
+		await page.keyboard.type(spelled(Math.hypot(a[0] - b[0], a[1] - b[1]), i));
 		await page.keyboard.press('Enter');
 	}
 	return labels.length;
@@ -102,9 +106,15 @@ test('a reading that disagrees is named, and a few distances already find some p
 	await field.fill((Number(before) + 10).toFixed(2));
 	await field.press('Enter');
 	await expect(stands.locator('.misread')).toContainText(label);
+	// Measured again it reads what it should, so that one of the two is wrong; alone it agrees.
+	await page.locator('ol li').nth(5).locator('input').nth(1).fill(before);
+	await page.locator('ol li').nth(5).locator('input').nth(1).press('Enter');
+	await expect(page.locator('ol .problem').nth(5)).toContainText('The readings differ by 10 cm');
+	await expect(stands.locator('.misread')).toHaveCount(0);
 	await field.fill(before);
 	await field.press('Enter');
-	await expect(stands.locator('.misread')).toHaveCount(0);
+	await expect(page.locator('ol .problem:not(:empty)')).toHaveCount(0);
+	await expect(stands).toContainText(tape.progress({ read: count, takings: count, found: 20, points: 20 }));
 	// Something that is no length is said at its field, and nothing else is lost.
 	await field.fill('a lot');
 	await field.press('Enter');
@@ -113,9 +123,27 @@ test('a reading that disagrees is named, and a few distances already find some p
 	await page.getByRole('button', { name: tape.clear }).click();
 	await page.getByRole('button', { name: tape.reallyClear }).click();
 	await expect(page.getByTestId('tally')).toHaveCount(0);
-	await measure(page, 'en', 12);
+	// In inches, as such a tape has them, and as people write them.
+	await page.locator('select:has(option[value=in])').selectOption('in');
+	await measure(page, 'en', 12, (length, i) => {
+		const sixteenths = Math.round((length / 25.4) * 16);
+		return `${String(Math.floor(sixteenths / 16))}${i % 2 ? '-' : ' '}${String(sixteenths % 16)}/16`;
+	});
+	await expect(page.locator('ol .problem:not(:empty)')).toHaveCount(0);
+	await expect(stands.locator('.misread')).toHaveCount(0);
 	await expect(stands).not.toContainText(tape.progress({ read: 12, takings: count, found: 0, points: 20 }));
 	await expect(page.getByRole('heading', { name: onPaper.found })).toBeVisible();
+	// On a small screen the distance at hand is seen beside its field, however far down the list.
+	await page.setViewportSize({ width: 360, height: 740 });
+	await page.locator('ol li input').nth(30).focus();
+	const [low, at] = [
+		await page.locator('.low').boundingBox(),
+		await page.locator('ol li input').nth(30).boundingBox()
+	];
+	expect(low?.y).toBeCloseTo(0, 0);
+	expect(at?.y).toBeGreaterThanOrEqual((low?.y ?? 0) + (low?.height ?? Infinity));
+	expect((at?.y ?? Infinity) + (at?.height ?? 0)).toBeLessThanOrEqual(740);
+	await expect(page.locator('.low p')).toContainText(/31 [A-Z]/);
 	await page.getByLabel(tape.sides.left).check();
 	await expect(page.getByTestId('mirrored')).toHaveText(tape.mirrored);
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { mm } from '#shared/units.ts';
+import { tapedBy } from '#tape/by-tape.ts';
 import { checkSubmission } from '#checker/check-submission.ts';
 import { at, distance } from '#geometry/point.ts';
 import { draftOf } from '../drafting/small-method.ts';
@@ -55,6 +56,16 @@ describe('a back block by tape', () => {
 		expect(alone / tried).toBeGreaterThan(0.8);
 	});
 
+	it('takes no reading for wrong that was read twice alike', () => {
+		const read = [...readingsOf(back)];
+		read[20] = mm((read[20] ?? 0) + 100);
+		const twice = read.map((length, i) => ({ length, times: i === 20 ? 2 : 1 }));
+		const { disagreeing, perhaps } = tapedBy(back.plan, twice, back.given, 'tape');
+		const named = [...disagreeing, ...(perhaps ? [perhaps] : [])].flatMap(({ of }) => of);
+		const right = back.plan.takings[20];
+		expect(named.some(({ from, to }) => from === right?.from && to === right.to)).toBe(false);
+	});
+
 	it('does not count a reading that disagrees: the points lie where the others put them', () => {
 		const read = [...readingsOf(back)];
 		read[20] = mm((read[20] ?? 0) + 100);
@@ -85,6 +96,29 @@ describe('a back block by tape', () => {
 			back.plan.points.filter((name) => name !== 'O').toSorted()
 		);
 		expect(taped(back, []).measured).toEqual({});
+	});
+});
+
+describe('the casing by tape: four points, and one distance more than the fewest', () => {
+	const casing = paperOf(lessonMethod('71-dress-casing'));
+	it('has each reading named that is 10 cm off, also where no triangle could have it', () => {
+		for (const [i, { from, to, length }] of casing.plan.takings.entries()) {
+			const read = [...readingsOf(casing)];
+			read[i] = mm(length + (i % 2 === 0 || length < 150 ? 100 : -100));
+			const { disagreeing, perhaps } = taped(casing, read);
+			const named = [...disagreeing, ...(perhaps ? [perhaps] : [])].flatMap(({ of }) => of);
+			expect(
+				named.map((each) => `${each.from} ${each.to}`),
+				`${from} ${to}`
+			).toContain(`${from} ${to}`);
+		}
+	});
+	it('may have a point that was drawn 10 cm off: its place counts, and no reading is left out', () => {
+		const { x, y } = placeOf(casing.points, 'B');
+		const paper = paperOf(lessonMethod('71-dress-casing'), HERON, { B: at(x, y + 100) });
+		const found = taped(paper, readingsOf(paper));
+		expect(found.disagreeing).toEqual([]);
+		for (const [off] of strays(paper, found)) expect(off).toBeLessThan(0.5);
 	});
 });
 

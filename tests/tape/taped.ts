@@ -4,8 +4,9 @@ import { mm, type Mm } from '#shared/units.ts';
 import { isGiven } from '#drafting/steps/kinds.ts';
 import type { Method } from '#drafting/method.ts';
 import { at, distance, type SheetPoint } from '#geometry/point.ts';
-import { tapedBy, type Tape, type Taped } from '#tape/by-tape.ts';
+import { tapedBy, type Taped } from '#tape/by-tape.ts';
 import { planOf, type Plan } from '#tape/plan.ts';
+import type { Tape } from '#tape/tapes.ts';
 import { draftOf } from '../drafting/small-method.ts';
 
 /** A paper draft to be measured: where its points truly lie, and what is measured of it. */
@@ -42,8 +43,19 @@ export const placeOf = (points: Readonly<Record<string, SheetPoint>>, name: stri
 export const readingsOf = ({ plan, points }: Paper, noise: () => number = () => 0): readonly Mm[] =>
 	plan.takings.map(({ from, to }) => mm(distance(placeOf(points, from), placeOf(points, to)) + noise()));
 
-export const taped = (paper: Paper, read: readonly (Mm | undefined)[], tape: Tape = 'tape'): Taped =>
-	tapedBy(paper.plan, read, paper.given, tape);
+/** What is found by what the tape said, each so many times. */
+export const taped = (
+	{ plan, given }: Paper,
+	read: readonly (Mm | undefined)[],
+	tape: Tape = 'tape',
+	times = 1
+): Taped =>
+	tapedBy(
+		plan,
+		read.map((length) => (length === undefined ? undefined : { length, times })),
+		given,
+		tape
+	);
 
 /** How far each point that was found lies from where it truly lies, and how far it may by its own error. */
 export const strays = (

@@ -136,7 +136,18 @@ export const command = (v: Voice) => ({
 		`give --stdin or --placements, not both (${file})`,
 	marksForOne: ({ file }: { readonly file: string }) =>
 		`--marks is for one learner, not for --stdin (${file})`,
-	givePlacements: 'give --placements FILE.json for one learner, or --stdin for many',
+	tapeAlone: ({ file }: { readonly file: string }) =>
+		`--tape is given alone, without --placements or --stdin (${file})`,
+	measuredWithTape: '--measured-with belongs to --tape',
+	noTape: ({ seen, tapes }: Seen & { readonly tapes: readonly string[] }) =>
+		`what it was measured with is ${tapes.join(' or ')}, not ${seen}`,
+	tapePair: ({ seen }: Seen) => `a distance goes from one point to another, as "O-A", not ${seen}`,
+	tapeColumns: ({ name }: Named) =>
+		`the column ${name} is missing; a table of readings has from, to and read`,
+	noTapePoint: ({ name, near }: Named & Near) => `no point ${name} is measured here${didYouMean(near)}`,
+	tapeOpen: ({ points }: { readonly points: readonly string[] }) =>
+		`Not found by these distances: ${points.join(', ')}.`,
+	givePlacements: 'give --placements FILE.json or --tape FILE for one learner, or --stdin for many',
 	placementsShape: ({ seen }: Seen) => `this is not {"A":[across,down],...}: ${seen}`,
 	typedNeeds:
 		'a typed distance needs "from" (a point that is drafted) and "go" (up, down, across or in) here',

@@ -35,9 +35,13 @@ export const tape = (v: Voice) => {
 		sides: { right: 'to the right', left: 'to the left' },
 		mirrored:
 			'Yours is the mirror image of the computed draft: good for the other half of the body. It is compared turned over.',
+		twice:
+			'A distance may be measured twice, with a semicolon between the readings. Their mean counts, and two that agree are believed.',
 		order: 'Distances in order',
 		field: ({ from, to, number }: Between & { number: number }) =>
 			`${v.number(number)}: from ${from} to ${to}, in ${v.unit}`,
+		fieldAgain: ({ from, to, number }: Between & { number: number }) =>
+			`${v.number(number)}: from ${from} to ${to} once more, in ${v.unit}`,
 		picture: 'The draft with the distances; the one at hand is drawn strongly',
 		progress: ({ read, takings, found, points }: Record<'read' | 'takings' | 'found' | 'points', number>) =>
 			`${v.number(read)} of ${v.number(takings)} distances read; ${v.number(found)} of ${v.number(points)} points found.`,
@@ -52,6 +56,10 @@ export const tape = (v: Voice) => {
 				? `One reading does not agree with the others: ${told(only)}. Measure it again; until then it does not count.`
 				: `One of these readings does not agree with the others: ${v.list([only, ...others].map(told))}. Measure them again; until then they do not count.`;
 		},
+		perhaps: ({ of, points }: { of: readonly Misread[]; points: readonly string[] }) =>
+			`${points.length === 0 ? 'Some points lie' : `${v.list(points)} ${points.length === 1 ? 'lies' : 'lie'}`} far out. If that is not so on your paper, ${of.length === 1 ? 'this was misread' : 'one of these was misread'}: ${v.list(of.map(told))}. Measure it once more: two readings that agree are believed.`,
+		apart: ({ by }: { by: Mm }) =>
+			`the readings differ by ${v.length(by)}, more than such a tape explains: measure it once more`,
 		again: 'measure it again',
 		clear: 'Clear all readings',
 		reallyClear: 'Really clear them?',

@@ -11,6 +11,7 @@ export const USAGE = {
   square-across sizes --body FILE.json [--json]          which standard size is nearest, in units of measuring error
   square-across check METHOD --body FILE.json --placements FILE.json [--json]   check work that was handed in
   square-across check METHOD --stdin                     the same for many learners: one line of JSON each
+  square-across check METHOD --body FILE.json --tape FILE.csv [--json]   check a paper draft by what a tape reads between its points
   square-across serve [--port N] [--host H]              serve the lessons on this machine (builds them when needed)
   square-across build                                    build the lessons for serving
   square-across backup FILE | restore FILE | move --to URL   copy the classes of a school; \`backup --help\` says how
@@ -73,11 +74,13 @@ Tables: women (EN 13402-3 girths, from memory), men (the same), old (one size of
 	check: `Usage:
   square-across check METHOD --body FILE.json --placements FILE.json [--policy FILE.json] [--json] [--marks FILE.pdf]
   square-across check METHOD --stdin [--body FILE.json] [--policy FILE.json]
+  square-across check METHOD --body FILE.json --tape FILE.csv [--measured-with tape|rule] [--policy FILE.json] [--json] [--marks FILE.pdf]
 
 Placements are {"A":[0,222],"N":{"typed":"37/6+1"},...}: places across and down in mm, or what was typed, in the body's unit.
 What was measured has its own error, the radius in mm that holds it in 95 of 100 cases: {"A":{"at":[0,222],"error":1},...}; it may be neither right nor wrong.
 Steps of a draft that METHOD leans on, handed in too, go by its short name: {"back.K":[190,0],...}; a slip there is followed.
 With --stdin each line is {"learner":"...","body":{...},"placements":{...}}; a line without a body takes that of --body.
+--tape is a table with the columns from, to and read (and again, for a second reading), or {"measuredWith":"rule","readings":{"O-A":22.2,...}}, in the body's unit.
 --marks writes a sheet of the marks as well, to be printed.
 A policy is {"level":"strict"|"normal"|"beginner","followThrough":"full"|"half"|"none","wrongCost":0.1,"hintCost":0.05}.
 `

@@ -102,7 +102,15 @@ export const command: typeof english = (v) => ({
 	giveOneBody: 'escribe --body ARCHIVO.json',
 	stdinOrPlacements: ({ file }) => `escribe --stdin o --placements, no los dos (${file})`,
 	marksForOne: ({ file }) => `--marks es para una sola persona, no para --stdin (${file})`,
-	givePlacements: 'escribe --placements ARCHIVO.json para una persona, o --stdin para muchas',
+	tapeAlone: ({ file }) => `--tape va solo, sin --placements ni --stdin (${file})`,
+	measuredWithTape: '--measured-with va con --tape',
+	noTape: ({ seen, tapes }) => `se mide con ${tapes.join(' o ')}, no con ${seen}`,
+	tapePair: ({ seen }) => `una distancia va de un punto a otro, como "O-A", no ${seen}`,
+	tapeColumns: ({ name }) => `falta la columna ${name}; una tabla de lecturas tiene from, to y read`,
+	noTapePoint: ({ name, near }) => `aquí no se mide ningún punto ${name}${didYouMean(near)}`,
+	tapeOpen: ({ points }) => `Sin encontrar con estas distancias: ${points.join(', ')}.`,
+	givePlacements:
+		'escribe --placements ARCHIVO.json o --tape ARCHIVO para una persona, o --stdin para muchas',
 	placementsShape: ({ seen }) => `esto no es {"A":[fuera,abajo],...}: ${seen}`,
 	typedNeeds:
 		'una distancia escrita necesita aquí "from" (un punto ya trazado) y "go" (up, down, across o in)',

@@ -23,8 +23,11 @@ export const tape: typeof english = (v) => {
 		sides: { right: 'a la derecha', left: 'a la izquierda' },
 		mirrored:
 			'El tuyo es la imagen en espejo del trazado calculado: sirve para la otra mitad del cuerpo. Se compara dándole la vuelta.',
+		twice:
+			'Una distancia se puede medir dos veces, con un punto y coma entre las lecturas. Cuenta su media, y a dos que concuerdan se les cree.',
 		order: 'Las distancias, en orden',
 		field: ({ from, to, number }) => `${v.number(number)}: de ${from} a ${to}, en ${v.unit}`,
+		fieldAgain: ({ from, to, number }) => `${v.number(number)}: de ${from} a ${to} otra vez, en ${v.unit}`,
 		picture: 'El trazado con las distancias; la que toca está marcada más fuerte',
 		progress: ({ read, takings, found, points }) =>
 			`${v.number(read)} de ${v.number(takings)} distancias leídas; ${v.number(found)} de ${v.number(points)} puntos encontrados.`,
@@ -38,6 +41,10 @@ export const tape: typeof english = (v) => {
 				? `Una lectura no concuerda con las demás: ${told(only)}. Mídela otra vez; hasta entonces no cuenta.`
 				: `Una de estas lecturas no concuerda con las demás: ${v.list([only, ...others].map(told))}. Mídelas otra vez; hasta entonces no cuentan.`;
 		},
+		perhaps: ({ of, points }) =>
+			`${points.length === 0 ? 'Hay puntos que quedan' : `${v.list(points)} ${points.length === 1 ? 'queda' : 'quedan'}`} muy lejos. Si en tu papel no es así, ${of.length === 1 ? 'esta lectura es errónea' : 'una de estas lecturas es errónea'}: ${v.list(of.map(told))}. Mídela otra vez: a dos lecturas que concuerdan se les cree.`,
+		apart: ({ by }) =>
+			`las lecturas difieren en ${v.length(by)}, más de lo que explica una cinta así: mide otra vez`,
 		again: 'mídela otra vez',
 		clear: 'Borrar todas las lecturas',
 		reallyClear: '¿De verdad?',

@@ -12,6 +12,7 @@ export const USAGE: Readonly<Record<keyof typeof ENGLISH, string>> = {
   square-across sizes --body ARCHIVO.json [--json]       qué talla normalizada se acerca más, en errores de medida
   square-across check MÉTODO --body ARCHIVO.json --placements ARCHIVO.json [--json]   comprueba un trabajo entregado
   square-across check MÉTODO --stdin                        lo mismo para muchas personas: una línea de JSON cada una
+  square-across check MÉTODO --body ARCHIVO.json --tape ARCHIVO.csv [--json]   comprueba un trazado en papel por lo que lee la cinta entre sus puntos
   square-across serve [--port N] [--host H]                 sirve las lecciones en este equipo (las prepara si hace falta)
   square-across build                                       prepara las lecciones para servirlas
   square-across backup ARCHIVO | restore ARCHIVO | move --to URL   copia las clases de una escuela; lo explica \`backup --help\`
@@ -74,11 +75,13 @@ Tablas: women (contornos de EN 13402-3, de memoria), men (ídem), old (una talla
 	check: `Uso:
   square-across check MÉTODO --body ARCHIVO.json --placements ARCHIVO.json [--policy ARCHIVO.json] [--json] [--marks ARCHIVO.pdf]
   square-across check MÉTODO --stdin [--body ARCHIVO.json] [--policy ARCHIVO.json]
+  square-across check MÉTODO --body ARCHIVO.json --tape ARCHIVO.csv [--measured-with tape|rule] [--policy ARCHIVO.json] [--json] [--marks ARCHIVO.pdf]
 
 Las colocaciones son {"A":[0,222],"N":{"typed":"37/6+1"},...}: lugares en mm, hacia fuera y hacia abajo, o lo que se escribió, en la unidad del cuerpo.
 Lo medido tiene su propio error, el radio en mm que lo contiene en 95 de 100 casos: {"A":{"at":[0,222],"error":1},...}; puede no estar ni bien ni mal.
 Los pasos de un trazado en que se apoya MÉTODO, si también se entregan, llevan su nombre corto: {"back.K":[190,0],...}; un desliz ahí se sigue.
 Con --stdin cada línea es {"learner":"...","body":{...},"placements":{...}}; una línea sin cuerpo toma el de --body.
+--tape es una tabla con las columnas from, to y read (y again, para una segunda lectura), o {"measuredWith":"rule","readings":{"O-A":22.2,...}}, en la unidad del cuerpo.
 --marks escribe además una hoja de notas para imprimir.
 Un criterio es {"level":"strict"|"normal"|"beginner","followThrough":"full"|"half"|"none","wrongCost":0.1,"hintCost":0.05}.
 `

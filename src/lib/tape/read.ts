@@ -36,6 +36,13 @@ export interface Said {
 	/** Undefined where they pin nothing down. */
 	readonly laid: Laid | undefined;
 	readonly doubted: readonly Doubted[];
+	/** Where readings agree, or nearly, on a point that lies far off: the one that alone may lead there instead. It counts. */
+	readonly perhaps?: Perhaps | undefined;
+}
+
+/** Readings of which one may be wrong, and the points that lie far off if none is. */
+export interface Perhaps extends Doubted {
+	readonly points: readonly number[];
 }
 
 /** As many misreadings are looked for. */
@@ -49,11 +56,15 @@ const USUAL_SLIP = 8;
 /** Beyond this, in mm, a point is simply elsewhere. */
 const FAR = 60;
 /** As many readings are looked at, those that miss most. */
-const SUSPECTS = 10;
+const SUSPECTS = 6;
+/** As many other sides are tried at a time, the likeliest first. */
+const ELSEWHERE = 30;
 /** What each reading that is taken for wrong must take off the misses' squares at least: more than the worst of plain ones does. */
 const GAIN = 10;
 /** How unlikely it is that a reading is wrong, and off by just so much: one in a hundred is, by any of a hundred amounts. */
 const MISREAD = Math.log(100 * 100);
+/** Where a point would otherwise lie far off, a reading that is so unlikely to be wrong is told beside that: it is soon measured again. */
+const PERHAPS = Math.log(100);
 /** A reading is named only where it is off by so many times what it may be off by. */
 const NAMED = 4;
 
@@ -87,6 +98,9 @@ const bestOf = (
 	return best;
 };
 
+const wantedOf = (points: readonly number[], should: readonly SheetPoint[]): readonly SheetPoint[] =>
+	points.flatMap((point) => should[point] ?? []);
+
 /** Where readings put some points, from several beginnings; undefined where they leave something open. */
 const laidOn = (
 	points: readonly number[],
@@ -96,8 +110,8 @@ const laidOn = (
 	error: number
 ): Laid | undefined => {
 	const [own, begin] = [among(readings, points), points.indexOf(origin)];
-	const wanted = points.flatMap((point) => should[point] ?? []);
-	const first = bestOf([...begun, wanted], own, begin, error);
+	const wanted = wantedOf(points, should);
+	const first = bestOf(begun, own, begin, error);
 	const right = should[origin];
 	if (!first || !right) return undefined;
 	const shown = showing.map((point) => points.indexOf(point)).filter((i) => i >= 0 && i !== begin);
@@ -118,7 +132,8 @@ const laidOn = (
 /** Where readings put all the points that they pin down one after the other; undefined where those are none. */
 const laidBy = (readings: readonly Reading[], sheet: Sheet, error: number): Laid | undefined => {
 	const { points, places } = begunWith(readings, sheet.should, sheet.origin);
-	return laidOn(points, [places], readings, sheet, error);
+	// Where they should be comes first: what leaves open on which side a point lies, puts it there.
+	return laidOn(points, [wantedOf(points, sheet.should), places], readings, sheet, error);
 };
 
 const fits = ({ solution: { misses, spare } }: Laid): boolean => misses <= mostMisses(spare);
@@ -147,7 +162,45 @@ const missing = (readings: readonly Reading[], { points, solution }: Laid): read
 		.slice(0, SUSPECTS)
 		.map(({ reading }) => reading);
 
-/** What may be misread: what misses most where the readings put the points, and where these would lie without a fault. */
+/** Beyond so many times its error a reading counts for less and less, where the others are to say what is wrong. */
+const TRUSTED = 3;
+/** As many rounds settle what counts for how much. */
+const ROUNDS = 6;
+
+/** The readings that miss most where those that agree put the points: what misses counts for the less, the more it does (Cauchy's weights). */
+const outliers = (
+	readings: readonly Reading[],
+	wanted: readonly SheetPoint[],
+	{ points, solution: { held } }: Laid,
+	error: number
+): readonly Reading[] => {
+	const own = among(readings, points);
+	const missOf = (each: Reading, at: readonly SheetPoint[]): number =>
+		Math.abs(lengthOf(each, at) - each.length);
+	let places = wanted;
+	for (let round = 0; round < ROUNDS; round++) {
+		const weighed = own.map((each) => ({
+			...each,
+			times: (each.times ?? 1) / (1 + (missOf(each, places) / (TRUSTED * error)) ** 2)
+		}));
+		const found = settled(places, weighed, held, error);
+		if (!found) break;
+		({ places } = found);
+	}
+	return readings
+		.flatMap((reading) => {
+			const [each] = among([reading], points);
+			return each ? [{ reading, far: missOf(each, places) }] : [];
+		})
+		.toSorted((a, b) => b.far - a.far)
+		.slice(0, SUSPECTS)
+		.map(({ reading }) => reading);
+};
+
+/** Whether it was read once: what was read twice alike is not taken for misread. */
+const isOnce = ({ times = 1 }: Reading): boolean => times < 2;
+
+/** What may be misread: what misses most where the readings put the points, where these would lie without a fault, and where those that agree put them. */
 const suspects = (
 	readings: readonly Reading[],
 	sheet: Sheet,
@@ -155,19 +208,33 @@ const suspects = (
 	error: number
 ): readonly Reading[] => {
 	const { points } = all;
-	const wanted = points.flatMap((point) => sheet.should[point] ?? []);
+	const wanted = wantedOf(points, sheet.should);
 	const { origin, axis } = all.solution.held;
 	const begun = settled(wanted, among(readings, points), { origin, axis }, error);
 	const other = begun && missing(readings, { points, solution: begun });
-	return [...new Set([...missing(readings, all), ...(other ?? [])])];
+	const suspected = [...missing(readings, all), ...(other ?? []), ...outliers(readings, wanted, all, error)];
+	return [...new Set(suspected)].filter(isOnce);
 };
 
-/** What is left when each suspect in turn is taken for wrong, the likeliest first. */
-const without = (readings: readonly Reading[], sheet: Sheet, all: Laid, error: number) =>
-	suspects(readings, sheet, all, error)
+/** What is left without one of the readings. */
+interface Left {
+	readonly reading: Reading;
+	readonly laid: Laid;
+	/** What the others say that it should read. */
+	readonly told: number;
+	readonly unlikely: number;
+}
+
+/** What is left without each of some readings, the likeliest first; those are left out that are as the others say. */
+const leftBy = (
+	suspected: readonly Reading[],
+	layWithout: (reading: Reading) => Laid | undefined,
+	sheet: Sheet,
+	error: number
+): readonly Left[] =>
+	suspected
 		.flatMap((reading) => {
-			const left = readings.filter((each) => each !== reading);
-			const laid = laidOn(all.points, [all.solution.places], left, sheet, error);
+			const laid = layWithout(reading);
 			if (!laid) return [];
 			const told = toldBy(laid, reading);
 			if (Math.abs(told - reading.length) < NAMED * error) return [];
@@ -175,13 +242,33 @@ const without = (readings: readonly Reading[], sheet: Sheet, all: Laid, error: n
 		})
 		.toSorted((a, b) => a.unlikely - b.unlikely);
 
+/** What is left when each suspect in turn is taken for wrong, the likeliest first. */
+const without = (readings: readonly Reading[], sheet: Sheet, all: Laid, error: number): readonly Left[] =>
+	leftBy(
+		suspects(readings, sheet, all, error),
+		(reading) => {
+			const left = readings.filter((each) => each !== reading);
+			const begun = [wantedOf(all.points, sheet.should), all.solution.places];
+			return laidOn(all.points, begun, left, sheet, error);
+		},
+		sheet,
+		error
+	);
+
+/** The likeliest misreading, with those that are about as likely. */
+const doubtedOf = (best: Left, others: readonly Left[]): Doubted => {
+	const alike = others.filter((each) => each.unlikely - best.unlikely < PLAIN);
+	const of = [best, ...alike].slice(0, MOST_TOLD);
+	return { readings: of.map(({ reading }) => reading), told: of.map(({ told }) => told) };
+};
+
 /** Where a point of a solution may lie instead, on the other side of something, so that its own readings agree better. */
 const elsewhere = (
 	i: number,
 	readings: readonly Reading[],
 	wanted: readonly SheetPoint[],
 	{ places, held }: Solution
-): readonly SheetPoint[] => {
+): readonly { readonly other: SheetPoint; readonly worse: number }[] => {
 	const [place, middle] = [places[i], places[held.origin]?.x ?? 0];
 	if (!place) return [];
 	const own = readings.flatMap(({ from, to, length }) => {
@@ -194,7 +281,9 @@ const elsewhere = (
 	const from = own.map(({ end }) => end);
 	return [placed(i, readings, wanted, others), mirroredBy(place, from), at(2 * middle - place.x, place.y)]
 		.flatMap((other) => other ?? [])
-		.filter((other) => distance(place, other) > FAR / 3 && miss(other) < miss(place) + 3 * FAR);
+		.filter((other) => distance(place, other) > FAR / 3)
+		.map((other) => ({ other, worse: miss(other) - miss(place) }))
+		.filter(({ worse }) => worse < 3 * FAR);
 };
 
 /** The same with points on the other side of their neighbours, where their readings then agree: they were drawn there. */
@@ -203,14 +292,15 @@ const otherSide = (readings: readonly Reading[], sheet: Sheet, begun: Laid, erro
 	for (let turn = 0; turn < MOST_MISREAD && !fits(laid); turn++) {
 		const { points, solution } = laid;
 		const own = among(readings, points);
-		const wanted = points.flatMap((point) => sheet.should[point] ?? []);
+		const wanted = wantedOf(points, sheet.should);
 		const [better] = [...points.keys()]
-			.flatMap((i) =>
-				elsewhere(i, own, wanted, solution).flatMap((other) => {
-					const tried = solution.places.map((each, k) => (k === i ? other : each));
-					return laidOn(points, [tried], readings, sheet, error) ?? [];
-				})
-			)
+			.flatMap((i) => elsewhere(i, own, wanted, solution).map((each) => ({ ...each, i })))
+			.toSorted((a, b) => a.worse - b.worse)
+			.slice(0, ELSEWHERE)
+			.flatMap(({ other, i }) => {
+				const tried = solution.places.map((each, k) => (k === i ? other : each));
+				return laidOn(points, [tried], readings, sheet, error) ?? [];
+			})
 			.toSorted((a, b) => a.solution.misses - b.solution.misses);
 		if (!better || better.solution.misses >= solution.misses) break;
 		laid = better;
@@ -225,16 +315,57 @@ const withoutMisread = (begun: readonly Reading[], sheet: Sheet, all: Laid, erro
 	while (!fits(laid) && doubted.length < MOST_MISREAD) {
 		const [best, ...others] = without(used, sheet, laid, error);
 		if (!best) break;
-		const alike = others.filter((each) => each.unlikely - best.unlikely < PLAIN);
-		const told = [best, ...alike].slice(0, MOST_TOLD);
-		doubted.push({ readings: told.map(({ reading }) => reading), told: told.map((each) => each.told) });
-		used = used.filter((reading) => told.every((each) => each.reading !== reading));
+		const doubt = doubtedOf(best, others);
+		doubted.push(doubt);
+		used = used.filter((reading) => !doubt.readings.includes(reading));
 		const { points, solution } = best.laid;
 		const left = laidOn(points, [solution.places], used, sheet, error) ?? laidBy(used, sheet, error);
 		if (!left) break;
 		laid = left;
 	}
 	return { laid, doubted };
+};
+
+/** The points that lie far from where they should. */
+const farOut = ({ points, solution: { places } }: Laid, { should }: Sheet): readonly number[] =>
+	points.filter((point, i) => {
+		const [place, right] = [places[i], should[point]];
+		return place !== undefined && right !== undefined && distance(place, right) > FAR;
+	});
+
+/** The reading that alone may lead to points that lie far out; undefined where none does, so that they were drawn there. */
+const perhaps = (
+	readings: readonly Reading[],
+	sheet: Sheet,
+	all: Laid,
+	error: number
+): Perhaps | undefined => {
+	const points = farOut(all, sheet);
+	if (points.length === 0) return undefined;
+	const [best, ...others] = without(readings, sheet, all, error).filter(({ laid }) => fits(laid));
+	if (!best || best.unlikely + PERHAPS >= unlikely(all, sheet)) return undefined;
+	const still = farOut(best.laid, sheet);
+	return { ...doubtedOf(best, others), points: points.filter((point) => !still.includes(point)) };
+};
+
+/** Where readings leave no place at all, as when one side of a triangle is longer than both others: which of them is too long, or too short. */
+const withoutPlace = (readings: readonly Reading[], sheet: Sheet, error: number): Said => {
+	const { points } = begunWith(readings, sheet.should, sheet.origin);
+	if (points.length < 3) return { laid: undefined, doubted: [] };
+	const [best, ...others] = leftBy(
+		readings.filter(isOnce),
+		(reading) => {
+			const left = readings.filter((each) => each !== reading);
+			const laid = laidBy(left, sheet, error);
+			return laid?.points.length === points.length && fits(laid) ? laid : undefined;
+		},
+		sheet,
+		error
+	);
+	if (!best) return { laid: undefined, doubted: [] };
+	const doubt = doubtedOf(best, others);
+	const left = readings.filter((each) => !doubt.readings.includes(each));
+	return { laid: laidBy(left, sheet, error), doubted: [doubt] };
 };
 
 /**
@@ -246,12 +377,15 @@ const withoutMisread = (begun: readonly Reading[], sheet: Sheet, all: Laid, erro
  */
 export const saidBy = (readings: readonly Reading[], sheet: Sheet, error: number): Said => {
 	const begun = laidBy(readings, sheet, error);
-	if (!begun || fits(begun)) return { laid: begun, doubted: [] };
+	if (!begun) return withoutPlace(readings, sheet, error);
+	if (fits(begun)) return { laid: begun, doubted: [], perhaps: perhaps(readings, sheet, begun, error) };
 	const all = otherSide(readings, sheet, begun, error);
 	const { laid, doubted } = withoutMisread(readings, sheet, begun, error);
 	const fewer = unlikely(laid, sheet) + MISREAD * doubted.length < unlikely(all, sheet);
 	// Several together must explain much more than the worst of plain readings do.
 	const gains = laid.solution.misses * GAIN ** doubted.length <= begun.solution.misses;
 	const explained = fits(laid) && fewer && (gains || doubted.length === 1);
-	return explained ? { laid, doubted } : { laid: all, doubted: [] };
+	return explained
+		? { laid, doubted }
+		: { laid: all, doubted: [], perhaps: perhaps(readings, sheet, all, error) };
 };

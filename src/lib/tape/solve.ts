@@ -7,6 +7,8 @@ import { greatestOf, inverted, solved } from './normal.ts';
 /** A distance that was read, in mm. */
 export interface Reading extends Pair {
 	readonly length: number;
+	/** How many times it was read, and is the mean of: once, if nothing is said. It counts for as much. */
+	readonly times?: number;
 }
 
 /** Where the points lie, and how well the readings agree about it. */
@@ -28,7 +30,10 @@ const STILL = 1e-4;
 const [HELD_BACK, WELL, BADLY] = [1e-3, 0.2, 8] as const;
 
 const missesAt = (places: readonly SheetPoint[], readings: readonly Reading[], error: number): number =>
-	readings.reduce((sum, each) => sum + ((lengthOf(each, places) - each.length) / error) ** 2, 0);
+	readings.reduce(
+		(sum, each) => sum + (each.times ?? 1) * ((lengthOf(each, places) - each.length) / error) ** 2,
+		0
+	);
 
 /** The normal equations about where the points lie now: their matrix, and what the readings miss by. */
 const normalAt = (places: readonly SheetPoint[], readings: readonly Reading[], held: Held) => {
@@ -39,9 +44,10 @@ const normalAt = (places: readonly SheetPoint[], readings: readonly Reading[], h
 		const { at: unknowns, by } = rowOf(each, places, held);
 		const miss = each.length - lengthOf(each, places);
 		for (const [i, row] of unknowns.entries()) {
-			right[row] = (right[row] ?? 0) + (by[i] ?? 0) * miss;
+			const share = (each.times ?? 1) * (by[i] ?? 0);
+			right[row] = (right[row] ?? 0) + share * miss;
 			for (const [j, column] of unknowns.entries())
-				matrix[row * size + column] = (matrix[row * size + column] ?? 0) + (by[i] ?? 0) * (by[j] ?? 0);
+				matrix[row * size + column] = (matrix[row * size + column] ?? 0) + share * (by[j] ?? 0);
 		}
 	}
 	return { matrix, right, size };
@@ -115,12 +121,12 @@ export const circlesOf = ({ places, inverse, held }: Solution): readonly number[
 	});
 
 /** How much of a reading the others tell without it, from 0, where they tell nothing of it, to 1. */
-export const spareOf = ({ places, inverse, held }: Solution, pair: Pair): number => {
-	const { at: unknowns, by } = rowOf(pair, places, held);
+export const spareOf = ({ places, inverse, held }: Solution, reading: Reading): number => {
+	const { at: unknowns, by } = rowOf(reading, places, held);
 	const size = unknownsOf(places.length);
 	let told = 0;
 	for (const [i, row] of unknowns.entries())
 		for (const [j, column] of unknowns.entries())
 			told += (by[i] ?? 0) * (by[j] ?? 0) * (inverse[row * size + column] ?? 0);
-	return 1 - told;
+	return 1 - (reading.times ?? 1) * told;
 };

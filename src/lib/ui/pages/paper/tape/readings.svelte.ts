@@ -1,11 +1,10 @@
 import { ruleWords, BadInput } from '#shared/bad-input.ts';
-import { readLength } from '#shared/reading.ts';
 import { z } from '#shared/shape.ts';
 import { message } from '#shared/speech/message.ts';
 import type { Speech } from '#shared/speech/speech.ts';
-import type { Mm } from '#shared/units.ts';
 import type { Plan, Taking } from '#tape/plan.ts';
-import type { Tape } from '#tape/by-tape.ts';
+import { readingsIn, readTaking, type Read } from '#tape/read-taking.ts';
+import type { Tape } from '#tape/tapes.ts';
 import type { Learner } from '#ui/keeping/learner.svelte.ts';
 import { whole } from '#ui/keeping/saved.ts';
 import { savedKey } from '#ui/keeping/shelf.ts';
@@ -58,14 +57,20 @@ export class Readings {
 		this.#keep({ side });
 	}
 
-	/** What was typed for a distance. */
-	text(taking: Taking): string {
-		return this.#kept.read[keyOf(taking)]?.text ?? '';
+	/** What was typed for a distance, reading by reading, with its unit where that is no longer the learner's: the second is there where it was measured again. */
+	texts(taking: Taking): readonly string[] {
+		const kept = this.#kept.read[keyOf(taking)];
+		if (!kept) return [];
+		const other = kept.unit === this.learner.unit ? '' : ` ${kept.unit}`;
+		return readingsIn(kept.text).map((each) => (/[\d/]$/.test(each) ? each + other : each));
 	}
 
-	type(taking: Taking, text: string): void {
+	/** Keeps what was typed as one of a distance's readings; the first may hold both, with a semicolon between. */
+	type(taking: Taking, text: string, which: 0 | 1 = 0): void {
 		const { [keyOf(taking)]: _, ...read } = this.#kept.read;
-		const written = text.trim().slice(0, MOST_WRITTEN);
+		const [first = '', second = ''] = this.texts(taking);
+		const both = which === 0 ? [text, ...(text.includes(';') ? [] : [second])] : [first, text];
+		const written = readingsIn(both.join(';')).join('; ').slice(0, MOST_WRITTEN);
 		this.#keep({
 			read: written === '' ? read : { ...read, [keyOf(taking)]: { text: written, unit: this.learner.unit } }
 		});
@@ -76,7 +81,7 @@ export class Readings {
 	}
 
 	/** What a distance was read as; undefined where it was not, or cannot be read. */
-	length(taking: Taking): Mm | undefined {
+	read(taking: Taking): Read | undefined {
 		const read = this.#read(taking);
 		return read instanceof BadInput ? undefined : read;
 	}
@@ -88,17 +93,16 @@ export class Readings {
 	}
 
 	/** All that the plan asks for, as far as it was read. */
-	lengths({ takings }: Plan): readonly (Mm | undefined)[] {
-		return takings.map((taking) => this.length(taking));
+	all({ takings }: Plan): readonly (Read | undefined)[] {
+		return takings.map((taking) => this.read(taking));
 	}
 
-	#read(taking: Taking): Mm | BadInput | undefined {
+	#read(taking: Taking): Read | BadInput | undefined {
 		const kept = this.#kept.read[keyOf(taking)];
-		if (!kept) return undefined;
-		const place = `${taking.from}–${taking.to}`;
+		const written = readingsIn(kept?.text ?? '');
+		if (!kept || written.length === 0) return undefined;
 		try {
-			const length = readLength(kept.text, kept.unit, place);
-			return length > 0 ? length : new BadInput(place, message('input', 'notNumber', { seen: kept.text }));
+			return readTaking(written, kept.unit, `${taking.from}–${taking.to}`, this.tape);
 		} catch (error) {
 			if (error instanceof BadInput) return error;
 			throw error;
