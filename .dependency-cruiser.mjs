@@ -102,6 +102,7 @@ const layers = {
 			'src/lib/course',
 			'src/lib/exports',
 			'src/lib/checker',
+			'src/lib/tape',
 			'src/lib/garment',
 			'src/lib/drafting',
 			'src/lib/geometry',

@@ -78,6 +78,7 @@ const fromTable = ({ text, place }: InputFile): TapeFile => {
 	try {
 		rows = parse(text, {
 			...partedBy(/^[^\r\n]*/.exec(text)?.[0] ?? ''),
+			info: false,
 			columns: (names: string[]) => names.map((each) => each.toLowerCase())
 		});
 	} catch (problem) {
