@@ -345,7 +345,10 @@ describe('one line on standard error, exit code 2, nothing on standard output', 
 			['back-blok', '--stdin'],
 			`check: there is no method "back-blok" (did you mean "back-block"?); the methods are ${[...lessonMethods().keys()].join(', ')}`
 		],
-		[['back-block'], 'check: give --placements FILE.json or --tape FILE for one learner, or --stdin for many'],
+		[
+			['back-block'],
+			'check: give --placements FILE.json or --tape FILE for one learner, or --stdin for many'
+		],
 		[['back-block', '--placements', 'p.json'], 'check: give --body FILE.json'],
 		[
 			['back-block', '--stdin', '--placements', 'p.json'],
