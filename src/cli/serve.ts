@@ -57,8 +57,11 @@ const listen = (server: Server, host: string, port: number): Promise<void> =>
 		});
 	});
 
-/** Listens on the port asked for, or else on the first free one from the usual port on. */
-const listenSomewhere = async (
+/** What the system says of a name that is none, that nobody knows just now, or that is not of this machine. */
+const NO_HOST = /^(ENOTFOUND|EADDRNOTAVAIL|EINVAL|EAI_\w+)$/;
+
+/** Listens on the port asked for, or else on the first free one from the usual port on. Throws BadUse where it can on none. */
+export const listenSomewhere = async (
 	server: Server,
 	{ host, port }: Address,
 	{ command }: Speech['words']
@@ -72,9 +75,7 @@ const listenSomewhere = async (
 		} catch (problem) {
 			const code = errorCode(problem);
 			if (code === 'EACCES') throw new BadUse(command.closedPort({ port: candidate }));
-			if (code === 'ENOTFOUND' || code === 'EADDRNOTAVAIL') {
-				throw new BadUse(command.wrongHost({ seen: cut(host) }));
-			}
+			if (code !== undefined && NO_HOST.test(code)) throw new BadUse(command.wrongHost({ seen: cut(host) }));
 			if (code !== 'EADDRINUSE') throw problem;
 		}
 	}
