@@ -146,7 +146,8 @@ describe('a worksheet that was printed, taped together and photographed', () => 
 			reading.rectified.view,
 			places.map((place) => ({ place, picture: seenBy(camera, place) }))
 		);
-		expect(below(0.95, errors)).toBeLessThan(0.2);
+		// Half of what is asked for; a pixel of this picture is 0.32 mm, and pages are laid to a sixth of one.
+		expect(below(0.95, errors)).toBeLessThan(0.25);
 		expect(reading.rectified.residual).toBeLessThan(mm(0.05));
 	});
 });

@@ -22,8 +22,10 @@ interface EdgeLine {
 
 /** The part of a side in which its edge is looked for: its corners are round with blur. */
 const [FROM, TO] = [0.08, 0.92];
-/** Share of the places farthest from a line that are left out of it: dirt, a shadow's rim, a drawn line that meets it. */
+/** Share of the places farthest from a line by which it is not guided at first: dirt, a shadow's rim, a drawn line that meets it. */
 const TRIMMED = 0.2;
+/** How many times as rough as the others a place may be that counts at last: of errors like a bell's curve all but one in a hundred. */
+const COUNTS_WITHIN = 4;
 /** The straight line through places, by total least squares. */
 const lineThrough = (places: readonly PicturePoint[]): { cos: number; sin: number; off: number } => {
 	const mean = (of: (each: PicturePoint) => number): number =>
@@ -59,15 +61,17 @@ const edgeAlong = (grey: Grey, from: PicturePoint, to: PicturePoint, reach: numb
 	if (found.length < 8) return undefined;
 	const distance = ({ cos, sin, off }: { cos: number; sin: number; off: number }, p: PicturePoint): number =>
 		Math.abs(p.u * cos + p.v * sin - off);
-	let line = lineThrough(found);
-	let kept: readonly PicturePoint[] = found;
+	let guide = lineThrough(found);
+	let near: readonly PicturePoint[] = found;
 	for (let round = 0; round < 2; round++) {
-		const near = [...found].sort((a, b) => distance(line, a) - distance(line, b));
-		kept = near.slice(0, Math.ceil(found.length * (1 - TRIMMED)));
-		line = lineThrough(kept);
+		near = found
+			.toSorted((a, b) => distance(guide, a) - distance(guide, b))
+			.slice(0, Math.ceil(found.length * (1 - TRIMMED)));
+		guide = lineThrough(near);
 	}
-	const rough = Math.sqrt(kept.reduce((sum, each) => sum + distance(line, each) ** 2, 0) / kept.length);
-	const middle = [...blurs].sort((a, b) => a - b)[Math.floor(blurs.length / 2)] ?? 0;
+	const rough = Math.sqrt(near.reduce((sum, each) => sum + distance(guide, each) ** 2, 0) / near.length);
+	const line = lineThrough(found.filter((each) => distance(guide, each) <= COUNTS_WITHIN * rough));
+	const middle = blurs.toSorted((a, b) => a - b)[Math.floor(blurs.length / 2)] ?? 0;
 	return { ...line, blur: middle, rough };
 };
 
