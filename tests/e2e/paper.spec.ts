@@ -91,6 +91,11 @@ for (const language of ['en', 'es'] as const) {
 		await page.getByRole('link', { name: onPaper.goOn }).click();
 		await expect(page).toHaveURL(/40-back-levels/);
 		await expect(page.getByTestId('sheet').locator('[data-name="K"]')).toBeAttached();
+		// What cannot be told is to be measured again: round the mark stands how surely it lies.
+		await page.goto(page.url().replace('40-back-levels', '43-back-side-and-hip'));
+		await page.locator('#step-V').getByRole('button').click();
+		await expect(page.getByTestId('verdict')).toContainText(measured.cannotTell({ step: { name: 'V' } }));
+		await expect(page.getByTestId('sheet').locator('circle.guide')).toBeVisible();
 	});
 }
 

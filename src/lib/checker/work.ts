@@ -97,9 +97,13 @@ const faultAt = (
 const isOff = (answer: Verdict['answer'] | undefined): boolean =>
 	answer === 'wrong' || answer === 'excused' || answer === 'cannot-tell';
 
+/** Whether a right mark is gone on from where it lies: work on paper, and what was measured on paper and put onto the sheet. */
+const isPencilled = ({ marks }: LearnersWork, placement: unknown): boolean =>
+	placement !== undefined && (marks === 'pencilled' || readPlacement(placement).data?.error !== undefined);
+
 /** Judges every placement in the method's order, each from what stands before it; or one alone, with those before it that may bear on it. */
 const goneThrough = (work: LearnersWork, truth: Drafted, only?: string): Gone => {
-	const { method, body, entries, marks, allowed = TOLERANCES.normal } = work;
+	const { method, body, entries, allowed = TOLERANCES.normal } = work;
 	const gone: Gone = {
 		verdicts: {},
 		stuck: [],
@@ -114,14 +118,14 @@ const goneThrough = (work: LearnersWork, truth: Drafted, only?: string): Gone =>
 		if (answer !== 'unfinished') gone.verdicts[step.name] = double;
 		if (double.verdict.answer === 'our-fault')
 			gone.faults.push(faultAt(work, step, placed, JSON.stringify(double.verdict.because.values)));
-		const standsAsPut = isOff(answer) ? checked && kept : answer === 'right' && marks === 'pencilled';
+		const standsAsPut = isOff(answer) ? checked && kept : answer === 'right' && isPencilled(work, placement);
 		const follows = answer === 'right' ? double.followThrough : answer !== 'wrong';
 		if (standsAsPut && placed) own.keep(step, placed, answer === 'wrong');
 		// What was not put down, or cannot be used, is taken to follow from what was.
 		else if (follows && own.leansOnOwn(step) && !own.follow(step)) gone.stuck.push(step.name);
 	};
 	const bears = (step: Step, { kept, placement }: Answer): boolean =>
-		step.name === only || kept || (marks === 'pencilled' && placement !== undefined) || own.leansOnOwn(step);
+		step.name === only || kept || isPencilled(work, placement) || own.leansOnOwn(step);
 	for (const step of method.steps) {
 		const answer = (isGiven(step) ? undefined : entries[step.name]) ?? {};
 		if (isIn(truth, step.name) && (only === undefined || bears(step, answer))) judgeStep(step, answer);
