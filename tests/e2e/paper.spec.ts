@@ -94,6 +94,7 @@ for (const language of ['en', 'es'] as const) {
 		// What cannot be told is to be measured again: round the mark stands how surely it lies.
 		await page.goto(page.url().replace('40-back-levels', '43-back-side-and-hip'));
 		await page.locator('#step-V').getByRole('button').click();
+		await expect(page.getByTestId('sheet')).toBeInViewport({ ratio: 1 });
 		await expect(page.getByTestId('verdict')).toContainText(measured.cannotTell({ step: { name: 'V' } }));
 		await expect(page.getByTestId('sheet').locator('circle.guide')).toBeVisible();
 	});

@@ -16,7 +16,12 @@ const DRAFTING = Symbol('drafting');
 
 /** Makes a lesson's drafting known to the steps and figures in its text. */
 export const provideDrafting = (drafting: Omit<Drafting, 'focusSheet'> | undefined): void => {
-	setContext(DRAFTING, drafting && { ...drafting, focusSheet: () => drafting.tool.focus?.() });
+	const focusSheet = (): void => {
+		drafting?.tool.focus?.();
+		// On a small screen the desk stands above the text.
+		document.getElementById('desk')?.scrollIntoView({ block: 'nearest' });
+	};
+	setContext(DRAFTING, drafting && { ...drafting, focusSheet });
 };
 
 /** The drafting of the lesson at hand. Throws in a lesson that has none: a fault in the lesson. */
