@@ -4,12 +4,11 @@ import { mm } from '#shared/units.ts';
 import type { StepReport, SubmissionReport } from '#checker/check-submission.ts';
 import type { Method } from '#drafting/method.ts';
 import type { Disagreeing, Taped } from '#tape/by-tape.ts';
+import { BADLY } from '#tape/tapes.ts';
 import type { ReadPlacements } from './placements.ts';
 
 /** Decimals of a distance in millimetres: finer than a pencil line by far. */
 const DIGITS = 3;
-/** Readings that agree so many times worse than a tape should are said to. */
-const BADLY = 1.5;
 
 /** Why a step was not judged, where it was handed in and was not. */
 const because = (

@@ -77,7 +77,7 @@ export const photograph = (v: Voice) => ({
 	next: ({ step }: { step: Noun }) => `Tap ${the(step)} in the picture`,
 	points: 'Points',
 	what: 'What is tapped',
-	whats: { points: 'points', curves: 'curves, along their way' },
+	whats: { places: 'points', curves: 'curves, along their way' },
 	lines: 'Curves',
 	isTapped: 'tapped',
 	picture: 'Your picture, with what was tapped and the computed draft',

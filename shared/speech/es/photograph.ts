@@ -73,7 +73,7 @@ export const photograph: typeof english = (v) => ({
 	next: ({ step }) => `Toca ${el(step)} en la imagen`,
 	points: 'Puntos',
 	what: 'Qué se toca',
-	whats: { points: 'puntos', curves: 'curvas, a lo largo' },
+	whats: { places: 'puntos', curves: 'curvas, a lo largo' },
 	lines: 'Curvas',
 	isTapped: 'tocado',
 	picture: 'Tu imagen, con lo que has tocado y el trazado calculado',

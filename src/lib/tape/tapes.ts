@@ -10,3 +10,6 @@ export type Tape = (typeof TAPES)[number];
  * sewing room has no class and lies less flat: twice as much, from memory.
  */
 export const READING_ERROR: Readonly<Record<Tape, Mm>> = { rule: mm(0.5), tape: mm(1) };
+
+/** Readings that agree so many times worse than a tape should are said to. */
+export const BADLY = 1.5;
