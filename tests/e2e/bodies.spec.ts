@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { speechFor } from '../support/speech.ts';
 import type { Language } from '#shared/speech/language.ts';
 import { MEASUREMENT_KEYS, NEEDED_KEYS, type MeasurementKey } from '#shared/measurements.ts';
+import { alive, expectPlain, open } from './support/page.ts';
 
 /** The page of measurements, in a language. */
 class BodyPage {
@@ -17,7 +17,7 @@ class BodyPage {
 
 	async open(): Promise<void> {
 		await this.page.goto(this.language === 'en' ? '/measurements' : '/es/measurements');
-		await this.page.locator('[data-alive=true]').waitFor();
+		await alive(this.page);
 	}
 
 	field(key: MeasurementKey) {
@@ -39,18 +39,6 @@ class BodyPage {
 			.setInputFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
 	}
 }
-
-/** Nothing that axe can find is wrong, and nothing goes beyond the screen. */
-const expectPlain = async (page: Page): Promise<void> => {
-	const { violations } = await new AxeBuilder({ page })
-		.withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-		.analyze();
-	expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)).toEqual(
-		[]
-	);
-	const beyond = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-	expect(beyond).toBeLessThanOrEqual(0);
-};
 
 /** Heron's numbers as a tape in inches shows them; the hip was read 10 inches short. */
 const INCHES: Readonly<Partial<Record<MeasurementKey, string>>> = {
@@ -187,18 +175,15 @@ test('no measurement leaves the browser while a body is entered, drafted with, c
 	await body.button(measurements.save).click();
 	const saved = readFileSync(await (await download).path(), 'utf8');
 	for (const text of Object.values(own)) expect(saved).toContain(text);
-	await page.goto('/lessons/40-back-levels');
-	await page.locator('[data-alive=true]').waitFor();
+	await open(page, '/lessons/40-back-levels');
 	await page.locator('.dock input').first().fill('from O down 38.43/2+3');
 	await page.keyboard.press('Enter');
-	await page.goto('/drafts/back-block/print');
-	await page.locator('[data-alive=true]').waitFor();
+	await open(page, '/drafts/back-block/print');
 	const file = page.waitForEvent('download');
 	await page.getByRole('button', { name: /PDF/ }).first().click();
 	await file;
 	// Exercises are for invented bodies, whatever the learner's own is.
-	await page.goto('/practice');
-	await page.locator('[data-alive=true]').waitFor();
+	await open(page, '/practice');
 	for (const text of Object.values(own)) await expect(page.locator('main')).not.toContainText(text);
 	expect(sent.length).toBeGreaterThan(5);
 	for (const request of sent) {

@@ -1,11 +1,11 @@
 import { expect, test, type Page } from '@playwright/test';
 import type { Exercise, ExerciseKey, ExerciseKind } from '#practice/exercises/exercise.ts';
 import { exercise } from '#practice/exercises/kinds.ts';
-import { AxeBuilder } from '@axe-core/playwright';
 import { PRACTISED } from '../practice/methods.ts';
 import { speechFor } from '../support/speech.ts';
 import type { Language } from '#shared/speech/language.ts';
 import { beginClass, firstLink, schoolOfItsOwn, somebody } from './support/school.ts';
+import { alive, faults } from './support/page.ts';
 
 /** A class that is set exercises, which may be done twice. */
 const school = schoolOfItsOwn();
@@ -13,7 +13,6 @@ test.describe.configure({ mode: 'serial' });
 
 const NAME = 'Numbers and starts';
 const COUNT = 4;
-const alive = (page: Page): Promise<void> => page.locator('[data-alive=true]').waitFor();
 
 let teacher: Page;
 let ines: Page;
@@ -102,7 +101,7 @@ test('a teacher sets exercises that may be done twice, and sees them as a learne
 		await teacher.locator(`[name="kind.${kind}"]`).uncheck();
 	await teacher.locator('[name=count]').fill(String(COUNT));
 	await teacher.locator('[name=times]').selectOption('2');
-	expect((await new AxeBuilder({ page: teacher }).analyze()).violations).toEqual([]);
+	expect(await faults(teacher, (axe) => axe)).toEqual([]);
 	await teacher.getByRole('button', { name: 'Set it for the class' }).click();
 	await teacher.getByRole('link', { name: NAME }).click();
 	await expect(teacher.getByRole('link', { name: 'Show it on the board' })).toHaveCount(0);
@@ -121,7 +120,7 @@ test('two learners do them, in either language, one off-line half-way; one of th
 	await ines.getByRole('link', { name: 'Empezar' }).click();
 	await doAll(ines, 1, { wrongFirst: [1] });
 	await expect(ines.locator('ol button[data-stands=right]')).toHaveCount(COUNT);
-	expect((await new AxeBuilder({ page: ines }).analyze()).violations).toEqual([]);
+	expect(await faults(ines, (axe) => axe)).toEqual([]);
 
 	bea = await somebody(browser, school(), 'en-GB');
 	await join(bea, 'en', 'Bea');
@@ -166,7 +165,7 @@ test('the teacher sees the marks, what was not understood, and each answer that 
 	await teacher.getByLabel('Why').fill('Nearly.');
 	await teacher.getByRole('button', { name: 'Give this mark' }).click();
 	await expect(teacher.getByText(/^Marked 0.5 by Ms Alder/)).toBeVisible();
-	expect((await new AxeBuilder({ page: teacher }).analyze()).violations).toEqual([]);
+	expect(await faults(teacher, (axe) => axe)).toEqual([]);
 	await bea.reload();
 	await bea.getByText('Words from your teacher, at 1 place').click();
 	await expect(bea.getByTestId('remarks')).toContainText('Exercise 2');

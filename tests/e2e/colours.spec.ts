@@ -1,7 +1,7 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { contrast } from '../support/contrast.ts';
 import { PAINTED } from './support/painted.ts';
+import { faults, open } from './support/page.ts';
 
 /** Where every kind of ink stands: a sheet to draft on, figures, pieces, the drawing as worn, the tape, practice. */
 const PAGES = [
@@ -18,11 +18,6 @@ const MODES = [
 	{ name: 'dark, more contrast', colorScheme: 'dark', contrast: 'more', words: 7, lines: 7 }
 ] as const;
 
-const opened = async (page: Page, path: string): Promise<void> => {
-	await page.goto(path);
-	await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
-};
-
 /** What of the page's drawings cannot be seen, and how little it stands out. */
 const unseen = async (page: Page, words: number, lines: number): Promise<readonly string[]> => {
 	const painted = await page.evaluate(PAINTED);
@@ -37,12 +32,8 @@ for (const { name, words, lines, ...media } of MODES)
 	test(`everything can be seen: ${name}`, async ({ page }) => {
 		await page.emulateMedia(media);
 		for (const path of PAGES) {
-			await opened(page, path);
-			const { violations } = await new AxeBuilder({ page }).withRules(['color-contrast']).analyze();
-			expect(
-				violations.flatMap(({ nodes }) => nodes.map(({ html }) => html)),
-				path
-			).toEqual([]);
+			await open(page, path);
+			expect(await faults(page, (axe) => axe.withRules(['color-contrast'])), path).toEqual([]);
 			if (!['/', '/measurements', '/practice'].includes(path))
 				expect(await unseen(page, words, lines), path).toEqual([]);
 		}
@@ -50,13 +41,13 @@ for (const { name, words, lines, ...media } of MODES)
 
 test('where the system has its own colours, drawings are made in them', async ({ page }) => {
 	await page.emulateMedia({ forcedColors: 'active', colorScheme: 'dark' });
-	await opened(page, '/patterns/course-dress');
+	await open(page, '/patterns/course-dress');
 	expect(await unseen(page, 4.5, 3)).toEqual([]);
 });
 
 test('what is printed is light, whatever the screen is', async ({ page }) => {
 	await page.emulateMedia({ media: 'print', colorScheme: 'dark', contrast: 'more' });
-	await opened(page, '/patterns/course-dress');
+	await open(page, '/patterns/course-dress');
 	const colours = await page.evaluate(() => {
 		const seen = getComputedStyle(document.documentElement);
 		return [seen.getPropertyValue('--ink'), seen.getPropertyValue('--sheet'), seen.colorScheme];

@@ -1,5 +1,6 @@
 import { expect, test, type Page } from '@playwright/test';
 import { Desk } from './support/desk.ts';
+import { alive } from './support/page.ts';
 
 type At = readonly [across: number, down: number];
 
@@ -111,7 +112,7 @@ test('a wrong turn is explained, kept, and followed through', async ({ page }) =
 
 	await desk.button('Go on with it as it is').click();
 	await page.reload();
-	await page.locator('[data-alive=true]').waitFor();
+	await alive(page);
 	await expect.poll(() => desk.current()).toBe('E3');
 	await expect(page.locator('#step-G3 .state')).toHaveText('kept as it is');
 	await expect(desk.sheet.locator('.panel.held')).toBeVisible();

@@ -5,6 +5,7 @@ import { english } from '../support/speech.ts';
 import { lessonMethods } from '../lessons/lesson-files.ts';
 import { Desk, type Typed } from './support/desk.ts';
 import { workedSteps } from './support/worked.ts';
+import { open } from './support/page.ts';
 
 /** A learner's own numbers, in centimetres: invented, and unlike those of any invented body of the class. */
 const OWN: Readonly<Record<(typeof NEEDED_KEYS)[number], number>> = {
@@ -47,8 +48,7 @@ const READ = [
 
 /** Enters the learner's own measurements on their page. */
 const enterMeasurements = async (page: Page): Promise<void> => {
-	await page.goto('/measurements');
-	await page.locator('[data-alive=true]').waitFor();
+	await open(page, '/measurements');
 	await page.getByRole('button', { name: 'Add your own' }).click();
 	for (const key of NEEDED_KEYS) {
 		await page

@@ -1,13 +1,13 @@
 import { expect, test, type Page } from '@playwright/test';
 import { Desk } from './support/desk.ts';
 import { beginClass, firstLink, PASSPHRASE, schoolOfItsOwn, somebody } from './support/school.ts';
+import { alive } from './support/page.ts';
 
 /** A class in which an exam is set, handed in and shown. */
 const school = schoolOfItsOwn();
 test.describe.configure({ mode: 'serial' });
 
 const LESSON = '40-back-levels';
-const alive = (page: Page): Promise<void> => page.locator('[data-alive=true]').waitFor();
 
 let teacher: Page;
 let code = '';

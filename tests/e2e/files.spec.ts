@@ -1,17 +1,14 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Download, type Locator, type Page } from '@playwright/test';
 import DxfParser from 'dxf-parser';
 import { runCli } from '../cli/run-cli.ts';
 import { askOf, firstWords, rasters, runsInRow, wordsPages } from '../exports/raster.ts';
+import { expectPlain, open } from './support/page.ts';
 
 const MM_PER_PX = 25.4 / 96;
 
-const open = async (page: Page, address = '/patterns/course-dress'): Promise<void> => {
-	await page.goto(address);
-	await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
-};
+const DRESS = '/patterns/course-dress';
 const panel = (page: Page): Locator => page.getByRole('region', { name: 'Take it to the table' });
 const choose = (page: Page, name: string): Promise<void> =>
 	page.getByRole('radio', { name, exact: true }).check();
@@ -52,7 +49,7 @@ test('the PDF on A4: the pages that were counted, a true check square, the same 
 	page.on('request', (request) => {
 		if (request.method() !== 'GET') sent.push(`${request.method()} ${request.url()}`);
 	});
-	await open(page);
+	await open(page, DRESS);
 	await panel(page).scrollIntoViewIfNeeded();
 	const counted = panel(page).getByText(/^\d+ pages of A4, after a first one/);
 	const pages = parseInt((await counted.textContent()) ?? '', 10);
@@ -87,7 +84,7 @@ test('the PDF on A4: the pages that were counted, a true check square, the same 
 });
 
 test('making is stopped by Cancel, saves nothing then, and can be begun again', async ({ page }) => {
-	await open(page);
+	await open(page, DRESS);
 	let answer = (): void => undefined;
 	const held = new Promise<void>((resolve) => (answer = resolve));
 	await page.route('**/*.woff', async (route) => {
@@ -113,7 +110,7 @@ test('making is stopped by Cancel, saves nothing then, and can be begun again', 
 test('the SVG opens in the browser at its true size, and each piece can have a file of its own', async ({
 	page
 }) => {
-	await open(page);
+	await open(page, DRESS);
 	await choose(page, 'SVG drawing');
 	const whole = await saved(page, 'Save the drawing');
 	expect(whole.suggestedFilename()).toBe('The course dress for Heron.svg');
@@ -141,7 +138,7 @@ test('the SVG opens in the browser at its true size, and each piece can have a f
 test('the drawing file, the table and the data are those of the command line; only the chosen pieces are in them', async ({
 	page
 }) => {
-	await open(page);
+	await open(page, DRESS);
 	await choose(page, 'Drawing file (DXF)');
 	await expect(panel(page)).toContainText('after ASTM D6673, from memory: no conformity is promised');
 	await expect(page.getByRole('group', { name: 'Scale' })).toHaveCount(0);
@@ -161,7 +158,7 @@ test('the drawing file, the table and the data are those of the command line; on
 });
 
 test('a picture of one piece has four dots to the millimetre, and black ink on white', async ({ page }) => {
-	await open(page);
+	await open(page, DRESS);
 	await page.getByText('Pieces: all 8').click();
 	await press(page, 'None');
 	await page.getByRole('checkbox', { name: '1 Front bodice' }).check();
@@ -193,7 +190,7 @@ test('a picture of one piece has four dots to the millimetre, and black ink on w
 });
 
 test('what cannot be made is told beside the button', async ({ page }) => {
-	await open(page);
+	await open(page, DRESS);
 	await page.getByText('Pieces: all 8').click();
 	await press(page, 'None');
 	await press(page, 'Save the PDF');
@@ -213,7 +210,7 @@ test('what cannot be made is told beside the button', async ({ page }) => {
 });
 
 test('half size on A3 takes fewer pages, and one long sheet is one', async ({ page }) => {
-	await open(page);
+	await open(page, DRESS);
 	await panel(page).scrollIntoViewIfNeeded();
 	await choose(page, 'A3');
 	await choose(page, 'Half');
@@ -313,7 +310,7 @@ for (const width of [1440, 360])
 		page
 	}) => {
 		await page.setViewportSize({ width, height: 800 });
-		await open(page);
+		await open(page, DRESS);
 		await panel(page).scrollIntoViewIfNeeded();
 		await page.getByText('Pieces: all 8').click();
 		await panel(page)
@@ -324,12 +321,5 @@ for (const width of [1440, 360])
 		await press(page, 'Save the drawing');
 		await expect(panel(page).getByRole('status')).toContainText('8 files are made.');
 		await choose(page, 'PDF in pages');
-		const { violations } = await new AxeBuilder({ page })
-			.withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-			.analyze();
-		expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)).toEqual(
-			[]
-		);
-		const beyond = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-		expect(beyond).toBeLessThanOrEqual(0);
+		await expectPlain(page);
 	});

@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
-import { expect, test, type Page } from '@playwright/test';
+import { expect, test } from '@playwright/test';
+import { faults, open } from './support/page.ts';
 
 const PAGES = [
 	'/',
@@ -14,28 +14,21 @@ const PAGES = [
 	'/es/lessons/90-nowhere'
 ];
 
-const open = async (page: Page, path: string): Promise<void> => {
-	await page.goto(path);
-	await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
-};
+/** What axe has to say of a page's head, its main part and its headings. */
+const FRAME_RULES = [
+	'bypass',
+	'heading-order',
+	'page-has-heading-one',
+	'empty-heading',
+	'landmark-one-main',
+	'landmark-unique',
+	'skip-link'
+];
 
 for (const path of PAGES)
 	test(`${path} has a way past its head, one main part, and headings in order`, async ({ page }) => {
 		await open(page, path);
-		const { violations } = await new AxeBuilder({ page })
-			.withRules([
-				'bypass',
-				'heading-order',
-				'page-has-heading-one',
-				'empty-heading',
-				'landmark-one-main',
-				'landmark-unique',
-				'skip-link'
-			])
-			.analyze();
-		expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)).toEqual(
-			[]
-		);
+		expect(await faults(page, (axe) => axe.withRules(FRAME_RULES))).toEqual([]);
 		await page.keyboard.press('Tab');
 		const skip = page.locator('a[href="#content"]');
 		await expect(skip).toBeFocused();

@@ -5,14 +5,13 @@ import { speechFor } from '../support/speech.ts';
 import { Desk } from './support/desk.ts';
 import { HERON_BACK, type Answer } from './support/heron.ts';
 import { beginClass, firstLink, schoolOfItsOwn, somebody } from './support/school.ts';
+import { alive } from './support/page.ts';
 
 /** A class in which something is set and handed in. */
 const school = schoolOfItsOwn();
 test.describe.configure({ mode: 'serial' });
 
 const LESSON = '40-back-levels';
-
-const alive = (page: Page): Promise<void> => page.locator('[data-alive=true]').waitFor();
 
 const answerOf = (step: string): Answer => {
 	const answer = HERON_BACK[LESSON]?.[step];

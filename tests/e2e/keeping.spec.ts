@@ -1,5 +1,6 @@
 import { expect, test, type Page } from '@playwright/test';
 import { Desk } from './support/desk.ts';
+import { open } from './support/page.ts';
 
 const LEVELS = '40-back-levels';
 const WORK = 'square-across.work.back-block.heron';
@@ -36,8 +37,7 @@ test('two tabs of one browser draft together, and neither loses anything', async
 test('what one tab measures is there in the other, body by body', async ({ context }) => {
 	const [one, two] = [await context.newPage(), await context.newPage()];
 	for (const page of [one, two]) {
-		await page.goto('/measurements');
-		await page.locator('[data-alive=true]').waitFor();
+		await open(page, '/measurements');
 	}
 	for (const page of [one, two]) await page.getByRole('button', { name: 'Add your own' }).click();
 	await one.reload();
@@ -103,8 +103,7 @@ test('own bodies of one id, and one that cannot be read, kill no page', async ({
 			]
 		}
 	});
-	await page.goto('/measurements');
-	await page.locator('[data-alive=true]').waitFor();
+	await open(page, '/measurements');
 	await expect(page.getByRole('alert')).toContainText('Your own measurements: Dot could not be read back');
 	const choice = page.getByLabel('Drafting for', { exact: true });
 	for (const name of ['Ann', 'Bea', 'Cleo']) {

@@ -1,6 +1,7 @@
 import { expect, test } from '@playwright/test';
 import { Desk } from './support/desk.ts';
 import { HERON_BACK } from './support/heron.ts';
+import { alive } from './support/page.ts';
 
 const LEVELS = '40-back-levels';
 
@@ -68,7 +69,7 @@ test('nothing is lost on a reload, and undo takes back what was placed', async (
 	await desk.expectRight();
 	await desk.click([30, 300]);
 	await page.reload();
-	await page.locator('[data-alive=true]').waitFor();
+	await alive(page);
 	await expect.poll(() => desk.current()).toBe('W');
 	await expect(page.locator('#step-A .state')).toHaveText('right');
 	await expect(page.locator('#step-W .state')).toHaveText('not checked yet');
@@ -145,7 +146,7 @@ test('a learner enters measurements in inches and drafts for them; a refused bod
 }) => {
 	const desk = new Desk(page);
 	await page.goto('/measurements');
-	await page.locator('[data-alive=true]').waitFor();
+	await alive(page);
 	await desk.button('Add your own').click();
 	await page.getByRole('combobox', { name: 'Unit' }).selectOption('in');
 	// Each of Heron's numbers to the nearest quarter inch.
@@ -185,7 +186,7 @@ test('a slipped number is asked about where it is entered; a file of measurement
 	page
 }) => {
 	await page.goto('/measurements');
-	await page.locator('[data-alive=true]').waitFor();
+	await alive(page);
 	await page.getByRole('button', { name: 'Add your own' }).click();
 	const bust = page.getByLabel('Bust girth', { exact: true });
 	await bust.fill('9.6');

@@ -1,6 +1,7 @@
 import { expect, test } from '@playwright/test';
 import { Desk } from './support/desk.ts';
 import { HERON_BACK, type Answer } from './support/heron.ts';
+import { open } from './support/page.ts';
 
 const answerOf = (lesson: string, step: string): Answer => {
 	const answer = HERON_BACK[lesson]?.[step];
@@ -55,8 +56,7 @@ test('an early slip is followed through: one mistake, and what comes of it costs
 
 test('a lesson of which a body needs no step says so, and leads on', async ({ page }) => {
 	const desk = new Desk(page);
-	await page.goto('/lessons/54-front-dart');
-	await page.locator('[data-alive=true]').waitFor();
+	await open(page, '/lessons/54-front-dart');
 	await page.locator('.choices select').first().selectOption('siskin');
 	await expect(page.getByText('This step is not needed for Siskin.')).toBeVisible();
 	await expect(page.locator('#step-E .state')).toHaveText('not needed for this body');

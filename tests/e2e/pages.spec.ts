@@ -1,4 +1,3 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { readFileSync } from 'node:fs';
 import { CHECK_SIDES } from '#exports/pdf/page-words.ts';
@@ -6,6 +5,7 @@ import { measuredSquares, middleOf } from '../exports/joined-pages.ts';
 import { askOf, firstWords, rasters, runsInRow, type Raster } from '../exports/raster.ts';
 import { Desk } from './support/desk.ts';
 import { finishedSteps, METHODS } from './support/finished.ts';
+import { alive, expectPlain, open } from './support/page.ts';
 
 const PAGES = [
 	'/practice?seed=7',
@@ -27,16 +27,8 @@ for (const path of PAGES) {
 			page
 		}) => {
 			await page.setViewportSize({ width, height: 800 });
-			await page.goto(path);
-			await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
-			const { violations } = await new AxeBuilder({ page })
-				.withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-				.analyze();
-			expect(
-				violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)
-			).toEqual([]);
-			const beyond = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-			expect(beyond).toBeLessThanOrEqual(0);
+			await open(page, path);
+			await expectPlain(page);
 		});
 	}
 }
@@ -62,8 +54,7 @@ const savedAs = async (page: Page, button: string): Promise<Buffer> => {
 test('the PDF of the print page is at true scale: the check squares and a known line are measured', async ({
 	page
 }) => {
-	await page.goto('/drafts/back-block/print');
-	await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
+	await open(page, '/drafts/back-block/print');
 	await page.getByRole('radio', { name: 'A3', exact: true }).check();
 	const pages = rasters(await savedAs(page, 'Save the draft as PDF'), 300);
 	const [first] = pages;
@@ -84,8 +75,7 @@ test('the PDF of the print page is at true scale: the check squares and a known 
 });
 
 test('pages that are joined by their own words are those of the map', async ({ page }) => {
-	await page.goto('/drafts/back-block/print');
-	await page.locator('[data-alive=true]').waitFor();
+	await open(page, '/drafts/back-block/print');
 	await expect(
 		page.getByRole('img', { name: 'How the pages lie together: A1, A2, B1, B2, C1, C2' })
 	).toBeVisible();
@@ -122,8 +112,7 @@ test('a body that cannot be drafted is told why, in words, wherever its draft wo
 });
 
 test('the table of the finished draft leads to the lesson of what is not drafted', async ({ page }) => {
-	await page.goto('/lessons/44-back-finished');
-	await page.locator('[data-alive=true]').waitFor();
+	await open(page, '/lessons/44-back-finished');
 	await page.getByText('All 30 steps, one by one').click();
 	await page.getByRole('link', { name: 'not drafted: The armhole, in the lesson The armhole' }).click();
 	await expect(page).toHaveURL(/\/lessons\/42-back-armhole#step-armhole$/);
@@ -138,8 +127,7 @@ test('names in figures are large enough to be read, on a small screen too', asyn
 			'/lessons/56-front-finished',
 			'/lessons/25-shoulder-width'
 		]) {
-			await page.goto(path);
-			await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
+			await open(page, path);
 			const sizes = await page.locator('figure svg text').evaluateAll((names) =>
 				names.map((name) => {
 					const scale = (name as SVGGraphicsElement).getScreenCTM()?.a ?? 0;
@@ -155,8 +143,7 @@ test('names in figures are large enough to be read, on a small screen too', asyn
 test('the draft of the first page follows its slider, by keys as by mouse, and nothing else moves', async ({
 	page
 }) => {
-	await page.goto('/');
-	await page.locator('[data-alive=true]').waitFor();
+	await open(page, '/');
 	const slider = page.getByRole('slider', { name: 'Move a number, and the draft follows' });
 	const figure = page.locator('figure').filter({ has: slider });
 	const side = () => figure.locator('path.cloth').first().getAttribute('d');
@@ -225,8 +212,7 @@ test('once every step is drafted, the first page says what comes next', async ({
 });
 
 test('the SVG file that is saved opens in a browser at its true size', async ({ page }) => {
-	await page.goto('/drafts/back-block/print');
-	await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
+	await open(page, '/drafts/back-block/print');
 	await page.getByRole('radio', { name: 'A drawing', exact: true }).check();
 	const svg = (await savedAs(page, 'Save the drawing as SVG')).toString('utf8');
 	await page.setContent(svg);
@@ -254,7 +240,7 @@ test('the first lesson is done by a beginner who follows its text', async ({ pag
 	const desk = new Desk(page);
 	await page.goto('/');
 	await page.getByRole('link', { name: 'Begin with: The sheet' }).click();
-	await page.locator('[data-alive=true]').waitFor();
+	await alive(page);
 	await desk.click([0, 100]);
 	await desk.button('Check').click();
 	await desk.expectRight();

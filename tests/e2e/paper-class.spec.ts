@@ -5,6 +5,7 @@ import { METHODS } from './support/finished.ts';
 import { HERON_BACK } from './support/heron.ts';
 import { beginClass, firstLink, PASSPHRASE, schoolOfItsOwn, somebody } from './support/school.ts';
 import { heronsDraft } from './support/slips.ts';
+import { alive } from './support/page.ts';
 
 /** A class whose learner drafts on paper, and hands the points in that a tape has found. */
 const school = schoolOfItsOwn();
@@ -27,7 +28,6 @@ const PAPER: ReadonlyMap<string, At> = new Map<string, At>([
 	['O', [0, 0]],
 	['H', [0, 660]]
 ]);
-const alive = (page: Page): Promise<void> => page.locator('[data-alive=true]').waitFor();
 
 const joinAs = async (learner: Page, code: string, called: string): Promise<void> => {
 	await learner.goto('/class');

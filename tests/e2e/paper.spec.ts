@@ -1,9 +1,9 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { addressIn, type Language } from '#shared/speech/language.ts';
 import { speechFor } from '../support/speech.ts';
 import { HERON_BACK } from './support/heron.ts';
 import { expectSpanish } from './support/only-spanish.ts';
+import { expectPlain, open } from './support/page.ts';
 
 type At = readonly [across: number, down: number];
 
@@ -27,9 +27,8 @@ function at(name: string, of: Readonly<Record<string, At>> = RIGHT): At {
 	return place;
 }
 
-const open = async (page: Page, language: Language): Promise<void> => {
-	await page.goto(addressIn(language, '/drafts/back-block/paper'));
-	await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
+const openPaper = async (page: Page, language: Language): Promise<void> => {
+	await open(page, addressIn(language, '/drafts/back-block/paper'));
 	await page.locator('ol input').first().waitFor();
 };
 
@@ -56,7 +55,7 @@ for (const language of ['en', 'es'] as const) {
 	const { onPaper, tape, desk, verdicts, measured } = speechFor(language).words;
 
 	test(`a paper draft is measured by tape, told and put onto the sheet (${language})`, async ({ page }) => {
-		await open(page, language);
+		await openPaper(page, language);
 		await page.getByLabel(tape.tapes.rule).check();
 		await measure(page, language);
 		await page.getByRole('heading', { name: onPaper.found }).focus();
@@ -72,15 +71,7 @@ for (const language of ['en', 'es'] as const) {
 		if (language === 'es') await expectSpanish(page);
 		for (const width of [1440, 360]) {
 			await page.setViewportSize({ width, height: 800 });
-			const { violations } = await new AxeBuilder({ page })
-				.withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-				.analyze();
-			expect(
-				violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)
-			).toEqual([]);
-			expect(
-				await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
-			).toBeLessThanOrEqual(0);
+			await expectPlain(page);
 		}
 
 		// What was read is there again after a reload; the points go onto the sheet, and the lesson goes on from them.
@@ -92,7 +83,7 @@ for (const language of ['en', 'es'] as const) {
 		await expect(page).toHaveURL(/40-back-levels/);
 		await expect(page.getByTestId('sheet').locator('[data-name="K"]')).toBeAttached();
 		// What cannot be told is to be measured again: round the mark stands how surely it lies.
-		await page.goto(page.url().replace('40-back-levels', '43-back-side-and-hip'));
+		await open(page, page.url().replace('40-back-levels', '43-back-side-and-hip'));
 		await page.locator('#step-V').getByRole('button').click();
 		await expect(page.getByTestId('sheet')).toBeInViewport({ ratio: 1 });
 		await expect(page.getByTestId('verdict')).toContainText(measured.cannotTell({ step: { name: 'V' } }));
@@ -102,7 +93,7 @@ for (const language of ['en', 'es'] as const) {
 
 test('a reading that disagrees is named, and a few distances already find some points', async ({ page }) => {
 	const { onPaper, tape } = speechFor('en').words;
-	await open(page, 'en');
+	await openPaper(page, 'en');
 	const count = await measure(page, 'en');
 	const stands = page.getByTestId('stands');
 	await expect(stands).toContainText(tape.progress({ read: count, takings: count, found: 20, points: 20 }));
@@ -155,7 +146,7 @@ test('a reading that disagrees is named, and a few distances already find some p
 });
 
 test('the distances are saved as a sheet to write on', async ({ page }) => {
-	await open(page, 'en');
+	await openPaper(page, 'en');
 	const download = page.waitForEvent('download');
 	await page.getByRole('button', { name: speechFor('en').words.files.saveSheet({ sheet: 'tape' }) }).click();
 	expect((await download).suggestedFilename()).toMatch(/^Tape sheet, The back block.*\.pdf$/);

@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Locator, type Page } from '@playwright/test';
+import { beyond, expectPlain, open } from './support/page.ts';
 
 /** Invented, and like none of the demo bodies. Centimetres, as they are typed. */
 const OWN = {
@@ -15,10 +15,7 @@ const OWN = {
 	'Bust span': '18.5'
 };
 
-const open = async (page: Page, path = '/patterns/course-dress'): Promise<void> => {
-	await page.goto(path);
-	await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
-};
+const DRESS = '/patterns/course-dress';
 const type = async (field: Locator, text: string): Promise<void> => {
 	await field.fill(text);
 	await field.press('Enter');
@@ -46,7 +43,7 @@ test('from an empty browser and own measurements to the finished dress in one st
 test('another skirt length: the pieces, the fabric and the reports follow at once, and it can be taken back', async ({
 	page
 }) => {
-	await open(page);
+	await open(page, DRESS);
 	const skirt = piece(page, '6 Skirt').getByRole('img');
 	const side = page.getByRole('row', { name: /^The sides of the two skirts/ });
 	await expect(skirt).toHaveAccessibleName(/centre 64 cm on the fold/);
@@ -72,7 +69,7 @@ test('another skirt length: the pieces, the fabric and the reports follow at onc
 });
 
 test('in inches everything is read and written in inches', async ({ page }) => {
-	await open(page);
+	await open(page, DRESS);
 	await page.getByLabel('Unit').selectOption('in');
 	await type(field(page, 'Skirt length'), '25 1/2');
 	await expect(piece(page, '6 Skirt').getByRole('img')).toHaveAccessibleName(/centre 25 1\/2″ on the fold/);
@@ -83,7 +80,7 @@ test('in inches everything is read and written in inches', async ({ page }) => {
 test('a copy of an invented body is refused in words where two of its measurements disagree', async ({
 	page
 }) => {
-	await open(page);
+	await open(page, DRESS);
 	await page.getByRole('button', { name: 'Copy Heron and change the copy' }).click();
 	await expect(summary(page)).toHaveText(/8 pieces for My Heron/);
 	await type(field(page, 'Back length'), '20');
@@ -98,7 +95,7 @@ test('a copy of an invented body is refused in words where two of its measuremen
 test('one edge has an allowance of its own, by keyboard, and is seen while its field is at hand', async ({
 	page
 }) => {
-	await open(page);
+	await open(page, DRESS);
 	const front = piece(page, '1 Front bodice');
 	await front.getByText('Allowance of each edge').focus();
 	await page.keyboard.press('Enter');
@@ -116,7 +113,7 @@ test('one edge has an allowance of its own, by keyboard, and is seen while its f
 });
 
 test('a seam that is chosen is shown as it will be sewn', async ({ page }) => {
-	await open(page);
+	await open(page, DRESS);
 	const seam = page.getByRole('button', { name: 'Front and back shoulder' });
 	await seam.press('Enter');
 	await expect(seam).toHaveAttribute('aria-expanded', 'true');
@@ -132,9 +129,7 @@ for (const path of ['/patterns', '/patterns/course-dress'])
 		}) => {
 			await page.setViewportSize({ width, height: 800 });
 			await open(page, path);
-			const beyond = (): Promise<number> =>
-				page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-			expect(await beyond()).toBeLessThanOrEqual(0);
+			expect(await beyond(page)).toBeLessThanOrEqual(0);
 			if (path !== '/patterns') {
 				if (width === 360) await page.getByText('Change the numbers').click();
 				for (const name of ['Ease', 'Cutting'])
@@ -142,13 +137,7 @@ for (const path of ['/patterns', '/patterns/course-dress'])
 				await page.getByText('Allowance of each edge').first().click();
 				await page.getByRole('button', { name: 'Front and back shoulder' }).click();
 			}
-			const { violations } = await new AxeBuilder({ page })
-				.withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-				.analyze();
-			expect(
-				violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)
-			).toEqual([]);
-			expect(await beyond(), 'with everything opened').toBeLessThanOrEqual(0);
+			await expectPlain(page);
 		});
 
 test('one of a few named values: how much of a circle a skirt is, by the arrow keys', async ({ page }) => {

@@ -1,7 +1,6 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import AxeBuilder from '@axe-core/playwright';
 import { chromium, expect, test, type Page } from '@playwright/test';
 import { CHOSEN, CHROMIUM_SWITCHES } from '../support/chromium.ts';
 import { bodyOf, garmentOf, madeFor } from '../garment/garment-files.ts';
@@ -13,6 +12,7 @@ import { cornerMarkers } from '../photograph/scene.ts';
 import { paperPiece } from './support/paper-piece.ts';
 import { heronsDraft } from './support/slips.ts';
 import { turnedFile } from './support/turned-file.ts';
+import { alive, beyond, faults } from './support/page.ts';
 
 const BACK = METHODS.find(({ id }) => id === 'back-block');
 if (!BACK) throw new Error('there is a back block');
@@ -97,12 +97,9 @@ for (const language of ['', '/es'] as const)
 		await expect(page.locator('[data-step=U]')).toContainText('8 mm');
 		// The computed draft is drawn where the paper's own lines are.
 		await expect(page.locator('polyline[data-line=armhole]')).toHaveCount(1);
-		const results = await new AxeBuilder({ page }).analyze();
-		expect(results.violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
+		expect(await faults(page, (axe) => axe)).toEqual([]);
 		expect(sent).toEqual([]);
-		expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
-			0
-		);
+		expect(await beyond(page)).toBeLessThanOrEqual(0);
 	});
 
 test('the loupe goes by keys and by typing alone, and a curve is tapped along its way', async ({ page }) => {
@@ -182,7 +179,7 @@ test('a cut piece is checked at its corners and notches, and along its curved ed
 	const { picture, cut, names } = paperPiece(piece, { 3: 8 }, SMALL);
 	writeFileSync(path.join(folder, 'piece.jpg'), picture.file);
 	await page.goto('/patterns/course-dress');
-	await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
+	await alive(page);
 	await page.getByText(english.words.pattern.checkPiece).click();
 	await page
 		.locator('.which select')
@@ -217,7 +214,7 @@ test('a cut piece is checked at its corners and notches, and along its curved ed
 	await expect(found.filter({ hasText: 'armhole: not right (± 1' })).toContainText(
 		/At most [78]\.\d mm from the computed line; \d+\.\d mm longer; [678]\.\d mm deeper/
 	);
-	expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+	expect(await beyond(page)).toBeLessThanOrEqual(0);
 });
 
 test('without markers four points and their distances do', async ({ page }) => {

@@ -4,6 +4,7 @@ import { Desk } from './support/desk.ts';
 import { HERON_BACK } from './support/heron.ts';
 import { LearningPlatform } from './support/learning-platform.ts';
 import { beginClass, firstLink, schoolOfItsOwn, somebody } from './support/school.ts';
+import { alive } from './support/page.ts';
 
 /** A class that comes from a learning platform: its teacher links to what was set, a learner drafts it, and the platform has the mark. */
 const school = schoolOfItsOwn();
@@ -17,8 +18,6 @@ test.beforeAll(async () => {
 	platform = await new LearningPlatform(school().address).start();
 });
 test.afterAll(() => platform.close());
-
-const alive = (page: Page): Promise<void> => page.locator('[data-alive=true]').waitFor();
 
 test('a teacher adds the platform', async ({ browser }) => {
 	const first = await somebody(browser, school(), 'en-GB');

@@ -5,6 +5,7 @@ import { NO_MASTERY } from '#practice/mastery.ts';
 import { practiceSet, skillsOf } from '#practice/practice-set.ts';
 import { BACK, FRONT, library } from '../practice/methods.ts';
 import { english } from '../support/speech.ts';
+import { open } from './support/page.ts';
 
 const SEED = 20;
 /** The set of this seed for a learner who has practised nothing: the day does not matter then. */
@@ -101,8 +102,7 @@ const begin = async (page: Page, press: (target: Locator) => Promise<void>): Pro
 test('a practice set of ten is finished with the keyboard alone', async ({ page }) => {
 	test.setTimeout(120_000);
 	const keyboard = new Keyboard(page);
-	await page.goto(`/practice?seed=${String(SEED)}`);
-	await page.locator('[data-alive=true]').waitFor();
+	await open(page, `/practice?seed=${String(SEED)}`);
 	await begin(page, async (target) => {
 		await keyboard.to(target);
 		await page.keyboard.press('Space');
@@ -121,8 +121,7 @@ test('a practice set of ten is finished with the keyboard alone', async ({ page 
 test('an exercise that was begun is there again after a reload, and a wrong answer is told', async ({
 	page
 }) => {
-	await page.goto(`/practice?seed=${String(SEED)}`);
-	await page.locator('[data-alive=true]').waitFor();
+	await open(page, `/practice?seed=${String(SEED)}`);
 	await begin(page, (target) => target.click());
 	await page.getByRole('button', { name: 'Pass this one over' }).click();
 	await page.reload();
@@ -147,8 +146,7 @@ test('a week after a part was finished it is tried what has stayed, without help
 		);
 	});
 	await page.clock.setFixedTime(new Date('2026-03-07T12:00:00'));
-	await page.goto(`/practice?seed=${String(SEED)}`);
-	await page.locator('[data-alive=true]').waitFor();
+	await open(page, `/practice?seed=${String(SEED)}`);
 	await expect(page.getByRole('heading', { level: 1, name: 'Practice' })).toBeVisible();
 	await expect(page.getByRole('heading', { name: 'What has stayed?' })).toHaveCount(0);
 	await page.clock.setFixedTime(new Date('2026-03-08T12:00:00'));

@@ -1,5 +1,6 @@
 import { expect, test, type Page } from '@playwright/test';
 import { rasters, wordsOf, type Raster } from '../exports/raster.ts';
+import { open } from './support/page.ts';
 
 /** Pages of A4 that a browser makes at most, and what must be read on them. */
 const PRINTED = [
@@ -59,8 +60,7 @@ const cards = (page: Page): Promise<readonly (readonly string[])[]> =>
 for (const { path, most, says, ...rest } of PRINTED)
 	test(`${path} is printed by the browser so that it can be read`, async ({ page }) => {
 		await page.emulateMedia({ colorScheme: 'dark', media: 'print' });
-		await page.goto(path);
-		await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
+		await open(page, path);
 		if ('begin' in rest) {
 			await page.emulateMedia({ media: 'screen' });
 			for (const name of rest.begin) await page.getByRole('checkbox', { name }).check();

@@ -1,21 +1,8 @@
 import { readFileSync } from 'node:fs';
-import AxeBuilder from '@axe-core/playwright';
-import { expect, test, type Page } from '@playwright/test';
+import { expect, test } from '@playwright/test';
 import DxfParser from 'dxf-parser';
 import { askOf, wordsOf } from '../exports/raster.ts';
-
-const open = async (page: Page, address: string): Promise<void> => {
-	await page.goto(address);
-	await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
-};
-
-/** What a person with a screen reader or weak sight would stumble over, in a part of a page. */
-const faults = async (page: Page, within: string): Promise<readonly string[]> => {
-	const { violations } = await new AxeBuilder({ page }).include(within).analyze();
-	return violations.map(
-		({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`
-	);
-};
+import { faults, open } from './support/page.ts';
 
 const LANGUAGES = [
 	{
@@ -71,7 +58,7 @@ for (const words of LANGUAGES) {
 		await page.getByLabel(words.errors).fill('2');
 		await page.keyboard.press('Tab');
 		await expect(hem).not.toHaveText(before ?? '');
-		expect(await faults(page, '[aria-labelledby="how-sure"]')).toEqual([]);
+		expect(await faults(page, (axe) => axe.include('[aria-labelledby="how-sure"]'))).toEqual([]);
 	});
 
 	test(`a standard size at ${at}/measurements: chosen, drafted, and what is estimated says so`, async ({
@@ -83,7 +70,7 @@ for (const words of LANGUAGES) {
 		await sizes.getByRole('button', { name: words.drafted }).click();
 		await expect(page.getByRole('radio', { name: words.name })).toBeChecked();
 		await expect(sizes.getByRole('status')).toContainText(words.name);
-		expect(await faults(page, '#sizes')).toEqual([]);
+		expect(await faults(page, (axe) => axe.include('#sizes'))).toEqual([]);
 		await open(page, `${at}/drafts/back-block/print`);
 		await expect(page.getByRole('main')).toContainText(words.name);
 		await page.getByRole('button', { name: words.sure }).click();
@@ -101,7 +88,7 @@ for (const words of LANGUAGES) {
 		await section.getByRole('checkbox', { name: '44', exact: true }).check();
 		await expect(section).toContainText(words.even);
 		await expect(section.getByRole('img')).toBeVisible();
-		expect(await faults(page, '#sizes')).toEqual([]);
+		expect(await faults(page, (axe) => axe.include('#sizes'))).toEqual([]);
 		const saved = async (): Promise<Buffer> => {
 			const download = page.waitForEvent('download');
 			await section.getByRole('button', { name: words.save }).click();

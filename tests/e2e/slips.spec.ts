@@ -6,7 +6,7 @@ import { watchShifts, WINDOWS } from './support/still.ts';
 /** Every lesson that has steps, at one of them: the further on in the course, the further on in the lesson, so that every kind is met. */
 const SLIPPED = lessonSteps().flatMap((steps, i) => steps[i % steps.length] ?? []);
 
-const GROUPS = 4;
+const GROUPS = 8;
 for (let group = 0; group < GROUPS; group++)
 	test(`a learner slips in every lesson, in every window: all is in view and nothing moves (${String(group + 1)} of ${String(GROUPS)})`, async ({
 		page

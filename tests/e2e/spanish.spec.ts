@@ -1,12 +1,12 @@
 import { expect, test } from '@playwright/test';
 import { expectSpanish } from './support/only-spanish.ts';
+import { open } from './support/page.ts';
 
 test.use({ locale: 'es-ES' });
 
 for (const path of ['/lessons/10-the-sheet', '/lessons/21-bust', '/lessons/44-back-finished'])
 	test(`nothing is left in English on /es${path}`, async ({ page }) => {
-		await page.goto(`/es${path}`);
-		await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
+		await open(page, `/es${path}`);
 		await page.waitForLoadState('networkidle');
 		await expectSpanish(page);
 	});

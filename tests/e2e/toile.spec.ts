@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test, type Page } from '@playwright/test';
 import { plain, pageTexts } from '../exports/sheet-options.ts';
+import { open } from './support/page.ts';
 
 /** Opens a page and saves what its button makes: the file's name, and what pdftotext reads in it. */
 const saved = async (page: Page, button: string): Promise<readonly [name: string, words: string]> => {
@@ -9,11 +10,6 @@ const saved = async (page: Page, button: string): Promise<readonly [name: string
 	const file = await download;
 	return [file.suggestedFilename(), plain(pageTexts(readFileSync(await file.path())).join(' '))];
 };
-const open = async (page: Page, address: string): Promise<void> => {
-	await page.goto(address);
-	await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
-};
-
 test('the lesson saves the toile, cut with 2.5 cm everywhere but on the fold', async ({ page }) => {
 	await open(page, '/lessons/57-the-toile');
 	await expect(page.getByRole('img', { name: /^Front block, piece 1/ })).toBeVisible();

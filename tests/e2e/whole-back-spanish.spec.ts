@@ -12,6 +12,7 @@ import { speechFor } from '../support/speech.ts';
 import { Desk } from './support/desk.ts';
 import { ENGLISH, expectSpanish } from './support/only-spanish.ts';
 import { pointedAt, typedFor } from './support/worked.ts';
+import { alive } from './support/page.ts';
 
 test.use({ locale: 'es-ES' });
 
@@ -85,10 +86,6 @@ const wordsSaved = async (page: Page, button: string): Promise<string> => {
 	);
 	expect(words.match(ENGLISH) ?? []).toEqual([]);
 	return words.replace(/\s+/g, ' ');
-};
-
-const alive = async (page: Page): Promise<void> => {
-	await page.locator('[data-alive=true]').waitFor({ state: 'attached' });
 };
 
 test('who reads only Spanish drafts the whole back, errs, is told why, takes help, and has it printed', async ({
