@@ -1,5 +1,5 @@
 /**
- * `npm test`: every check, in order, stopping at the first that fails. `npm test -- unit e2e` runs the
+ * `npm test`: every check, two side by side, stopping at the first that fails. `npm test -- unit e2e` runs the
  * stages named; `npm test -- changed` runs what the changes since the last commit touch, and
  * `npm test -- changed main` those since main. The last line is "N passed, N failed", counted from the test runners' own reports.
  */
@@ -41,17 +41,13 @@ const NONE_IS_FINE = '--passWithNoTests';
 /** As many as the smallest machine has cores. */
 const SIDE_BY_SIDE = 2;
 
+// The longest of its group first: the others go by, one after the other, beside it.
 const STAGES: readonly Stage[] = [
 	{ name: 'sync', says: "SvelteKit's own types", group: 'sync' },
-	{ name: 'types', says: 'types of all code and components', group: 'static' },
-	{ name: 'lint', says: 'ESLint', group: 'static' },
-	{ name: 'tidy', says: 'Prettier', group: 'static', words: ['.'] },
-	{ name: 'layers', says: 'who may import whom', group: 'static' },
-	{ name: 'unused', says: 'files, exports and packages that nothing uses', group: 'static' },
 	{
 		name: 'unit',
 		says: 'unit, lessons, reference checks, architecture',
-		group: 'unit',
+		group: 'without a browser',
 		prepare: () => {
 			ensurePdfReaders();
 			ensurePostgres();
@@ -59,11 +55,16 @@ const STAGES: readonly Stage[] = [
 		},
 		report: { words: ['--reporter=default', '--reporter=json'], read: vitestCounts }
 	},
-	{ name: 'build', says: 'the app as it is served', group: 'build' },
+	{ name: 'types', says: 'types of all code and components', group: 'without a browser' },
+	{ name: 'lint', says: 'ESLint', group: 'without a browser' },
+	{ name: 'tidy', says: 'Prettier', group: 'without a browser', words: ['.'] },
+	{ name: 'layers', says: 'who may import whom', group: 'without a browser' },
+	{ name: 'unused', says: 'files, exports and packages that nothing uses', group: 'without a browser' },
+	{ name: 'build', says: 'the app as it is served', group: 'without a browser' },
 	{
 		name: 'e2e',
 		says: 'the built app in a real browser',
-		group: 'e2e',
+		group: 'with a browser',
 		prepare: () => {
 			ensurePdfReaders();
 			return { [CHOSEN]: ensureChromium() };

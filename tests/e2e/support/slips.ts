@@ -115,9 +115,14 @@ interface Outcome {
 export const slip = async (desk: Desk, slipped: Slipped, i: number): Promise<Outcome> => {
 	const { page } = desk;
 	await desk.sheet.scrollIntoViewIfNeeded();
-	const still = await atRest(page);
+	await atRest(page);
+	const still = await shifts(page, { near: false });
 	const before = await parts(page);
-	await desk.byTyping(slipOf(slipped, i));
+	await desk.typing(slipOf(slipped, i));
+	// The near view leaves its corner where it would hide what is being typed, and stays in it from then on.
+	const whileTyping = (await shifts(page, { near: false })) - still;
+	const typed = await shifts(page);
+	await desk.button(desk.words.check).click();
 	await desk.verdict
 		.and(page.locator('[data-answer=wrong]'))
 		.waitFor({ timeout: 5_000 })
@@ -126,7 +131,7 @@ export const slip = async (desk: Desk, slipped: Slipped, i: number): Promise<Out
 	const help = page.locator('.asks button:visible').first();
 	if ((await help.count()) > 0) await help.click();
 	const after = await parts(page);
-	const shift = (await shifts(page)) - still;
+	const shift = whileTyping + (await shifts(page)) - typed;
 	return {
 		answer: await desk.verdict.getAttribute('data-answer'),
 		unseen,

@@ -8,28 +8,44 @@ export const WINDOWS = [
 	{ width: 720, height: 450 }
 ];
 
-/** Adds up what the browser calls a layout shift, whether or not somebody has just pressed something. */
+/** What the browser calls a layout shift, and whether the near view alone went to another corner. */
+interface Shift {
+	readonly value: number;
+	readonly near: boolean;
+}
+
+/** Keeps what the browser calls a layout shift, whether or not somebody has just pressed something. */
 export const watchShifts = async (page: Page): Promise<void> => {
 	await page.addInitScript(() => {
-		const all: number[] = [];
+		const all: Shift[] = [];
 		Object.assign(window, { shifts: all });
 		new PerformanceObserver((list) => {
-			for (const entry of list.getEntries()) all.push((entry as PerformanceEntry & { value: number }).value);
+			for (const entry of list.getEntries() as (PerformanceEntry & {
+				value: number;
+				sources: readonly { node: Node | null }[];
+			})[]) {
+				const near = entry.sources.every(
+					({ node }) => node instanceof Element && node.closest('.inset') !== null
+				);
+				all.push({ value: entry.value, near });
+			}
 		}).observe({ type: 'layout-shift', buffered: true });
 	});
 };
 
-/** What has shifted on the page until now. */
-export const shifts = (page: Page): Promise<number> =>
+/** How much has shifted on the page until now, the near view included or not. */
+export const shifts = (page: Page, { near } = { near: true }): Promise<number> =>
 	page.evaluate(
-		() =>
+		(counted) =>
 			new Promise((done) => {
 				requestAnimationFrame(() =>
 					requestAnimationFrame(() => {
-						done((window as unknown as { shifts: number[] }).shifts.reduce((sum, each) => sum + each, 0));
+						const all = (window as unknown as { shifts: readonly Shift[] }).shifts;
+						done(all.reduce((sum, each) => sum + (each.near && !counted ? 0 : each.value), 0));
 					})
 				);
-			})
+			}),
+		near
 	);
 
 /** Waits until a page that was opened or made another size has come to rest, and says what had shifted by then. */
