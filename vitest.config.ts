@@ -7,6 +7,10 @@ const APART = 'tests/ui/{garment-at-hand,learner,saved-work,work}.test.ts';
 /** The class server, on a folder and on a PostgreSQL that is started for these tests. */
 const SERVER = 'tests/server/*.test.ts';
 
+/** What Node reads by itself: all but tests, what is written in Svelte's own way, and what starts the PostgreSQL in Vitest's own process. */
+const NATIVE =
+	/\/(?:shared|src\/(?:cli|lib\/(?!ui\/))|tests\/(?!server\/|ui\/|support\/(?:postgres|debian)))[^]*(?<!\.test)\.ts$/;
+
 export default mergeConfig(
 	viteConfig,
 	defineConfig({
@@ -15,7 +19,9 @@ export default mergeConfig(
 			// Many tests start the command line as a process of its own, which a busy machine may take long over.
 			testTimeout: 300_000,
 			hookTimeout: 300_000,
-			pool: 'threads',
+			pool: 'forks',
+			execArgv: ['--import', './tests/support/native/register.js', '--enable-source-maps'],
+			server: { deps: { external: [NATIVE] } },
 			// As many as the smallest machine has cores.
 			maxWorkers: 2,
 			// Tests read these from the disk, where `--changed` does not see who reads what.
