@@ -1,4 +1,4 @@
-import { expect, test, type Page } from '@playwright/test';
+import { expect, test } from '@playwright/test';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { evaluate } from '#drafting/evaluate.ts';
 import { stepNamed } from '#drafting/method.ts';
@@ -8,6 +8,7 @@ import { finishedSteps } from './support/finished.ts';
 import { HERON_BACK } from './support/heron.ts';
 import { parts, shifts, watchShifts, WINDOWS } from './support/still.ts';
 import { typedFor } from './support/worked.ts';
+import { actionsOn, countActions } from './support/actions.ts';
 
 const METHOD = backBlock();
 
@@ -133,20 +134,6 @@ test('the points on the sheet are listed with their places, and the distance bet
 	await expect(page.locator('.dock summary')).toBeFocused();
 });
 
-/** Counts what somebody does: a click, and an entry that is sent off with Enter. */
-const countActions = async (page: Page): Promise<void> => {
-	await page.addInitScript(() => {
-		for (const kind of ['click', 'submit'])
-			addEventListener(
-				kind,
-				() => {
-					sessionStorage.setItem('actions', String(Number(sessionStorage.getItem('actions')) + 1));
-				},
-				true
-			);
-	});
-};
-
 for (const [by, goal] of [
 	['keyboard', 1.5],
 	['mouse', 2]
@@ -171,6 +158,6 @@ for (const [by, goal] of [
 				await desk.expectRight();
 			}
 		}
-		const actions = await page.evaluate(() => Number(sessionStorage.getItem('actions')));
+		const actions = await actionsOn(page);
 		expect(actions / steps, `${String(actions)} actions for ${String(steps)} steps`).toBeLessThan(goal);
 	});

@@ -9,6 +9,7 @@ import { pointedAt, workedSteps } from '../e2e/support/worked.ts';
 import { DEMO_BODIES } from '#shared/bodies/index.ts';
 import { CHROMIUM_SWITCHES, findChromium } from '../support/chromium.ts';
 import { serveFrom } from '../support/serving.ts';
+import { actionsOn, countActions } from '../e2e/support/actions.ts';
 
 /**
  * The desk under a scripted learner. `slips` goes through every step of every lesson with a realistic slip in every window
@@ -130,20 +131,6 @@ const slipsIn = async (browser: Browser, address: string, windows: readonly Look
 		console.log(`| ${[name, slips, told, seen, still, reached].join(' | ')} |`);
 };
 
-/** Counts what somebody does: a click, and an entry that is sent off with Enter. */
-const countActions = async (page: Page): Promise<void> => {
-	await page.addInitScript(() => {
-		for (const kind of ['click', 'submit'])
-			addEventListener(
-				kind,
-				() => {
-					sessionStorage.setItem('actions', String(Number(sessionStorage.getItem('actions')) + 1));
-				},
-				true
-			);
-	});
-};
-
 /** Works all lessons of a method from an empty sheet; the actions that it took a step, or why it was not finished. */
 const actionsFor = async (browser: Browser, address: string, method: Method, by: string): Promise<string> => {
 	const page = await learnersPage(browser, address);
@@ -187,7 +174,7 @@ const actionsFor = async (browser: Browser, address: string, method: Method, by:
 				steps++;
 			}
 		}
-		const actions = await page.evaluate(() => Number(sessionStorage.getItem('actions')));
+		const actions = await actionsOn(page);
 		return `${(actions / steps).toFixed(2)} (${String(steps)} steps)`;
 	} catch (error) {
 		return `after ${String(steps)} steps, at ${now}: ${String(error).split('\n')[0] ?? ''}`;

@@ -1,15 +1,13 @@
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { readBody } from '#shared/body.ts';
 import { evaluate, outlineOf } from '#drafting/evaluate.ts';
 import { selfCrossings } from '#geometry/kernel/crossings.ts';
 import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
-import { printedRows, runCli, type PrintedRow } from '../cli/run-cli.ts';
+import type { PrintedRow } from '../cli/run-cli.ts';
 import { backBlock } from '../drafting/lesson-method.ts';
 import { handBack, type HandBack, type Numbers } from './back-block.ts';
 import { endsOfRanges, randomBodies } from './random-bodies.ts';
+import { printedDrafts } from './printed-drafts.ts';
 
 /** The goal of the method's text: two people who work it agree to a hundredth of a millimetre. */
 const AGREES_MM = 0.01;
@@ -109,20 +107,11 @@ describe('outlines', () => {
 });
 
 describe('the command line', () => {
-	let folder = '';
 	let rows: readonly PrintedRow[] = [];
 	const some = BODIES.slice(0, 400);
-
 	beforeAll(async () => {
-		folder = await mkdtemp(path.join(tmpdir(), 'square-across-'));
-		const columns = [...new Set(some.flatMap((numbers) => Object.keys(numbers)))];
-		const table = [columns, ...some.map((numbers) => columns.map((column) => numbers[column] ?? ''))];
-		await writeFile(path.join(folder, 'bodies.csv'), table.map((cells) => cells.join(',')).join('\n'));
-		const { code, out, err } = await runCli(['draft', 'back-block', '--bodies', 'bodies.csv'], { folder });
-		expect({ code, err }).toEqual({ code: 0, err: '' });
-		rows = printedRows(out);
+		rows = await printedDrafts('back-block', some);
 	});
-	afterAll(() => rm(folder, { recursive: true, force: true }));
 
 	it('prints a row for each body, in order, that agrees to 0.01 mm', () => {
 		expect(rows.map(({ body }) => body)).toEqual(some.map((_, i) => String(i + 1)));

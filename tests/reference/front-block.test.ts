@@ -1,19 +1,17 @@
 import { warned } from '../drafting/small-method.ts';
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { readBody, type Body } from '#shared/body.ts';
 import { MEASUREMENT_KEYS } from '#shared/measurements.ts';
 import { evaluate, outlineOf, type Draft } from '#drafting/evaluate.ts';
 import type { SeamReport } from '#garment/seams.ts';
 import { selfCrossings } from '#geometry/kernel/crossings.ts';
-import { printedRows, runCli, type PrintedRow } from '../cli/run-cli.ts';
+import type { PrintedRow } from '../cli/run-cli.ts';
 import { frontBlock } from '../drafting/lesson-method.ts';
 import type { Numbers } from './back-block.ts';
 import { endsOfRanges, HERON, LIMITS, moved, randomFronts, RANGES } from './front-block-bodies.ts';
 import { blockSide } from './block-seams.ts';
 import { handFront, type HandFront } from './front-block.ts';
+import { printedDrafts } from './printed-drafts.ts';
 
 /** The goal of the method's text: two people who work it agree to a hundredth of a millimetre. */
 const AGREES_MM = 0.01;
@@ -171,20 +169,11 @@ describe('every limit, from both sides and on it', () => {
 });
 
 describe('the command line', () => {
-	let folder = '';
 	let rows: readonly PrintedRow[] = [];
 	const some = BODIES.slice(0, 500);
-
 	beforeAll(async () => {
-		folder = await mkdtemp(path.join(tmpdir(), 'square-across-'));
-		const columns = [...new Set(some.flatMap((numbers) => Object.keys(numbers)))];
-		const table = [columns, ...some.map((numbers) => columns.map((column) => numbers[column] ?? ''))];
-		await writeFile(path.join(folder, 'bodies.csv'), table.map((cells) => cells.join(',')).join('\n'));
-		const { code, out, err } = await runCli(['draft', 'front-block', '--bodies', 'bodies.csv'], { folder });
-		expect({ code, err }).toEqual({ code: 0, err: '' });
-		rows = printedRows(out);
+		rows = await printedDrafts('front-block', some);
 	});
-	afterAll(() => rm(folder, { recursive: true, force: true }));
 
 	it('prints a row for each body, in order, that agrees to 0.01 mm', () => {
 		expect(rows.map(({ body }) => body)).toEqual(some.map((_, i) => String(i + 1)));

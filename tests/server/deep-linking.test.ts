@@ -1,26 +1,15 @@
 import { createLocalJWKSet, jwtVerify, type JSONWebKeySet } from 'jose';
 import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
 import { callerOf } from '#server/people/sessions.ts';
-import { Refused } from '#server/refused.ts';
 import { USE_CASES } from '#server/use-cases/all.ts';
 import { arrive, claim, LEARNER, newPlatform, SITE, TEACHER, type Platform } from './platform.ts';
-import { newSchool, type School } from './school.ts';
+import { newSchool, told, type School } from './school.ts';
 import { onBoth } from './stores.ts';
 
 const DEEP_LINKING = 'https://purl.imsglobal.org/spec/lti-dl/claim';
 const LESSON = '40-back-levels';
 
 type Claims = Readonly<Record<string, unknown>>;
-
-const told = async (asked: Promise<unknown>): Promise<string> => {
-	try {
-		await asked;
-		return 'done';
-	} catch (problem) {
-		if (!(problem instanceof Refused)) throw problem;
-		return problem.refusal;
-	}
-};
 
 /** What a platform says that asks for links (1EdTech, LTI Deep Linking 2.0, section 4.4). */
 const asking = (settings: Claims = {}, claims: Claims = {}): Claims => ({

@@ -1,21 +1,10 @@
 import { SignJWT } from 'jose';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { callerOf } from '#server/people/sessions.ts';
-import { Refused } from '#server/refused.ts';
 import { USE_CASES } from '#server/use-cases/all.ts';
 import { claim, LEARNER, newPlatform, SITE, TEACHER, type Platform } from './platform.ts';
-import { newSchool, type School } from './school.ts';
+import { newSchool, told, type School } from './school.ts';
 import { onBoth } from './stores.ts';
-
-const told = async (asked: Promise<unknown>): Promise<string> => {
-	try {
-		await asked;
-		return 'done';
-	} catch (problem) {
-		if (!(problem instanceof Refused)) throw problem;
-		return problem.refusal;
-	}
-};
 
 type Launched = Awaited<ReturnType<typeof USE_CASES.launch.run>>;
 /** What came of it, where somebody was to be signed in. */

@@ -1,26 +1,12 @@
 import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
-import { BadInput } from '#shared/bad-input.ts';
 import { firstTeacherPath } from '#server/people/invitations.ts';
 import { callerOf, STAYS } from '#server/people/sessions.ts';
 import { LIMITS } from '#server/people/tries.ts';
-import { Refused } from '#server/refused.ts';
 import { USE_CASES } from '#server/use-cases/all.ts';
-import { newSchool, PASSPHRASE, type School } from './school.ts';
+import { newSchool, PASSPHRASE, told, type School } from './school.ts';
 import { onBoth } from './stores.ts';
 
 const DAY = 24 * 60 * 60_000;
-
-/** What somebody is told: `done`, or why not. */
-const told = async (work: Promise<unknown>): Promise<string> => {
-	try {
-		await work;
-		return 'done';
-	} catch (problem) {
-		if (problem instanceof Refused) return problem.refusal;
-		if (problem instanceof BadInput) return `bad ${problem.place}`;
-		throw problem;
-	}
-};
 
 onBoth('the people of a school', (newStorePlace) => {
 	let school: School;

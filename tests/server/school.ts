@@ -1,4 +1,6 @@
+import { BadInput } from '#shared/bad-input.ts';
 import type { EventKey } from '#shared/hand-in.ts';
+import { Refused } from '#server/refused.ts';
 import type { StorePlace } from '#server/settings.ts';
 import { lessonCourse } from '../../src/cli/lesson-course.ts';
 import { firstTeacherPath } from '#server/people/invitations.ts';
@@ -28,6 +30,18 @@ export interface School {
 
 /** The passphrase of everybody in it. */
 export const PASSPHRASE = 'three blue buttons';
+
+/** What comes of asking: `done`, or why not. */
+export const told = async (asked: Promise<unknown>): Promise<string> => {
+	try {
+		await asked;
+		return 'done';
+	} catch (problem) {
+		if (problem instanceof Refused) return problem.refusal;
+		if (problem instanceof BadInput) return `bad ${problem.place}`;
+		throw problem;
+	}
+};
 
 /** Opens a school in an empty place. */
 export const newSchool = async (place: StorePlace): Promise<School> => {

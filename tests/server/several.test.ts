@@ -4,21 +4,10 @@ import { migrate } from '#server/store/migrate.ts';
 import { MIGRATIONS } from '#server/store/migrations.ts';
 import { connect, openStore } from '#server/store/store.ts';
 import { USE_CASES } from '#server/use-cases/all.ts';
-import { Refused } from '#server/refused.ts';
-import { handedEvent, newSchool, type School } from './school.ts';
+import { handedEvent, newSchool, told, type School } from './school.ts';
 import { newPlace, onBoth } from './stores.ts';
 
 const MINUTE = 60_000;
-const told = async (asked: Promise<unknown>): Promise<string> => {
-	try {
-		await asked;
-		return 'done';
-	} catch (problem) {
-		if (!(problem instanceof Refused)) throw problem;
-		return problem.refusal;
-	}
-};
-
 /** The depth of Heron's armhole level, as shared/bodies and the method give it, and one that is far off. */
 const [RIGHT, WRONG] = [222, 180];
 

@@ -1,21 +1,10 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { callerOf } from '#server/people/sessions.ts';
-import { Refused } from '#server/refused.ts';
 import { openStore } from '#server/store/store.ts';
 import { carryOut, type UseCase } from '#server/use-case.ts';
 import { USE_CASES } from '#server/use-cases/all.ts';
-import { newSchool, type School } from './school.ts';
+import { newSchool, told, type School } from './school.ts';
 import { onBoth } from './stores.ts';
-
-const told = async (asked: Promise<unknown>): Promise<string> => {
-	try {
-		await asked;
-		return 'done';
-	} catch (problem) {
-		if (!(problem instanceof Refused)) throw problem;
-		return problem.refusal;
-	}
-};
 
 onBoth('two teachers of a class', (newStorePlace) => {
 	let school: School;
