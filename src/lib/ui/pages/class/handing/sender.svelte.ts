@@ -43,8 +43,10 @@ const sent = async (learner: string, events: readonly Waiting[]): Promise<Came> 
  * again, and else now and then.
  */
 export class Sender {
-	/** How many events have no receipt yet, of all pages of this browser. */
-	waiting = $state(0);
+	/** How many events are kept here and have no receipt yet, of all pages of this browser. */
+	kept = $state(0);
+	/** How many were done on this page and are not kept yet: each for a moment, and gone if the page is closed within it. */
+	#coming = $state(0);
 	/** How many the server did not take. */
 	aside = $state(0);
 	trouble: Trouble = $state('none');
@@ -71,14 +73,21 @@ export class Sender {
 		this.receipt = receipt;
 	}
 
+	/** How many events have no receipt yet. */
+	get waiting(): number {
+		return this.kept + this.#coming;
+	}
+
 	/** Takes something up that was done. */
 	add(done: Done): void {
 		this.#sequence += 1;
 		const sequence = this.#sequence;
-		this.waiting += 1;
+		this.#coming += 1;
 		this.#putting = this.#putting.then(async () => {
 			const device = await this.#queue.device();
 			await this.#queue.put({ device, tab: this.#tab, sequence }, done);
+			this.#coming -= 1;
+			this.kept += 1;
 			this.keeps = this.#queue.keeps;
 			void this.flush();
 		});
@@ -114,7 +123,7 @@ export class Sender {
 	async #sendAll(atOnce = MOST_AT_ONCE): Promise<void> {
 		clearTimeout(this.#timer);
 		const all = await this.#queue.waiting();
-		this.waiting = all.length;
+		this.kept = all.length;
 		const events = all.slice(0, atOnce);
 		const [first] = events;
 		if (!first) {
