@@ -7,9 +7,13 @@ const APART = 'tests/ui/{garment-at-hand,learner,saved-work,work}.test.ts';
 /** The class server, on a folder and on a PostgreSQL that is started for these tests. */
 const SERVER = 'tests/server/*.test.ts';
 
+/** The project's folder, as a pattern: one above it may be called `shared` or `tests` too. */
+const HERE = import.meta.dirname.replaceAll('\\', '/').replaceAll(/[^\w/]/g, String.raw`\$&`);
+
 /** What Node reads by itself: all but tests, what is written in Svelte's own way, and what starts the PostgreSQL in Vitest's own process. */
-const NATIVE =
-	/\/(?:shared|src\/(?:cli|lib\/(?!ui\/))|tests\/(?!server\/|ui\/|support\/(?:postgres|debian)))[^]*(?<!\.test)\.ts$/;
+const NATIVE = new RegExp(
+	String.raw`^${HERE}/(?:shared|src/(?:cli|lib/(?!ui/))|tests/(?!server/|ui/|support/(?:postgres|debian)))[^]*(?<!\.test)\.ts$`
+);
 
 export default mergeConfig(
 	viteConfig,

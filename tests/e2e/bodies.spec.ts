@@ -3,7 +3,7 @@ import { expect, test, type Page } from '@playwright/test';
 import { speechFor } from '../support/speech.ts';
 import type { Language } from '#shared/speech/language.ts';
 import { MEASUREMENT_KEYS, NEEDED_KEYS, type MeasurementKey } from '#shared/measurements.ts';
-import { alive, expectPlain, open } from './support/page.ts';
+import { expectPlain, open } from './support/page.ts';
 
 /** The page of measurements, in a language. */
 class BodyPage {
@@ -16,8 +16,7 @@ class BodyPage {
 	}
 
 	async open(): Promise<void> {
-		await this.page.goto(this.language === 'en' ? '/measurements' : '/es/measurements');
-		await alive(this.page);
+		await open(this.page, this.language === 'en' ? '/measurements' : '/es/measurements');
 	}
 
 	field(key: MeasurementKey) {

@@ -1,7 +1,7 @@
 import { expect, test } from '@playwright/test';
 import { Desk } from './support/desk.ts';
 import { HERON_BACK } from './support/heron.ts';
-import { alive } from './support/page.ts';
+import { alive, open } from './support/page.ts';
 
 const LEVELS = '40-back-levels';
 
@@ -145,8 +145,7 @@ test('a learner enters measurements in inches and drafts for them; a refused bod
 	page
 }) => {
 	const desk = new Desk(page);
-	await page.goto('/measurements');
-	await alive(page);
+	await open(page, '/measurements');
 	await desk.button('Add your own').click();
 	await page.getByRole('combobox', { name: 'Unit' }).selectOption('in');
 	// Each of Heron's numbers to the nearest quarter inch.
@@ -185,8 +184,7 @@ test('a learner enters measurements in inches and drafts for them; a refused bod
 test('a slipped number is asked about where it is entered; a file of measurements is opened, a damaged one is not', async ({
 	page
 }) => {
-	await page.goto('/measurements');
-	await alive(page);
+	await open(page, '/measurements');
 	await page.getByRole('button', { name: 'Add your own' }).click();
 	const bust = page.getByLabel('Bust girth', { exact: true });
 	await bust.fill('9.6');

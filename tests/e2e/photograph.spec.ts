@@ -12,7 +12,7 @@ import { cornerMarkers } from '../photograph/scene.ts';
 import { paperPiece } from './support/paper-piece.ts';
 import { heronsDraft } from './support/slips.ts';
 import { turnedFile } from './support/turned-file.ts';
-import { alive, beyond, faults } from './support/page.ts';
+import { beyond, faults, open } from './support/page.ts';
 
 const BACK = METHODS.find(({ id }) => id === 'back-block');
 if (!BACK) throw new Error('there is a back block');
@@ -178,8 +178,7 @@ test('a cut piece is checked at its corners and notches, and along its curved ed
 	// The armhole, from corner 3 on, was cut 8 mm too deep.
 	const { picture, cut, names } = paperPiece(piece, { 3: 8 }, SMALL);
 	writeFileSync(path.join(folder, 'piece.jpg'), picture.file);
-	await page.goto('/patterns/course-dress');
-	await alive(page);
+	await open(page, '/patterns/course-dress');
 	await page.getByText(english.words.pattern.checkPiece).click();
 	await page
 		.locator('.which select')

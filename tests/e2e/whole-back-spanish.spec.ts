@@ -12,7 +12,7 @@ import { speechFor } from '../support/speech.ts';
 import { Desk } from './support/desk.ts';
 import { ENGLISH, expectSpanish } from './support/only-spanish.ts';
 import { pointedAt, typedFor } from './support/worked.ts';
-import { alive } from './support/page.ts';
+import { open } from './support/page.ts';
 
 test.use({ locale: 'es-ES' });
 
@@ -94,8 +94,7 @@ test('who reads only Spanish drafts the whole back, errs, is told why, takes hel
 	test.setTimeout(240_000);
 	const [desk, drafted] = [new Desk(page, SPANISH), new Set<string>()];
 	const hands = new Hands(desk);
-	await page.goto('/es');
-	await alive(page);
+	await open(page, '/es');
 	await expectSpanish(page);
 	await page.locator('#lessons').getByText('El patrón base de espalda', { exact: true }).click();
 	await page.getByRole('link', { name: 'Los niveles', exact: true }).click();

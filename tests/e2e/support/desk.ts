@@ -3,6 +3,7 @@ import { addressIn } from '#shared/speech/language.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { english } from '../../support/speech.ts';
 import type { Answer } from './heron.ts';
+import { open } from './page.ts';
 
 /** A place in millimetres, from the corner of the sheet or from another place. */
 export type At = readonly [across: number, down: number];
@@ -40,8 +41,7 @@ export class Desk {
 
 	/** Opens a lesson, and waits until the page has come alive. */
 	async open(lesson: string): Promise<void> {
-		await this.page.goto(addressIn(this.speech.language, `/lessons/${lesson}`));
-		await this.page.locator('[data-alive=true]').waitFor();
+		await open(this.page, addressIn(this.speech.language, `/lessons/${lesson}`));
 		await this.sheet.locator('svg[data-scale]').waitFor();
 	}
 

@@ -24,10 +24,10 @@ export const watchShifts = async (page: Page): Promise<void> => {
 				value: number;
 				sources: readonly { node: Node | null }[];
 			})[]) {
-				const near = entry.sources.every(
-					({ node }) => node instanceof Element && node.closest('.inset') !== null
-				);
-				all.push({ value: entry.value, near });
+				const isNear = ({ node }: { node: Node | null }): boolean =>
+					node instanceof Element && node.closest('.inset') !== null;
+				// One that names no source is nobody's: it counts as the page's.
+				all.push({ value: entry.value, near: entry.sources.length > 0 && entry.sources.every(isNear) });
 			}
 		}).observe({ type: 'layout-shift', buffered: true });
 	});
