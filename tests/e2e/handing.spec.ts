@@ -71,6 +71,7 @@ test('a learner hands in, loses the connection, and everything arrives once', as
 	// The server is away; what waits outlives the page.
 	const waiting = Number(await state.getAttribute('data-waiting'));
 	expect(waiting).toBeGreaterThanOrEqual(4);
+	await expect(state).toContainText(spanish.words.handing.waiting({ count: waiting }));
 	const address = learner.url();
 	await learner.close();
 
