@@ -13,10 +13,7 @@ if (browser) process.env[CHOSEN] = browser;
  * What a machine of two cores is spared. Pages under test do much once and little often: what a browser compiles anew because it
  * ran a few hundred times was a tenth of all work, and is left to what runs ten times as often.
  */
-const SPARING = [
-	'--in-process-gpu',
-	'--js-flags=--invocation-count-for-maglev=4000,--invocation-count-for-turbofan=30000'
-];
+const SPARING = '--js-flags=--invocation-count-for-maglev=4000,--invocation-count-for-turbofan=30000';
 
 export default defineConfig({
 	testDir: 'tests/e2e',
@@ -34,7 +31,7 @@ export default defineConfig({
 		baseURL: ADDRESS,
 		// Pages that still glide would be clicked where they no longer are.
 		contextOptions: { reducedMotion: 'reduce' },
-		launchOptions: { executablePath: browser, args: [...CHROMIUM_SWITCHES, ...SPARING] },
+		launchOptions: { executablePath: browser, args: [...CHROMIUM_SWITCHES, SPARING] },
 		screenshot: 'only-on-failure'
 	},
 	webServer: {

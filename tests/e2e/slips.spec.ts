@@ -11,7 +11,7 @@ for (let group = 0; group < GROUPS; group++)
 	test(`a learner slips in every lesson, in every window: all is in view and nothing moves (${String(group + 1)} of ${String(GROUPS)})`, async ({
 		page
 	}) => {
-		test.setTimeout(400_000);
+		test.setTimeout(180_000);
 		await watchShifts(page);
 		const desk = new Desk(page);
 		await page.goto('/third-party.txt');

@@ -1,11 +1,14 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { expect, test, type Browser, type Page } from '@playwright/test';
+import { expect, test, type Browser, type BrowserContext, type Page } from '@playwright/test';
 import { PROJECT } from '../../architecture/tree-copy.ts';
 import { serveFrom, type Serving } from '../../support/serving.ts';
 
 export const PASSPHRASE = 'three blue buttons';
+
+/** The browsers that somebody was given, until the school is over. */
+const given: BrowserContext[] = [];
 
 /** A server with classes of its own, in a folder that is thrown away, for all tests of a file or a group: it is there once they run. */
 export const schoolOfItsOwn = (env: Readonly<Record<string, string>> = {}): (() => Serving) => {
@@ -16,6 +19,8 @@ export const schoolOfItsOwn = (env: Readonly<Record<string, string>> = {}): (() 
 		serving = await serveFrom(PROJECT, undefined, { SQUARE_ACROSS_DATA: folder, ...env });
 	});
 	test.afterAll(async () => {
+		// Pages that stay open ask a server that is gone, and slow down every test after this one.
+		await Promise.all(given.splice(0).map((context) => context.close()));
 		await serving.stop();
 		rmSync(folder, { recursive: true, force: true });
 	});
@@ -23,8 +28,11 @@ export const schoolOfItsOwn = (env: Readonly<Record<string, string>> = {}): (() 
 };
 
 /** A browser of somebody's own, in a language. */
-export const somebody = async (browser: Browser, { address }: Serving, locale: string): Promise<Page> =>
-	(await browser.newContext({ baseURL: address, locale })).newPage();
+export const somebody = async (browser: Browser, { address }: Serving, locale: string): Promise<Page> => {
+	const context = await browser.newContext({ baseURL: address, locale });
+	given.push(context);
+	return context.newPage();
+};
 
 /** The link by which the first teacher comes in, as the server prints it. */
 export const firstLink = async (serving: Serving): Promise<string> => {
