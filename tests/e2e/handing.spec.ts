@@ -63,10 +63,17 @@ test('a learner hands in, loses the connection, and everything arrives once', as
 	await expect(state).toContainText(/recibo \d+/);
 	const before = Number(/recibo (\d+)/.exec((await state.textContent()) ?? '')?.[1]);
 
+	// It is told where what comes of it stands, and not over it.
+	const away = state.getByText('El servidor no responde.');
+	const band = learner.locator('.band.below');
+	await expect(away).toBeHidden();
 	await learner.context().setOffline(true);
+	await expect(away).toBeVisible();
+	await expect(band).not.toHaveAttribute('hidden');
+	await expect(band).toBeHidden();
 	await desk.byPointer(answerOf('W'));
 	await expect(state).toContainText(/En espera \([1-9]\d*\)/);
-	await expect(state).toContainText('El servidor no responde.');
+	await expect(away).toBeVisible();
 	await desk.byPointer(answerOf('H'));
 	// The server is away; what waits outlives the page.
 	const waiting = Number(await state.getAttribute('data-waiting'));
