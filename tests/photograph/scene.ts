@@ -132,18 +132,17 @@ const paintMarker = (scene: Scene, marker: LaidMarker): void => {
 		return white[Math.floor(b / cell) - 1]?.[Math.floor(a / cell) - 1] ? 1 : 0;
 	};
 	const FINE = 4;
+	const part = (i: number): number => ((i + 0.5) / FINE - 0.5) / scene.perMm;
+	/** Whether all of a dot lies in one column, or row, of cells. */
+	const isWithin = (a: number): boolean => Math.abs(a - Math.round(a / cell) * cell) > 1 / scene.perMm;
 	painter(scene)(box, (x, y) => {
 		const [dx, dy] = [x - marker.x, y - marker.y];
 		const [a, b] = [dx * cos + dy * sin, dy * cos - dx * sin];
 		if (Math.min(a, b, side - a, side - b) < -cell) return [0, 0];
+		if (isWithin(a) && isWithin(b)) return [INK + (WHITE - INK) * whiteAt(a, b), 1];
 		let sum = 0;
-		for (let i = 0; i < FINE; i++)
-			for (let j = 0; j < FINE; j++) {
-				const [p, q] = [(i + 0.5) / FINE - 0.5, (j + 0.5) / FINE - 0.5].map((each) => each / scene.perMm);
-				sum += whiteAt(a + (p ?? 0), b + (q ?? 0));
-			}
-		const share = sum / FINE ** 2;
-		return [INK + (WHITE - INK) * share, 1];
+		for (let i = 0; i < FINE; i++) for (let j = 0; j < FINE; j++) sum += whiteAt(a + part(i), b + part(j));
+		return [INK + (WHITE - INK) * (sum / FINE ** 2), 1];
 	});
 };
 
