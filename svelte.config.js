@@ -117,7 +117,12 @@ export default {
 		typescript: {
 			config: (config) => ({
 				...config,
-				include: [...config.include, '../shared/**/*.ts', '../tests/**/*.ts', '../*.ts']
+				include: [...config.include, '../shared/**/*.ts', '../tests/**/*.ts', '../*.ts'],
+				// What package.json says too: the compiler in native code knows the types of components by these alone.
+				compilerOptions: {
+					...config.compilerOptions,
+					paths: { ...config.compilerOptions.paths, '#ui/*': ['../src/lib/ui/*'] }
+				}
 			})
 		}
 	}

@@ -1,7 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
+import type { ComponentProps } from 'svelte';
 import ts from 'typescript';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, expectTypeOf, it } from 'vitest';
+import type { MeasurementKey } from '#shared/measurements.ts';
+import type Tape from '#ui/embeds/Tape.svelte';
 import { PROJECT } from './tree-copy.ts';
 
 const SCRIPT = /<script lang="ts"[^>]*>([^]*?)<\/script>/;
@@ -55,4 +58,8 @@ describe('a component takes every prop that it declares', () => {
 		);
 		expect(left).toEqual([]);
 	});
+});
+
+it('what a component is given is looked at by the compiler, from other folders too', () => {
+	expectTypeOf<ComponentProps<typeof Tape>>().toEqualTypeOf<{ of: MeasurementKey }>();
 });

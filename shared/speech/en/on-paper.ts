@@ -39,7 +39,6 @@ export const onPaper = (v: Voice) => ({
 	allowed: ({ within }: { within: Mm }) =>
 		`A point may lie ${v.small(within) ?? ''} from its place. What is measured has an error of its own: where that leaves open which it is, nothing is said to be right or wrong.`,
 	point: 'Point',
-	verdict: 'Verdict',
 	against: 'Against the computed place',
 	error: 'Its own error',
 	within: ({ error }: { error: Mm }) => `± ${v.small(error) ?? 'a hair'}`,

@@ -37,7 +37,6 @@ export const onPaper: typeof english = (v) => ({
 	allowed: ({ within }) =>
 		`Un punto puede estar a ${v.small(within) ?? ''} de su sitio. Lo que se mide tiene su propio error: cuando ese error deja la duda, no se dice que esté bien ni mal.`,
 	point: 'Punto',
-	verdict: 'Resultado',
 	against: 'Respecto al sitio calculado',
 	error: 'Su propio error',
 	within: ({ error }) => `± ${v.small(error) ?? 'un pelo'}`,

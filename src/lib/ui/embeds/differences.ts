@@ -2,6 +2,7 @@ import type { Placement } from '#shared/placement.ts';
 import type { Speech } from '#shared/speech/speech.ts';
 import { SAME_PLACE, TOLERANCES, UNSPOKEN } from '#shared/tolerances.ts';
 import type { Finding, Verdict } from '#shared/verdict.ts';
+import { verdictWords } from '#checker/words.ts';
 import { pathOfPlacement, pointOfPlace } from '#checker/placed.ts';
 import { pathEnd } from '#geometry/path.ts';
 import { at, type SheetPoint } from '#geometry/point.ts';
@@ -21,6 +22,12 @@ export const differenceWords = (
 	});
 	return parts.join(', ') || say.noDifference;
 };
+
+/** What a table says of a step beside its verdict: how far it is off, or what there is to say where that was not looked at. */
+export const againstWords = (name: string, verdict: Verdict, speech: Speech): string =>
+	verdict.answer !== 'cannot-tell' && 'findings' in verdict
+		? differenceWords(verdict.findings, speech)
+		: verdictWords(verdict, { name }, speech).sentences.join(' ') || '–';
 
 /** What a sharp pencil holds. */
 const SHARP = TOLERANCES.strict;
