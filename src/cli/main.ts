@@ -31,7 +31,10 @@ const run = async ([command, ...rest]: readonly string[], speech: Speech): Promi
 		process.stderr.write(usage);
 		return BAD_USE;
 	}
-	if (['help', '--help', '-h'].includes(command))
+	const isHelp = (word: string): boolean => word === '--help' || word === '-h';
+	// These two are told of with all others.
+	const isShort = command === 'serve' || command === 'build';
+	if (command === 'help' || isHelp(command) || (isShort && rest.some(isHelp)))
 		return exitCodeOf(speech, async () => {
 			await writeOut(usage);
 		});

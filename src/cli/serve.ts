@@ -1,3 +1,4 @@
+import { once } from 'node:events';
 import { createServer, type Server } from 'node:http';
 import { BadInput, cut, slipWords } from '#shared/bad-input.ts';
 import type { Speech } from '#shared/speech/speech.ts';
@@ -82,6 +83,17 @@ export const listenSomewhere = async (
 	throw new BadUse(command.takenPort({ first: ports[0] ?? 0, last: ports.at(-1) ?? 0 }));
 };
 
+/** Whether there is where to listen, before anything is built for it. Throws BadUse where there is not. */
+const tryListening = async (address: Address, words: Speech['words']): Promise<void> => {
+	const server = createServer();
+	await listenSomewhere(server, address, words);
+	const closed = once(server, 'close');
+	server.close();
+	// Somebody may have asked already; nobody would answer.
+	server.closeAllConnections();
+	await closed;
+};
+
 /** Node's types know only its own events; an app may name others. */
 const announcer = process as unknown as { emit(event: string, signal: string): boolean };
 
@@ -125,6 +137,7 @@ export const serveCommand = async (words: readonly string[], speech: Speech): Pr
 		const settings = readSettings(process.env);
 		const say = (line: LogLine): void => writeLog(settings.log, line);
 		const address = readAddress(words, speech.words, settings);
+		await tryListening(address, speech.words);
 		const folder = await ensureBuilt(console.log, speech);
 		keepWhileServing(folder);
 		const first = await prepareClasses(speech);

@@ -19,7 +19,8 @@ const OWNER_ONLY = 0o600;
 
 /** The one file that a command is about. Throws BadInput. */
 const onlyFile = (command: 'backup' | 'restore', [file, ...more]: readonly string[]): string => {
-	if (file === undefined || more.length > 0)
+	// What is whole or not at all cannot go through a pipe.
+	if (file === undefined || file === '-' || more.length > 0)
 		throw new BadInput(command, message('server', 'giveFile', { command }));
 	return file;
 };
@@ -91,10 +92,15 @@ export const restoreCommand: Command = async (words, { words: say }) => {
 
 /** `square-across move --to postgres://...`: copies the classes into an empty database, and compares what stands there. */
 export const moveCommand: Command = async (words, { words: say }) => {
-	const { values } = parsedWords('move', { ...HELP, to: { type: 'string', multiple: true } }, words);
+	const { values, positionals } = parsedWords(
+		'move',
+		{ ...HELP, to: { type: 'string', multiple: true } },
+		words
+	);
 	if (values.help) return void (await writeOut(say.command.usage({ of: 'store' })));
 	const url = onlyOne('move', values.to, '--to');
-	if (url === undefined) throw new BadInput('move', message('server', 'giveDatabase'));
+	if (url === undefined || positionals.length > 0)
+		throw new BadInput('move', message('server', 'giveDatabase'));
 	const [from, to] = [storePlace(), readDatabaseUrl(url, '--to')];
 	const { counts } = await within(await openStore(from), async (source) =>
 		within(await openStore(to), (target) => moveStore(source, target))
