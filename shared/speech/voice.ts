@@ -45,6 +45,8 @@ export interface Voice {
 	slight(length: Mm): string;
 	/** A small difference as a verdict says it: whole millimetres from 5 mm on, tenths below; undefined where it is less than a hair. */
 	small(length: Mm): string | undefined;
+	/** What a picture says of a place: tenths of a millimetre, or the finest parts of an inch that are printed. */
+	seen(length: Mm): string;
 	/** The ends of a range, rounded inward to what can be printed. */
 	range(range: readonly [Mm, Mm]): SpokenRange;
 	/** A length that lies outside a range, written so that it is seen to. */
@@ -89,21 +91,24 @@ export const voiceOf = (language: Language, unit: Unit): Voice => {
 	const lengthIn = (length: Mm, each: Unit, parts?: number): string =>
 		bareIn(length, each, parts) + unitSign(each);
 	const length = (each: Mm, parts?: number): string => lengthIn(each, unit, parts);
+	const fine = (each: Mm): string => length(each, Math.max(...PRINTED_PARTS[unit]));
+	const fixed = (value: number, decimals: number): string => format(decimals, decimals).format(value);
 	return {
 		language,
 		unit,
 		inUnit: (other) => voiceOf(language, other),
 		number,
-		fixed: (value, decimals) => format(decimals, decimals).format(value),
+		fixed,
 		bare: (each, parts) => bareIn(each, unit, parts),
 		length,
-		fine: (each) => length(each, Math.max(...PRINTED_PARTS[unit])),
+		fine,
 		slight: (each) => (unit === 'in' ? length(each) : lengthIn(mm(Math.round(each * 2) / 2), 'mm')),
 		small: (each) => {
 			if (unit === 'in') return each < HAIR_INCHES ? undefined : length(each);
 			if (each >= 100) return lengthIn(mm(Math.round(each)), 'cm');
 			return lengthIn(mm(each >= 5 ? Math.round(each) : Math.round(each * 10) / 10), 'mm');
 		},
+		seen: (each) => (unit === 'in' ? fine(each) : `${fixed(each, 1)} mm`),
 		range: (range) => {
 			const [least, most] = printableRange(range, unit);
 			return { least: length(least), most: length(most) };

@@ -1,4 +1,4 @@
-import type { Mm } from '../../units.ts';
+import { mm, type Mm } from '../../units.ts';
 import type { Noun } from '../noun.ts';
 import type { Voice } from '../voice.ts';
 import { the, The } from './grammar.ts';
@@ -64,7 +64,7 @@ export const photograph = (v: Voice) => ({
 	found: ({ count, residual }: { count: number; residual: Mm }) =>
 		`${v.plural(count, { one: '1 marker was found', other: `${v.number(count)} markers were found` })}. Their corners agree to ${v.fixed(Math.max(0.01, residual), 2)} mm.`,
 	agree: ({ residual }: { residual: Mm }) =>
-		`The four points agree with your distances to ${v.fixed(residual, 1)} mm.`,
+		`The four points agree with your distances to ${v.seen(residual)}.`,
 	noMarkers:
 		'No markers were found in the picture. Tap four points whose distances you know instead, or take another picture.',
 	check: 'The check line of the markers',
@@ -109,9 +109,9 @@ export const photograph = (v: Voice) => ({
 			? `Tap along ${the(step)}, from one end to the other: both ends, and at least three places between`
 			: `${The(step)}: ${v.plural(count, { one: '1 place', other: `${v.number(count)} places` })}; go on to its other end`,
 	curve: ({ greatest, longer, deeper }: { greatest: Mm; longer: Mm; deeper: Mm | undefined }) =>
-		`At most ${v.fixed(greatest, 1)} mm from the computed line; ${Math.abs(longer) < 0.5 ? 'as long' : `${v.fixed(Math.abs(longer), 1)} mm ${longer > 0 ? 'longer' : 'shorter'}`}${deeper === undefined ? '' : `; ${Math.abs(deeper) < 0.5 ? 'as hollow' : `${v.fixed(Math.abs(deeper), 1)} mm ${deeper > 0 ? 'deeper' : 'flatter'}`}`}.`,
+		`At most ${v.seen(greatest)} from the computed line; ${Math.abs(longer) < 0.5 ? 'as long' : `${v.seen(mm(Math.abs(longer)))} ${longer > 0 ? 'longer' : 'shorter'}`}${deeper === undefined ? '' : `; ${Math.abs(deeper) < 0.5 ? 'as hollow' : `${v.seen(mm(Math.abs(deeper)))} ${deeper > 0 ? 'deeper' : 'flatter'}`}`}.`,
 	ends: ({ start, end }: { start: Mm; end: Mm }) =>
-		`Its ends lie ${v.fixed(start, 1)} and ${v.fixed(end, 1)} mm from theirs.`,
+		`Its ends lie ${v.seen(start)} and ${v.seen(end)} from theirs.`,
 	undo: 'Take the last place away',
 	pieceAbout:
 		'Lay the piece flat with the markers round it, photograph it from above, and tap its corners and notches; then go along its curved edges.',
@@ -121,7 +121,7 @@ export const photograph = (v: Voice) => ({
 	pieceCorner: ({ number }: { number: number }) => `corner ${v.number(number)}`,
 	pieceNotch: ({ number }: { number: number }) => `notch ${v.number(number)}`,
 	pieceOver: 'The piece lies turned over: it is compared so.',
-	pieceWithin: ({ within }: { within: Mm }) => `A corner may lie ${v.fixed(within, 1)} mm from its place.`,
+	pieceWithin: ({ within }: { within: Mm }) => `A corner may lie ${v.seen(within)} from its place.`,
 	pieceCurve: ({ from, to }: { from: number; to: number }): Noun => ({
 		article: 'the',
 		name: `edge from corner ${v.number(from)} to corner ${v.number(to)}`
@@ -130,11 +130,10 @@ export const photograph = (v: Voice) => ({
 		`From corner ${v.number(from)} to corner ${v.number(to)}: ${edges.join(', ')}`,
 	pieceWhats: { places: 'corners and notches', curves: 'curved edges, along their way' },
 	pieceCurveWithin: ({ point, curve, length }: Record<'point' | 'curve' | 'length', Mm>) =>
-		`A curved edge may stray ${v.fixed(curve, 1)} mm, its ends ${v.fixed(point, 1)} mm, and be ${v.fixed(length, 1)} mm too long or too short.`,
-	pieceCurveRow: ({ error }: { error: Mm }) => `± ${v.fixed(error, 1)} mm`,
+		`A curved edge may stray ${v.seen(curve)}, its ends ${v.seen(point)}, and be ${v.seen(length)} too long or too short.`,
+	pieceCurveRow: ({ error }: { error: Mm }) => `± ${v.seen(error)}`,
 	pieceAnswers: { right: 'right', wrong: 'not right', 'cannot-tell': 'cannot be told' },
-	pieceRow: ({ off, error }: { off: Mm; error: Mm }) =>
-		`${v.fixed(off, 1)} mm off, ± ${v.fixed(error, 1)} mm`,
+	pieceRow: ({ off, error }: { off: Mm; error: Mm }) => `${v.seen(off)} off, ± ${v.seen(error)}`,
 	pieceSide: ({ from, to, longer }: { from: string; to: string; longer: Mm }) =>
-		`From ${from} to ${to}: ${Math.abs(longer) < 0.5 ? 'as long as computed' : `${v.fixed(Math.abs(longer), 1)} mm ${longer > 0 ? 'longer' : 'shorter'}`}.`
+		`From ${from} to ${to}: ${Math.abs(longer) < 0.5 ? 'as long as computed' : `${v.seen(mm(Math.abs(longer)))} ${longer > 0 ? 'longer' : 'shorter'}`}.`
 });

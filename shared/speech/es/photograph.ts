@@ -1,3 +1,4 @@
+import { mm } from '../../units.ts';
 import type { photograph as english } from '../en/photograph.ts';
 import { el, El } from './grammar.ts';
 
@@ -60,7 +61,7 @@ export const photograph: typeof english = (v) => ({
 	warning: ({ warning }): string => WARNINGS[warning],
 	found: ({ count, residual }) =>
 		`${v.plural(count, { one: 'Se ha encontrado 1 marca', other: `Se han encontrado ${v.number(count)} marcas` })}. Sus esquinas concuerdan en ${v.fixed(Math.max(0.01, residual), 2)} mm.`,
-	agree: ({ residual }) => `Los cuatro puntos concuerdan con tus distancias en ${v.fixed(residual, 1)} mm.`,
+	agree: ({ residual }) => `Los cuatro puntos concuerdan con tus distancias en ${v.seen(residual)}.`,
 	noMarkers:
 		'No se ha encontrado ninguna marca en la imagen. Toca cuatro puntos de distancias conocidas, o haz otra foto.',
 	check: 'La línea de control de las marcas',
@@ -106,9 +107,8 @@ export const photograph: typeof english = (v) => ({
 			? `Toca a lo largo de ${el(step)}, de un extremo al otro: los dos extremos y al menos tres sitios en medio`
 			: `${El(step)}: ${v.plural(count, { one: '1 sitio', other: `${v.number(count)} sitios` })}; sigue hasta el otro extremo`,
 	curve: ({ greatest, longer, deeper }) =>
-		`A ${v.fixed(greatest, 1)} mm como mucho de la línea calculada; ${Math.abs(longer) < 0.5 ? 'igual de larga' : `${v.fixed(Math.abs(longer), 1)} mm más ${longer > 0 ? 'larga' : 'corta'}`}${deeper === undefined ? '' : `; ${Math.abs(deeper) < 0.5 ? 'igual de honda' : `${v.fixed(Math.abs(deeper), 1)} mm más ${deeper > 0 ? 'honda' : 'plana'}`}`}.`,
-	ends: ({ start, end }) =>
-		`Sus extremos quedan a ${v.fixed(start, 1)} y ${v.fixed(end, 1)} mm de los calculados.`,
+		`A ${v.seen(greatest)} como mucho de la línea calculada; ${Math.abs(longer) < 0.5 ? 'igual de larga' : `${v.seen(mm(Math.abs(longer)))} más ${longer > 0 ? 'larga' : 'corta'}`}${deeper === undefined ? '' : `; ${Math.abs(deeper) < 0.5 ? 'igual de honda' : `${v.seen(mm(Math.abs(deeper)))} más ${deeper > 0 ? 'honda' : 'plana'}`}`}.`,
+	ends: ({ start, end }) => `Sus extremos quedan a ${v.seen(start)} y ${v.seen(end)} de los calculados.`,
 	undo: 'Quitar el último sitio',
 	pieceAbout:
 		'Pon la pieza plana con las marcas alrededor, fotografíala desde arriba y toca sus esquinas y piquetes; luego recorre sus bordes curvos.',
@@ -118,7 +118,7 @@ export const photograph: typeof english = (v) => ({
 	pieceCorner: ({ number }) => `esquina ${v.number(number)}`,
 	pieceNotch: ({ number }) => `piquete ${v.number(number)}`,
 	pieceOver: 'La pieza está dada la vuelta: se compara así.',
-	pieceWithin: ({ within }) => `Una esquina puede quedar a ${v.fixed(within, 1)} mm de su sitio.`,
+	pieceWithin: ({ within }) => `Una esquina puede quedar a ${v.seen(within)} de su sitio.`,
 	pieceCurve: ({ from, to }) => ({
 		article: 'el',
 		gender: 'm',
@@ -128,10 +128,10 @@ export const photograph: typeof english = (v) => ({
 		`De la esquina ${v.number(from)} a la ${v.number(to)}: ${edges.join(', ')}`,
 	pieceWhats: { places: 'esquinas y piquetes', curves: 'bordes curvos, a lo largo' },
 	pieceCurveWithin: ({ point, curve, length }) =>
-		`Un borde curvo puede desviarse ${v.fixed(curve, 1)} mm, sus extremos ${v.fixed(point, 1)} mm, y ser ${v.fixed(length, 1)} mm más largo o más corto.`,
-	pieceCurveRow: ({ error }) => `± ${v.fixed(error, 1)} mm`,
+		`Un borde curvo puede desviarse ${v.seen(curve)}, sus extremos ${v.seen(point)}, y ser ${v.seen(length)} más largo o más corto.`,
+	pieceCurveRow: ({ error }) => `± ${v.seen(error)}`,
 	pieceAnswers: { right: 'bien', wrong: 'no está bien', 'cannot-tell': 'no se puede saber' },
-	pieceRow: ({ off, error }) => `a ${v.fixed(off, 1)} mm, ± ${v.fixed(error, 1)} mm`,
+	pieceRow: ({ off, error }) => `a ${v.seen(off)}, ± ${v.seen(error)}`,
 	pieceSide: ({ from, to, longer }) =>
-		`De la ${from} a la ${to}: ${Math.abs(longer) < 0.5 ? 'tan largo como lo calculado' : `${v.fixed(Math.abs(longer), 1)} mm más ${longer > 0 ? 'largo' : 'corto'}`}.`
+		`De la ${from} a la ${to}: ${Math.abs(longer) < 0.5 ? 'tan largo como lo calculado' : `${v.seen(mm(Math.abs(longer)))} más ${longer > 0 ? 'largo' : 'corto'}`}.`
 });
