@@ -5,7 +5,7 @@ import { speechFor } from '../support/speech.ts';
 import { Desk } from './support/desk.ts';
 import { HERON_BACK, type Answer } from './support/heron.ts';
 import { beginClass, firstLink, schoolOfItsOwn, somebody } from './support/school.ts';
-import { alive, beyond } from './support/page.ts';
+import { alive, beyond, onPhone, tableBeyond } from './support/page.ts';
 
 /** A class in which something is set and handed in. */
 const school = schoolOfItsOwn();
@@ -17,20 +17,6 @@ const answerOf = (step: string): Answer => {
 	const answer = HERON_BACK[LESSON]?.[step];
 	if (!answer) throw new Error(`nobody has worked ${step}`);
 	return answer;
-};
-
-/** How many pixels a table goes beyond what it stands in, on a phone. */
-const tableBeyond = async (page: Page): Promise<number> => {
-	const size = page.viewportSize();
-	await page.setViewportSize({ width: 360, height: 740 });
-	const over = await page
-		.locator('main table')
-		.evaluate(
-			(table) =>
-				table.getBoundingClientRect().right - (table.parentElement?.getBoundingClientRect().right ?? 0)
-		);
-	if (size) await page.setViewportSize(size);
-	return over;
 };
 
 let teacher: Page;
@@ -48,10 +34,7 @@ test('a teacher sets a lesson, and sees it as a learner does', async ({ browser 
 
 	await alive(teacher);
 	for (const summary of await teacher.locator('main summary').all()) await summary.click();
-	const { width, height } = teacher.viewportSize() ?? { width: 1280, height: 720 };
-	await teacher.setViewportSize({ width: 360, height });
-	expect(await beyond(teacher)).toBe(0);
-	await teacher.setViewportSize({ width, height });
+	expect(await onPhone(teacher, () => beyond(teacher))).toBe(0);
 	await teacher.getByLabel('What it is called').fill('Levels of the back');
 	await teacher.locator(`[name="lesson.${LESSON}"]`).check();
 	await teacher.getByRole('button', { name: 'Set it for the class' }).click();
@@ -180,7 +163,7 @@ test('the teacher replays a draft, gives another mark, and writes beside a step:
 	await teacher.getByLabel('Write to the learner').fill('Half of it, Bea.');
 	await teacher.getByRole('button', { name: 'Write it' }).click();
 	await expect(teacher.getByText(/^Half of it, Bea\./)).toBeVisible();
-	expect(await tableBeyond(teacher)).toBeLessThanOrEqual(0);
+	expect(await tableBeyond(teacher, teacher.locator('main table'))).toBeLessThanOrEqual(0);
 
 	await bea.reload();
 	await bea.getByText('Words from your teacher, at 1 place').click();

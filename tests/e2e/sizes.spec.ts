@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
 import DxfParser from 'dxf-parser';
 import { askOf, wordsOf } from '../exports/raster.ts';
-import { faults, open } from './support/page.ts';
+import { faults, open, tableBeyond } from './support/page.ts';
 
 const LANGUAGES = [
 	{
@@ -88,6 +88,7 @@ for (const words of LANGUAGES) {
 		await section.getByRole('checkbox', { name: '44', exact: true }).check();
 		await expect(section).toContainText(words.even);
 		await expect(section.getByRole('img')).toBeVisible();
+		expect(await tableBeyond(page, section.getByRole('table'))).toBeLessThanOrEqual(0);
 		expect(await faults(page, (axe) => axe.include('#sizes'))).toEqual([]);
 		const saved = async (): Promise<Buffer> => {
 			const download = page.waitForEvent('download');

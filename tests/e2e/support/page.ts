@@ -1,5 +1,5 @@
 import AxeBuilder from '@axe-core/playwright';
-import { expect, type Page } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
 
 /** Waits until a page that was sent as text has come alive. */
 export const alive = (page: Page): Promise<void> =>
@@ -31,6 +31,23 @@ export const faults = async (
 /** How many pixels the page goes beyond the screen on the right. */
 export const beyond = (page: Page): Promise<number> =>
 	page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+
+/** Looks at a page in a window as narrow as a phone, and puts the window back. */
+export const onPhone = async <T>(page: Page, look: () => Promise<T>): Promise<T> => {
+	const size = page.viewportSize();
+	await page.setViewportSize({ width: 360, height: 740 });
+	const seen = await look();
+	if (size) await page.setViewportSize(size);
+	return seen;
+};
+
+/** How many pixels a table goes beyond what it stands in, on a phone. */
+export const tableBeyond = (page: Page, table: Locator): Promise<number> =>
+	onPhone(page, () =>
+		table.evaluate(
+			(each) => each.getBoundingClientRect().right - (each.parentElement?.getBoundingClientRect().right ?? 0)
+		)
+	);
 
 /** Nothing that axe can find is wrong, and nothing goes beyond the screen. */
 export const expectPlain = async (page: Page): Promise<void> => {
