@@ -32,9 +32,8 @@ const run = async ([command, ...rest]: readonly string[], speech: Speech): Promi
 		return BAD_USE;
 	}
 	const isHelp = (word: string): boolean => word === '--help' || word === '-h';
-	// These two are told of with all others.
-	const isShort = command === 'serve' || command === 'build';
-	if (command === 'help' || isHelp(command) || (isShort && rest.some(isHelp)))
+	const hasNoHelpOfItsOwn = command === 'serve' || command === 'build';
+	if (command === 'help' || isHelp(command) || (hasNoHelpOfItsOwn && rest.some(isHelp)))
 		return exitCodeOf(speech, async () => {
 			await writeOut(usage);
 		});
