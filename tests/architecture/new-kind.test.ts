@@ -112,6 +112,8 @@ process.stdout.write(JSON.stringify({
 
 const TYPES = {
 	extends: path.join(PROJECT, 'tsconfig.json'),
+	// Those of the project itself, and not of the copy.
+	compilerOptions: { paths: {} },
 	include: [
 		'probe.ts',
 		'shared/**/*.ts',
