@@ -44,6 +44,8 @@ const SIDE_BY_SIDE = 2;
 // The longest of its group first: the others go by, one after the other, beside it.
 const STAGES: readonly Stage[] = [
 	{ name: 'sync', says: "SvelteKit's own types", group: 'sync' },
+	// Not beside Vitest: when that starts, SvelteKit takes types away for a moment and writes them anew. It keeps two cores busy alone.
+	{ name: 'types', says: 'types of all code and components', group: 'types' },
 	{
 		name: 'unit',
 		says: 'unit, lessons, reference checks, architecture',
@@ -55,7 +57,6 @@ const STAGES: readonly Stage[] = [
 		},
 		report: { words: ['--reporter=default', '--reporter=json'], read: vitestCounts }
 	},
-	{ name: 'types', says: 'types of all code and components', group: 'without a browser' },
 	{ name: 'lint', says: 'ESLint', group: 'without a browser' },
 	{ name: 'tidy', says: 'Prettier', group: 'without a browser', words: ['.'] },
 	{ name: 'layers', says: 'who may import whom', group: 'without a browser' },
