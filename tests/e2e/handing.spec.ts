@@ -156,6 +156,12 @@ test('the teacher replays a draft, gives another mark, and writes beside a step:
 	await teacher.keyboard.press('End');
 	await expect(teacher.getByText(/armhole level, checked, wrong/)).toBeVisible();
 	await expect(teacher.getByRole('row', { name: 'A, armhole level' })).toContainText('19.2 cm');
+	// The table is said anew in another unit, while it stands.
+	const unit = teacher.getByRole('combobox', { name: 'Unit' });
+	await unit.selectOption('in');
+	await expect(teacher.getByRole('row', { name: 'A, armhole level' })).toContainText('7 9/16″');
+	await unit.selectOption('cm');
+	await expect(teacher.getByRole('row', { name: 'A, armhole level' })).toContainText('19.2 cm');
 	await teacher.getByRole('button', { name: 'A, armhole level' }).click();
 	await teacher.getByLabel('Another mark, from 0 to 1').fill('0,5');
 	await teacher.getByLabel('Why').fill('The way was right.');
