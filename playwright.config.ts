@@ -29,6 +29,8 @@ export default defineConfig({
 	use: {
 		...devices['Desktop Chrome'],
 		baseURL: ADDRESS,
+		// What is waited for in vain is named; a test that runs out of its own time does not say at what.
+		actionTimeout: 30_000,
 		// Pages that still glide would be clicked where they no longer are.
 		contextOptions: { reducedMotion: 'reduce' },
 		launchOptions: { executablePath: browser, args: [...CHROMIUM_SWITCHES, SPARING] },

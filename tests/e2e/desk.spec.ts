@@ -6,6 +6,7 @@ import { backBlock } from '../drafting/lesson-method.ts';
 import { Desk } from './support/desk.ts';
 import { finishedSteps } from './support/finished.ts';
 import { HERON_BACK } from './support/heron.ts';
+import { keepAllBut, lessonSteps } from './support/slips.ts';
 import { parts, shifts, watchShifts, WINDOWS } from './support/still.ts';
 import { typedFor } from './support/worked.ts';
 import { actionsOn, countActions } from './support/actions.ts';
@@ -161,3 +162,33 @@ for (const [by, goal] of [
 		const actions = await actionsOn(page);
 		expect(actions / steps, `${String(actions)} actions for ${String(steps)} steps`).toBeLessThan(goal);
 	});
+
+test('a handle that is chosen before an entry can be read is taken up once it can, and nothing is checked', async ({
+	page
+}) => {
+	const hip = lessonSteps()
+		.flat()
+		.find(({ step }) => step === 'hip');
+	if (!hip || !('offsets' in hip.typed)) throw new Error('no lesson drafts the hip curve');
+	const [[across, down] = [0, 0]] = hip.typed.offsets;
+	const desk = new Desk(page);
+	await page.goto('/third-party.txt');
+	await keepAllBut(page, hip);
+	await desk.open(hip.lesson);
+	let arrive = (): void => undefined;
+	const arrived = new Promise<void>((done) => (arrive = done));
+	await page.route('**/*.js', async (route) => {
+		await arrived;
+		await route.continue();
+	});
+	const handles = page.getByRole('group', { name: desk.words.handles }).getByRole('button');
+	await handles.nth(0).click();
+	await desk.field.fill(desk.words.saidPlace({ across: desk.written(across), down: desk.written(down) }));
+	await handles.nth(1).click();
+	await handles.nth(1).click();
+	await expect(handles.nth(0)).toHaveAttribute('aria-pressed', 'true');
+	arrive();
+	await expect(handles.nth(1)).toHaveAttribute('aria-pressed', 'true');
+	await expect(desk.verdict).toHaveAttribute('data-answer', 'unchecked');
+	await expect(desk.field).toHaveValue('');
+});

@@ -173,6 +173,8 @@ export class Desk {
 			const handles = this.page.getByRole('group', { name: this.words.handles }).getByRole('button');
 			for (const [i, [across, down]] of typed.offsets.entries()) {
 				await handles.nth(i).click();
+				// Where what reads an entry is still on its way, the handle is taken up once what was typed before is placed.
+				await expect(handles.nth(i)).toHaveAttribute('aria-pressed', 'true');
 				await this.field.fill(
 					this.words.saidPlace({ across: this.written(across), down: this.written(down) })
 				);
