@@ -1,6 +1,7 @@
 import type { Body } from '#shared/body.ts';
 import type { Done, HandedEntry } from '#shared/hand-in.ts';
 import { MOST_ATTEMPTS } from '#shared/hand-in-limits.ts';
+import type { Override } from '#shared/remark.ts';
 import { hashOf, newId } from '../people/ids.ts';
 import { Refused } from '../refused.ts';
 import type { AssignmentRow, AttemptRow, VerdictRow } from '../store/tables.ts';
@@ -8,7 +9,7 @@ import type { Caller, World } from '../world.ts';
 import type { ExerciseKey } from '#practice/exercises/exercise.ts';
 import { inSlices, inTurn } from '../slices.ts';
 import { hashOfMethods, marking, type Before, type Marked } from './judging.ts';
-import { overridden, overridesOf, type Override } from './remarks.ts';
+import { overridden, overridesOf } from './remarks.ts';
 import { exerciseSet, readExercises } from './exercise-set.ts';
 import { practiceMarking, type PractisedBefore } from './practice-marking.ts';
 import { bodyFor, contentsOf, judgedBy, methodsOf, taskSchema, type Contents, type Task } from './task.ts';

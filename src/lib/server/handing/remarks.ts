@@ -1,34 +1,8 @@
+import type { Comment, Override } from '#shared/remark.ts';
 import { roundMark } from '#checker/marks.ts';
 import type { World } from '../world.ts';
 import type { Marked, StepMarked } from './judging.ts';
 import type { Asked, Task } from './task.ts';
-
-/** What teachers said of learners' work beside the judge: marks of their own, and words. */
-
-/** A mark that a teacher gave. */
-export interface Override {
-	readonly id: string;
-	readonly method: string;
-	readonly step: string;
-	/** A share of 1, as the judge's. */
-	readonly mark: number;
-	readonly reason: string;
-	/** The teacher's name; null for one who has gone. */
-	readonly by: string | null;
-	readonly at: number;
-	/** When it was taken back; null while it holds. */
-	readonly back: number | null;
-}
-
-/** What a teacher wrote at a step. */
-export interface Comment {
-	readonly id: string;
-	readonly method: string;
-	readonly step: string;
-	readonly text: string;
-	readonly by: string | null;
-	readonly at: number;
-}
 
 /** All overrides of some attempts, those included that were taken back, in the order in which they were given. */
 export const overridesOf = async (
