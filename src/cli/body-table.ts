@@ -116,6 +116,7 @@ const checkColumns = (columns: readonly string[], wanted: Wanted, place: string,
 		`${place}: ${speech.words.command.columns({ names: missing })}`,
 		message('command', 'missingColumns', {
 			id: wanted.id,
+			count: missing.length,
 			near: missing.length === 1 ? nearestName(first, spare) : undefined,
 			needed: wanted.measurements
 		})

@@ -15,7 +15,10 @@ export const checkComplete = (
 ): void => {
 	const missing = notTaken(measurements, body);
 	if (missing.length > 0)
-		throw new BadInput(`${place}: ${missing.join(', ')}`, message('command', 'missing', { id }));
+		throw new BadInput(
+			`${place}: ${missing.join(', ')}`,
+			message('command', 'missing', { id, count: missing.length })
+		);
 };
 
 /** Each failing rule in a sentence that names both measurements and their values, as the body's file writes them. */

@@ -179,7 +179,7 @@ describe('a verdict in Spanish', () => {
 
 	it('says which way, and how near', () => {
 		expect(said(placed(9, 224))).toEqual(['A no está bien todavía.', 'Está 9 mm demasiado hacia fuera.']);
-		expect(said(placed(-3.14, 218))).toContain('Está 3,1 mm demasiado hacia dentro, 4 mm demasiado arriba.');
+		expect(said(placed(-3.14, 218))).toContain('Está 3,1 mm demasiado hacia dentro y 4 mm demasiado arriba.');
 		expect(said(placed(0, 223.5))).toEqual(['A está bien. A 1,5 mm como mucho.']);
 		expect(said(placed(0, 222))).toEqual(['A está bien. Exacto.']);
 		expect(verdictWords(placed(0, 222), shoulder, spanish).headline).toBe('El hombro está bien. Exacto.');

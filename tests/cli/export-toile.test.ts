@@ -59,8 +59,8 @@ describe('square-across export --toile', () => {
 	});
 
 	it('says so in Spanish', async () => {
-		const words = said(await toile('retal.pdf', 'body-block', '--paper', 'a0', '--language', 'es'));
-		expect(words).toContain('Patrón base del cuerpo, prueba en retal');
+		const words = said(await toile('prueba.pdf', 'body-block', '--paper', 'a0', '--language', 'es'));
+		expect(words).toContain('Patrón base del cuerpo, prenda de prueba');
 		expect(words).toContain('Margen 2,5 cm; sin margen en el doblez');
 		expect(words).toContain('Nivel de cadera');
 	});

@@ -102,7 +102,7 @@ test('a learner hands in, loses the connection, and everything arrives once', as
 	await expect(later).toHaveAttribute('data-waiting', '0');
 	await expect(other.getByTestId('handing')).toHaveAttribute('data-waiting', '0');
 	await again.goto('/es/class');
-	await expect(again.getByText('Puntos hasta ahora: 5 de 6')).toBeVisible();
+	await expect(again.getByText('Nota hasta ahora: 5 de 6')).toBeVisible();
 });
 
 test('the teacher sees what was handed in, and who is where while another learner hands in', async ({

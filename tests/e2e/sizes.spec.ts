@@ -21,7 +21,7 @@ const LANGUAGES = [
 	},
 	{
 		at: '/es',
-		sure: 'Mostrar qué tan seguro es cada punto',
+		sure: 'Mostrar cuánto puede moverse cada punto',
 		errors: 'Contornos grandes',
 		drafted: 'Trazar con la talla 44',
 		name: 'Talla 44',

@@ -48,6 +48,9 @@ interface Near {
 interface Flag {
 	readonly flag: string;
 }
+interface Count {
+	readonly count: number;
+}
 interface Id {
 	readonly id: string;
 }
@@ -114,7 +117,7 @@ export const command = (v: Voice) => ({
 	noRows: 'there is a heading, but no row below it',
 	twoColumns: ({ name }: Named) => `two columns are called "${name}"`,
 	columns: ({ names }: { readonly names: readonly string[] }) => `column ${names.join(', ')}`,
-	missingColumns: ({ id, near, needed }: Id & Near & { readonly needed: readonly string[] }) =>
+	missingColumns: ({ id, near, needed }: Id & Near & Count & { readonly needed: readonly string[] }) =>
 		`missing${didYouMean(near)}; ${id} needs ${needed.join(', ')}`,
 	formerName: ({ key, now }: { readonly key: string; readonly now: string }) =>
 		`${key} is called ${now} now, and is read as that`,
@@ -164,7 +167,7 @@ export const command = (v: Voice) => ({
 	marks: 'Marks',
 
 	refused: ({ reasons }: { readonly reasons: readonly string[] }) => reasons.join('; '),
-	missing: ({ id }: Id) => `missing; ${id} needs it`,
+	missing: ({ id }: Id & Count) => `missing; ${id} needs it`,
 	edgesShape: ({ seen }: Seen) => `allowances of edges are {"front.side":1.5,...}, not ${seen}`,
 	onFold: 'this edge lies on the fold of the cloth and is not cut',
 

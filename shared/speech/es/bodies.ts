@@ -5,18 +5,18 @@ import { el } from './grammar.ts';
 import { measurementNoun } from './nouns.ts';
 
 const STRAIGHT =
-	'De pie, derecha y sin forzar, los pies juntos, los brazos caídos, la vista al frente. Suelta el aire como siempre.';
+	'De pie, con el cuerpo derecho y sin forzar, los pies juntos, los brazos caídos, la vista al frente. Suelta el aire como siempre.';
 const HANGING = 'De pie, los hombros sueltos y los brazos caídos.';
 
 const HOW: Readonly<Record<MeasurementKey, HowTo>> = {
 	bust: {
 		stand: STRAIGHT,
-		hold: 'La cinta por debajo de los brazos, sobre lo más lleno del busto y a nivel por la espalda. Toca y no aprieta.'
+		hold: 'La cinta por debajo de los brazos, sobre lo más saliente del busto y a nivel por la espalda. Toca y no aprieta.'
 	},
 	waist: { stand: STRAIGHT, hold: 'La cinta sobre el cordón de la cintura, a nivel todo alrededor.' },
 	hip: {
 		stand: STRAIGHT,
-		hold: 'La cinta a nivel por lo más saliente de las nalgas. Mira de lado dónde está.'
+		hold: 'La cinta a nivel por lo más saliente de los glúteos. Mira de lado dónde está.'
 	},
 	neck: {
 		stand: 'La cabeza derecha, la vista al frente.',
@@ -88,13 +88,13 @@ const HOW: Readonly<Record<MeasurementKey, HowTo>> = {
 };
 
 const SURER: Readonly<Partial<Record<MeasurementKey, string>>> = {
-	napeToWaist: 'Las fichas y tablas la dan a menudo en lugar del largo de espalda, que sale de ella.',
+	napeToWaist: 'Las fichas y tablas lo dan a menudo en lugar del largo de espalda, que sale de él.',
 	shoulderLength: 'Dice si la costura del hombro acaba donde el hombro.',
 	shoulderDrop: 'Dice si la costura del hombro cae como el hombro.',
 	acrossBack: 'Dice si la sisa de la espalda se ahueca de más o de menos.',
 	acrossChest: 'Dice si la sisa del delantero se ahueca de más o de menos.',
 	scyeDepth: 'Dice cuánto queda la sisa por debajo de la axila.',
-	upperBust: 'Permite comparar el busto: se ve un busto lleno en una espalda estrecha.',
+	upperBust: 'Permite comparar el busto: se ve un busto grande en una espalda estrecha.',
 	underBust: 'Permite comparar el busto con las costillas de debajo.',
 	upperArm: 'Dice si la manga es bastante ancha.',
 	armLength: 'Da el largo de la manga.',
@@ -147,14 +147,14 @@ export const bodies: typeof english = (v) => {
 			`${v.length(first)} y ${v.length(second)}: ${v.length(difference)} de diferencia. Se usa ${v.length(mean)}, el punto medio.`,
 		tooFar: ({ most }) =>
 			`Más de ${v.length(most)} de diferencia: tómala una tercera vez y quédate con las dos que coincidan.`,
-		sides: 'Izquierda y derecha, y notas',
+		sides: 'Izquierda y derecha, y observaciones',
 		sidesAbout:
-			'Casi nadie es igual de los dos lados. Lo que anotes aquí se guarda y se muestra. Todavía no se traza: aquí todo trazado es igual a izquierda y derecha, así que ajusta cada lado en la prueba de tela.',
+			'Casi nadie es igual de los dos lados. Lo que anotes aquí se guarda y se muestra. Todavía no se traza: aquí todo trazado es igual a izquierda y derecha, así que ajusta cada lado en la prenda de prueba.',
 		left: 'izquierdo',
 		right: 'derecho',
 		sidesDiffer: ({ of, difference, longer }) =>
 			`${v.length(difference)} más en el lado ${SIDE[longer]}: ${el(measurementNoun(of))}. Todavía no se traza.`,
-		remarks: 'Notas',
+		remarks: 'Observaciones',
 		beside: 'Al lado de cuerpos reales',
 		compared: 'Comparar con',
 		likelier: ({ who }) => `lo más probable (${WHO[who]})`,

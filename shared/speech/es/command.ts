@@ -42,7 +42,7 @@ const ANSWERS = {
 	unfinished: 'sin hacer',
 	'not-valid': 'no válido',
 	'cannot-tell': 'no se sabe',
-	excused: 'excusado',
+	excused: 'dispensado',
 	'our-fault': 'no juzgado'
 } as const;
 
@@ -86,7 +86,8 @@ export const command: typeof english = (v) => ({
 	noRows: 'hay un encabezado, pero ninguna fila debajo',
 	twoColumns: ({ name }) => `dos columnas se llaman «${name}»`,
 	columns: ({ names }) => v.plural(names.length, { one: 'columna ', other: 'columnas ' }) + names.join(', '),
-	missingColumns: ({ id, near, needed }) => `falta${didYouMean(near)}; ${id} necesita ${needed.join(', ')}`,
+	missingColumns: ({ id, near, needed, count }) =>
+		`${v.plural(count, { one: 'falta', other: 'faltan' })}${didYouMean(near)}; ${id} necesita ${needed.join(', ')}`,
 	formerName: ({ key, now }) => `${key} ahora se llama ${now}, y así se lee`,
 	ignored: ({ columns, more }) =>
 		`se pasa por alto, porque ninguna columna se llama así: ${columns.map(({ name, near }) => `${name}${didYouMean(near)}`).join(', ')}${more > 0 ? ` y ${more} más` : ''}`,
@@ -122,11 +123,12 @@ export const command: typeof english = (v) => ({
 	fromOwnMarks: 'viene de marcas propias anteriores',
 	checkTitle: ({ name, body }) => `${name} para ${body}`,
 	checkTotal: ({ mark, outOf, mistakes, consequences, excused, cannotTell }) =>
-		`${v.fixed(mark, 2)} de ${outOf}; fallos: ${mistakes}, consecuencias: ${consequences}${excused === undefined ? '' : `, excusados: ${excused}`}${cannotTell === undefined ? '' : `, por medir otra vez: ${cannotTell}`}`,
+		`${v.fixed(mark, 2)} de ${outOf}; errores: ${mistakes}, consecuencias: ${consequences}${excused === undefined ? '' : `, dispensados: ${excused}`}${cannotTell === undefined ? '' : `, por medir otra vez: ${cannotTell}`}`,
 	marks: 'Notas',
 
 	refused: ({ reasons }) => reasons.join('; '),
-	missing: ({ id }) => `falta; ${id} la necesita`,
+	missing: ({ id, count }) =>
+		v.plural(count, { one: `falta; ${id} la necesita`, other: `faltan; ${id} las necesita` }),
 	edgesShape: ({ seen }) => `los márgenes de los bordes son {"front.side":1.5,...}, no ${seen}`,
 	onFold: 'este borde queda en el doblez de la tela y no se corta',
 
@@ -142,7 +144,7 @@ export const command: typeof english = (v) => ({
 	isDraft: ({ id, format, formats }) =>
 		`${id} es un trazado, y un archivo ${format} lleva las piezas de una prenda; elige ${formats.join(', ')}`,
 	hasNoPieces: ({ id }) => `${id} es un trazado y no tiene piezas que elegir ni que separar`,
-	noToile: ({ id, ids }) => `${id} no se corta como prueba en retal; elige ${ids.join(' o ')}`,
+	noToile: ({ id, ids }) => `${id} no se corta como prenda de prueba; elige ${ids.join(' o ')}`,
 	rowsFailed: ({ failed, rows }) =>
 		v.plural(failed, {
 			one: `${failed} de ${rows} filas no se ha podido hacer`,
@@ -164,14 +166,14 @@ export const command: typeof english = (v) => ({
 	order: 'Orden de confección',
 	cautions: 'Precauciones',
 	agree: ({ within }) => (within ? 'coinciden' : 'NO COINCIDEN'),
-	smooth: ({ within }) => (within ? 'continuo' : 'HACE PICO'),
+	smooth: ({ within }) => (within ? 'sin pico' : 'HACE PICO'),
 	outOfBounds: 'fuera de los límites',
 
 	wrongPort: ({ most, seen }) => `--port debe ser un número entero de 0 a ${most}; dice «${seen}».`,
 	closedPort: ({ port }) => `Este usuario no puede abrir el puerto ${port}.`,
 	wrongHost: ({ seen }) => `--host debe ser una dirección de este equipo; dice «${seen}».`,
 	takenPort: ({ first, last }) =>
-		`${first === last ? `El puerto ${first} está ocupado` : `Los puertos ${first} a ${last} están ocupados`}. Elige otro con --port.`,
+		`${first === last ? `El puerto ${first} está ocupado` : `Los puertos del ${first} al ${last} están ocupados`}. Elige otro con --port.`,
 	serving: ({ address, everywhere }) =>
 		`Square Across está en ${address}${everywhere ? ' y en las demás direcciones de este equipo' : ''} (Ctrl+C lo detiene)`,
 	building: ({ seconds }) => `Preparando las lecciones (unos ${seconds} s, una sola vez)…`,

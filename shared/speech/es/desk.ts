@@ -34,9 +34,8 @@ export const desk: typeof english = (v) => {
 	const onSheet = ({ x, y }: Place): string => `${v.length(x)} hacia fuera, ${v.length(y)} hacia abajo`;
 	const turned = ({ angle, open }: Turned): string => {
 		const size = v.fixed(Math.abs((angle * 180) / Math.PI), 1);
-		const turn =
-			angle === 0 ? 'sin girar' : `giro de ${size}° en sentido ${angle > 0 ? 'horario' : 'antihorario'}`;
-		return open ? `abertura de ${v.length(open.width)} en ${open.at} · ${turn}` : turn;
+		const turn = angle === 0 ? 'sin girar' : `giro ${angle > 0 ? 'horario' : 'antihorario'}: ${size}°`;
+		return open ? `abertura en ${open.at}: ${v.length(open.width)} · ${turn}` : turn;
 	};
 	const inSpeech = ({ point, label }: NamedStep): string =>
 		point === undefined ? el(label) : `${point}, ${el(label)}`;
@@ -90,8 +89,8 @@ export const desk: typeof english = (v) => {
 		lastEnd: 'el último extremo',
 		handleOut: ({ point }) => `el tirador que sale de ${point}`,
 		handleInto: ({ point }) => `el tirador que llega a ${point}`,
-		out: ({ point }) => `sale de ${point}`,
-		into: ({ point }) => `llega a ${point}`,
+		out: ({ point }) => `de ${point}`,
+		into: ({ point }) => `a ${point}`,
 		handles: 'Tirador que se mueve',
 
 		at: ({ point }) => `en ${point}`,
@@ -150,7 +149,7 @@ export const desk: typeof english = (v) => {
 			[
 				`${v.fixed(share, 2)} ${to === 'corner' ? 'a la esquina' : 'del camino recto'}`,
 				v.length(length),
-				...(off === undefined ? [] : [`${v.degrees(off)} fuera de escuadra`])
+				...(off === undefined ? [] : [`${v.degrees(off)} de desvío`])
 			].join(' · '),
 
 		told: 'Lo que se dice de este paso',

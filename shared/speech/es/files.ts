@@ -113,8 +113,8 @@ export const files: typeof english = (v) => {
 		roll: ({ width }) => `Rollo de ${v.inUnit('cm').length(width)} de ancho`,
 		scale: 'Escala',
 		scaleOf: ({ scale }) => SCALES[scale],
-		asToile: 'Como prueba en retal: 2,5 cm por fuera de cada costura',
-		saveToile: 'Guardar la prueba en retal como PDF',
+		asToile: 'Como prenda de prueba: 2,5 cm por fuera de cada costura',
+		saveToile: 'Guardar la prenda de prueba como PDF',
 		eachPiece: 'Un archivo por pieza',
 		counting: 'Se están contando las páginas…',
 		pages: ({ pages, paper }) =>

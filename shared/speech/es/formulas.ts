@@ -55,5 +55,9 @@ export const formulas: typeof english = (v) => ({
 	negative: (of) => ({ name: `− ${el(of)}` }),
 	joined: ({ sign, left, right }) => ({ name: `${el(left)} ${sign} ${el(right)}` }),
 	arithmetic: ({ words, sum, result, exact }) =>
-		[el(words), ...(sum === undefined ? [] : [sum]), `${exact ? '' : 'unos '}${result}`].join(' = ')
+		[
+			el(words),
+			...(sum === undefined ? [] : [sum]),
+			`${exact ? '' : v.unit === 'in' ? 'unas ' : 'unos '}${result}`
+		].join(' = ')
 });

@@ -8,7 +8,7 @@ const EDGE_KINDS: Readonly<Record<EdgeKind, string>> = {
 	seam: 'costura',
 	fold: 'doblez',
 	hem: 'bajo',
-	opening: 'abertura',
+	opening: 'borde libre',
 	dart: 'pinza'
 };
 
@@ -43,7 +43,7 @@ export const garments: typeof english = (v) => ({
 	notchStyle: ({ style }) => ({ single: 'sencillo', double: 'doble' })[style],
 	caution: ({ caution }) => CAUTIONS[caution],
 	made: ({ name, chosen }) => (chosen.length === 0 ? name : `${name} (${v.list(chosen)})`),
-	toile: ({ garment }) => `${garment}, prueba en retal`,
+	toile: ({ garment }) => `${garment}, prenda de prueba`,
 	forBody: ({ body }) => `Para ${body}`,
 	cut: ({ cut, onFold }) => `Corta ${cut.map((each) => counted(each, onFold)).join('; ')}`,
 	layOnFold: ({ edge }) => `Coloca ${el(edge)} sobre el doblez de la tela`,

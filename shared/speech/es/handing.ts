@@ -49,7 +49,7 @@ export const handing: typeof english = (v) => {
 		hintCost: 'Lo que quita cada ayuda, en centésimas de un paso',
 		opens: 'Se abre (vacío: enseguida)',
 		closes: 'Se cierra (vacío: queda abierto)',
-		more: 'Puntuación y plazos',
+		more: 'Notas y plazos',
 		opensAt: ({ at }) => `se abre el ${time(at)}`,
 		closesAt: ({ at }) => `hasta el ${time(at)}`,
 		closedAt: ({ at }) => `cerrado el ${time(at)}`,
@@ -64,7 +64,7 @@ export const handing: typeof english = (v) => {
 		start: 'Empezar',
 		goOn: 'Continuar',
 		mark: ({ mark, outOf }) => `${v.number(mark)} de ${v.number(outOf)}`,
-		markSoFar: ({ mark, outOf }) => `Puntos hasta ahora: ${v.number(mark)} de ${v.number(outOf)}`,
+		markSoFar: ({ mark, outOf }) => `Nota hasta ahora: ${v.number(mark)} de ${v.number(outOf)}`,
 		toWork: 'Todos tus trabajos',
 		orOnPaper: '¿Has trazado en papel? Mídelo y entrega tus puntos:',
 		chooseLesson: 'Elige en qué lección vas a trazar.',
@@ -138,7 +138,7 @@ export const handing: typeof english = (v) => {
 		forLearner: ({ learner, body }) => `${learner} (${body})`,
 
 		learner: 'Alumno',
-		markHeading: 'Puntos',
+		markHeading: 'Nota',
 		receipts: 'Entregado',
 		late: ({ count }) => `${count} fuera de plazo`,
 		nothing: 'nada todavía'

@@ -57,7 +57,7 @@ export const looking: typeof english = (v) => {
 			wrong: 'no es correcto',
 			'not-valid': 'no se puede usar',
 			'cannot-tell': 'no se sabe',
-			excused: 'excusado',
+			excused: 'dispensado',
 			'our-fault': 'fallo nuestro',
 			unchecked: 'sin comprobar',
 			kept: 'no es correcto, se queda'

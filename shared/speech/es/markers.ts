@@ -10,5 +10,5 @@ export const markers: typeof english = (v) => ({
 		'Otras cuatro tarjetas: pon una a la mitad de cada lado del dibujo. Con ellas se ve si el papel se abomba.',
 	drawWithin: 'Dibuja entre las marcas, o pon ahí una pieza de papel. Tienen que verse todas.',
 	check: ({ length }) =>
-		`Imprime al 100 % (tamaño real). Esta línea debe medir ${v.length(length)}: si no los mide, escribe cuánto mide.`
+		`Imprime al 100 % (tamaño real). Esta línea debe medir ${v.length(length)}: si no es así, escribe cuánto mide.`
 });

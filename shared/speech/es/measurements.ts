@@ -7,11 +7,11 @@ const BODIES: Readonly<Record<string, string>> = {
 	heron:
 		'Un cuerpo inventado: no se midió a nadie. De proporciones regulares; es el de los números resueltos de las lecciones.',
 	wren: 'Un cuerpo inventado: no se midió a nadie. Menudo, de espalda corta y poco busto.',
-	plover: 'Un cuerpo inventado: no se midió a nadie. De cadera llena y cintura estrecha.',
+	plover: 'Un cuerpo inventado: no se midió a nadie. De cadera ancha y cintura estrecha.',
 	lark: 'Un cuerpo inventado: no se midió a nadie. Alto y largo de espalda, anotado en pulgadas tal como las da la cinta.',
 	gannet: 'Un cuerpo inventado: no se midió a nadie. De espalda ancha y costados rectos.',
 	eider:
-		'Un cuerpo inventado: no se midió a nadie. De busto y cintura llenos y hombros caídos, con ajustes propios.',
+		'Un cuerpo inventado: no se midió a nadie. De busto y cintura amplios y hombros caídos, con ajustes propios.',
 	siskin:
 		'Un cuerpo inventado: no se midió a nadie. De poco busto y muy derecho, con el delantero tan largo como la espalda, así que su patrón base no lleva pinza.'
 };

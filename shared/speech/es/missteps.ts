@@ -77,8 +77,8 @@ const shareOf = (share: Share, of: readonly Taken[]): string =>
 		? `el total ${of.map(ofIt).join(' y ')}`
 		: `${share === 'part' ? 'una parte' : ALONE[share]} ${of.map(ofIt).join(' y ')}`;
 const SQUARED = {
-	down: 'trazado la escuadra hacia abajo',
-	across: 'trazado la escuadra hacia fuera'
+	down: 'trazado a escuadra hacia abajo',
+	across: 'trazado a escuadra hacia fuera'
 } as const;
 const wayShare = (share: Share): string =>
 	share === 'whole' ? 'todo el camino' : `${share === 'part' ? 'una parte' : ALONE[share]} del camino`;
@@ -117,7 +117,7 @@ const slipsIn = (v: Voice): ReturnType<typeof english>['slips'] => ({
 	squaredFrom: ({ wrong, right, way }) =>
 		did(
 			`${SQUARED[way]} desde ${wrong}`,
-			`la regla traza la escuadra ${way === 'down' ? 'hacia abajo' : 'hacia fuera'} desde ${right}`
+			`la regla traza a escuadra ${way === 'down' ? 'hacia abajo' : 'hacia fuera'} desde ${right}`
 		),
 	between: ({ share, wrong, right }) =>
 		share === 'half'

@@ -26,7 +26,7 @@ export const nested: typeof english = (v) => {
 			'Los contornos de las tallas normalizadas son de EN 13402-3, de memoria, y los largos se estiman con un estudio de 1988.',
 		refused: ({ size, reasons }) => `la talla ${size} no se puede trazar: ${reasons.join('; ')}`,
 		twoToSeven: ({ count, most }) =>
-			`en una hoja se distinguen de dos a ${v.number(most)} tallas, no ${v.number(count)}`,
+			`en una hoja se distinguen de 2 a ${v.number(most)} tallas, no ${v.number(count)}`,
 		twice: ({ name }) => `la talla ${name} está dos veces`,
 		notWith: ({ flag }) => `${flag} no va con --sizes`,
 		noFormat: ({ format, formats }) => `varias tallas se guardan como ${v.list(formats)}, no como ${format}`,

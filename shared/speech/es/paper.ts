@@ -75,7 +75,7 @@ export const paper: typeof english = (v) => ({
 	lineMeans: ({ kind }) => LINES[kind],
 	pageMark:
 		'No es parte del patrón: una cruz dentro de un cuadrado está donde se unen dos páginas. Pon una cruz sobre la otra.',
-	sewingOrder: 'Orden de costura',
+	sewingOrder: 'Orden de confección',
 	seamsAgree: ({ open, seams }) =>
 		open === 0 ? `Las ${seams} costuras coinciden.` : `${open} de ${seams} costuras no coinciden.`,
 	finished: 'Medidas de la prenda terminada',

@@ -30,7 +30,7 @@ export const pattern: typeof english = (v) => {
 			const { pieces } = longer.side === 'first' ? first : second;
 			return `${both}. En ${v.list(pieces)} hay ${small(longer.by)} de más.`;
 		}
-		if (ease < 0) return `${both}: el segundo se coge en la costura del primero y termina antes que él.`;
+		if (ease < 0) return `${both}: el segundo queda tomado en la costura del primero y termina antes que él.`;
 		if (ease > 0) return `${both}. Se embebe ${v.length(ease)}.`;
 		const isOne = first.pieces.length === 1 && first.pieces[0] === second.pieces[0];
 		if (isOne) return `${v.list(first.pieces)}: los dos bordes miden ${v.length(first.length)}.`;
@@ -149,7 +149,7 @@ export const pattern: typeof english = (v) => {
 		difference: 'Diferencia',
 		sewnTogether: 'Al coser',
 		matches: 'coincide',
-		caughtIn: 'se coge en él',
+		caughtIn: 'queda tomado en él',
 		easedIn: ({ ease }) => `coincide, embebiendo ${v.length(ease)}`,
 		secondLong: ({ by }) => `el segundo tiene ${v.slight(by)} de más`,
 		secondShort: ({ by }) => `el segundo tiene ${v.slight(by)} de menos`,
@@ -190,7 +190,7 @@ export const pattern: typeof english = (v) => {
 			return `de orillo a orillo, entre ${least} y ${most}`;
 		},
 		estimateFor: ({ width, name }) => [
-			'Un cálculo aproximado: unos ',
+			'Un cálculo aproximado: alrededor de ',
 			` de tela de ${v.length(width)} de ancho, para ${name}. Compra más si la tela puede encoger, tiene pelo o lleva un dibujo que haya que casar.`
 		],
 		estimate: ({ cloth, width }) =>
@@ -204,7 +204,7 @@ export const pattern: typeof english = (v) => {
 			`Pasada la parte doblada, la tela se abre. Corta en una sola capa: ${v.list(pieces)}.`,
 		joined: ({ pieces }) =>
 			`Demasiado ancha para la mitad de esta tela: ${v.list(pieces)}. Va en dos mitades, cada una con un margen en lugar del doblez, y ahí se unen con una costura.`,
-		interfacing: ({ cloth, width }) => `Entretela: unos ${cloth}, de ${v.length(width)} de ancho.`,
+		interfacing: ({ cloth, width }) => `Entretela: alrededor de ${cloth}, de ${v.length(width)} de ancho.`,
 		odd: ({ pieces }) => `Corta solo en una de las dos capas: ${v.list(pieces)}.`
 	};
 };

@@ -60,13 +60,14 @@ export const photograph: typeof english = (v) => ({
 	refused: ({ why }): string => REFUSED[why],
 	warning: ({ warning }): string => WARNINGS[warning],
 	found: ({ count, residual }) =>
-		`${v.plural(count, { one: 'Se ha encontrado 1 marca', other: `Se han encontrado ${v.number(count)} marcas` })}. Sus esquinas concuerdan en ${v.fixed(Math.max(0.01, residual), 2)} mm.`,
-	agree: ({ residual }) => `Los cuatro puntos concuerdan con tus distancias en ${v.seen(residual)}.`,
+		`${v.plural(count, { one: 'Se ha encontrado 1 marca', other: `Se han encontrado ${v.number(count)} marcas` })}. Sus esquinas concuerdan con ${v.fixed(Math.max(0.01, residual), 2)} mm de diferencia.`,
+	agree: ({ residual }) =>
+		`Los cuatro puntos concuerdan con tus distancias, con ${v.seen(residual)} de diferencia.`,
 	noMarkers:
 		'No se ha encontrado ninguna marca en la imagen. Toca cuatro puntos de distancias conocidas, o haz otra foto.',
 	check: 'La línea de control de las marcas',
 	checkWhat: ({ length }) =>
-		`Mídela en tu impresión: debe medir ${v.length(length)}. Si los mide, déjalo vacío.`,
+		`Mídela en tu impresión: debe medir ${v.length(length)}. Si es así, déjalo vacío.`,
 	outOfScale: ({ percent }) =>
 		`Las marcas se imprimieron un ${v.fixed(Math.abs(percent), 1)} % demasiado ${percent > 0 ? 'grandes' : 'pequeñas'}. Se tiene en cuenta.`,
 	notALength: 'Escribe una medida entre 9/10 y 11/10 de la que debe ser.',

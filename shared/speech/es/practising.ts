@@ -21,12 +21,12 @@ export const practising: typeof english = (v) => {
 		exercises: 'Ejercicios de práctica',
 		exercisesAbout:
 			'Cada alumno tiene sus propios ejercicios, cada uno con otro cuerpo inventado, y así nadie puede copiar respuestas.',
-		drafts: 'De qué patrones',
+		drafts: 'De qué trazados',
 		kinds: 'Tipos de ejercicio',
 		kindNames: {
 			'find-start': 'decir desde qué punto se mide un paso',
 			'next-point': 'colocar el punto siguiente',
-			'find-wrong': 'encontrar el punto equivocado de un trazado terminado, y qué salió mal allí',
+			'find-wrong': 'encontrar el punto mal puesto de un trazado terminado, y qué se hizo mal en él',
 			'work-number': 'calcular un número',
 			'true-seams': 'casar dos costuras, donde un patrón se cose a otro'
 		},
@@ -77,15 +77,15 @@ export const practising: typeof english = (v) => {
 		saidPlace: ({ across, down }) => `Lo puso a ${where(across, down)}.`,
 		saidWrong: ({ point, did }) =>
 			did === undefined
-				? `Señaló ${point} como el equivocado.`
-				: `Señaló ${point} como el equivocado: ${did}`,
+				? `Señaló ${point} como el mal puesto.`
+				: `Señaló ${point} como el mal puesto: ${did}`,
 		saidNumber: ({ typed, unit }) => `Escribió ${typed} ${unit}.`,
 		saidSeams: ({ first, by, unit, moved }) =>
-			`Dijo que ${first ? 'la primera' : 'la segunda'} es más larga por ${by} ${unit}${moved ? ', y movió el punto' : ''}.`,
+			`Dijo que ${first ? 'el primero' : 'el segundo'} es más largo por ${by} ${unit}${moved ? ', y movió el punto' : ''}.`,
 		rightIs: 'La regla:',
 		learnersMarks: 'lo que colocó el alumno',
 		chooseExercise:
-			'Elige un ejercicio en la tabla para ver sus respuestas, darle otra puntuación o escribir junto a él.',
+			'Elige un ejercicio en la tabla para ver sus respuestas, darle otra nota o escribir junto a él.',
 
 		missed: {
 			start: (many) =>
@@ -95,9 +95,9 @@ export const practising: typeof english = (v) => {
 			number: (many) =>
 				`${some(many, 'ha calculado', 'han calculado')} otro número, de un modo que ninguna regla explica.`,
 			point: (many) =>
-				`${some(many, 'no ha visto', 'no han visto')} que el punto era el equivocado del trazado.`,
+				`${some(many, 'no ha visto', 'no han visto')} que el punto era el mal puesto del trazado.`,
 			rule: (many) =>
-				`${some(many, 'ha visto', 'han visto')} el punto equivocado, pero le ${v.plural(many.count, { one: 'ha dado', other: 'han dado' })} otra razón.`,
+				`${some(many, 'ha visto', 'han visto')} el punto mal puesto, pero le ${v.plural(many.count, { one: 'ha dado', other: 'han dado' })} otra razón.`,
 			longer: (many) => `${some(many, 'ha tomado', 'han tomado')} el borde más corto por el más largo.`,
 			difference: (many) =>
 				`${some(many, 'ha calculado', 'han calculado')} otra diferencia entre los dos bordes.`
@@ -108,8 +108,8 @@ export const practising: typeof english = (v) => {
 			number: 'Vamos a calcular juntos este número una vez más.',
 			point: 'Mide cada punto desde los anteriores: ¿cuál no sigue su regla?',
 			rule: '¿Qué habría llevado a este sitio? Prueba cada razón con la cinta.',
-			longer: 'Mide cada borde a lo largo de su línea, pieza a pieza, y suma las piezas.',
-			difference: 'Mide cada borde a lo largo de su línea, pieza a pieza, y suma las piezas.'
+			longer: 'Mide cada borde a lo largo de su línea, tramo a tramo, y suma los tramos.',
+			difference: 'Mide cada borde a lo largo de su línea, tramo a tramo, y suma los tramos.'
 		}
 	};
 };

@@ -62,7 +62,7 @@ export const sizes: typeof english = (v) => {
 		noTable: ({ seen, tables }) => `no hay una tabla de tallas «${seen}»; hay ${v.list(tables)}`,
 		noSize: ({ seen, near, table, names }) =>
 			`la tabla «${table}» no tiene la talla «${seen}»${near === undefined ? '' : ` (¿querías decir «${near}»?)`}; tiene ${names.join(', ')}`,
-		oneOfBodies: 'da uno de --body, --bodies y --size',
+		oneOfBodies: 'escribe uno de --body, --bodies y --size',
 		apartHeadings: ['medida', 'propia', 'talla', 'diferencia', 'errores', ''],
 		estimatedWord: 'estimada',
 		lacks: ({ keys }) => `faltan: ${keys.join(', ')}`

@@ -11,7 +11,7 @@ export const overIn: typeof englishOver = (v, size, limit) => {
 	return limit !== undefined && size > limit && said === smallIn(v, limit) ? `algo más de ${said}` : said;
 };
 
-/** «9 mm demasiado hacia fuera, 2 mm demasiado abajo»: after «está». */
+/** «9 mm demasiado hacia fuera y 2 mm demasiado abajo»: after «está». */
 export const wayOff: typeof englishWay = (v, { across, down, limit }) => {
 	const spoken = [
 		{ length: across, ahead: 'demasiado hacia fuera', back: 'demasiado hacia dentro' },
@@ -24,5 +24,5 @@ export const wayOff: typeof englishWay = (v, { across, down, limit }) => {
 		const size = overIn(v, mm(Math.abs(length)), told.length === 1 ? limit : undefined);
 		return `${size} ${length > 0 ? ahead : back}`;
 	});
-	return words.join(', ') || 'a un pelo de su sitio';
+	return v.list(words) || 'a un pelo de su sitio';
 };

@@ -17,8 +17,8 @@ export const sureness: typeof english = (v) => {
 	const finely = (length: Mm): string => (v.unit === 'in' ? v : v.inUnit('mm')).length(length);
 	const hundred = (share: number): string => v.number(Math.round(share * 100));
 	return {
-		heading: '¿Qué tan seguro es cada punto?',
-		open: 'Mostrar qué tan seguro es cada punto',
+		heading: '¿Cuánto puede moverse cada punto?',
+		open: 'Mostrar cuánto puede moverse cada punto',
 		close: 'Ocultarlo',
 		working: 'Calculando: el trazado se hace con unos miles de lecturas…',
 		failed: 'No se pudo calcular. Ábrelo otra vez para intentarlo de nuevo.',
@@ -41,7 +41,7 @@ export const sureness: typeof english = (v) => {
 		point: 'Punto',
 		within: '±',
 		most: 'Lo mueve más',
-		lines: 'Líneas: qué tan segura es su longitud',
+		lines: 'Líneas: cuánto puede variar su longitud',
 		line: 'Línea',
 		plusMinus: ({ reach }) => `± ${size(reach)}`,
 		unmoved: 'no se mueve',

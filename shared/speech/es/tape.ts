@@ -18,7 +18,7 @@ export const tape: typeof english = (v) => {
 		with: 'Medido con',
 		tapes: { rule: 'una regla o una cinta de acero', tape: 'una cinta de costura' },
 		aboutTape: ({ error }) =>
-			`Se da por hecho que una lectura acierta con unos ${v.small(error) ?? ''}, dos veces de cada tres. La cinta de tela se estira: compara antes la tuya con una regla.`,
+			`Se da por hecho que una lectura se desvía como mucho ${v.small(error) ?? ''}, dos veces de cada tres. La cinta de tela se estira: compara antes la tuya con una regla.`,
 		side: ({ top, below, point }) => `Gira el papel para que ${top} quede encima de ${below}. ${point} está`,
 		sides: { right: 'a la derecha', left: 'a la izquierda' },
 		mirrored:

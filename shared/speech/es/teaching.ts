@@ -42,7 +42,7 @@ export const teaching: typeof english = (v) => {
 			`${number} de ${of}: ${title(step)}, ${checked ? `comprobado, ${wrong ? 'mal' : 'no está mal'}` : 'sin comprobar'}` +
 			`${help > 0 ? `, ${v.plural(help, { one: '1 ayuda', other: `${help} ayudas` })}` : ''}. ${when(time)}`,
 		against: 'Frente al calculado',
-		chooseStep: 'Elige un paso en la tabla para darle otra puntuación o escribir junto a él.',
+		chooseStep: 'Elige un paso en la tabla para darle otra nota o escribir junto a él.',
 		judged: ({ mark, tries, help }) =>
 			`La comprobación da ${v.number(mark)}: ${v.plural(tries, { one: '1 intento fallido', other: `${tries} intentos fallidos` })}, ` +
 			`${v.plural(help, { one: '1 ayuda', other: `${help} ayudas` })}.`,
@@ -53,9 +53,9 @@ export const teaching: typeof english = (v) => {
 		removeComment: 'Quitarlo',
 		write: 'Escribe al alumno junto a esto',
 		send: 'Escribirlo',
-		newMark: 'Otra puntuación, de 0 a 1',
+		newMark: 'Otra nota, de 0 a 1',
 		reason: 'Por qué (lo ve el alumno)',
-		give: 'Dar esta puntuación',
+		give: 'Dar esta nota',
 		fromTeacher: ({ count }) =>
 			v.plural(count, {
 				one: 'Unas palabras de quien te da clase, en 1 sitio',
@@ -64,7 +64,7 @@ export const teaching: typeof english = (v) => {
 		outOf: 'De',
 		wrongTries: 'Intentos fallidos',
 		lateHeading: 'Fuera de plazo',
-		asTable: 'Puntos para una hoja de cálculo (CSV)',
+		asTable: 'Notas para una hoja de cálculo (CSV)',
 		asTableComma: 'con comas decimales y puntos y comas',
 		print: 'Imprimir',
 		rawLog: 'Todo lo entregado, como archivo',
@@ -95,11 +95,11 @@ export const teaching: typeof english = (v) => {
 				other: `Las entregas de ${count} alumnos se puntuaron con una versión anterior de la comprobación.`
 			}),
 		seeRemarking: 'Ver qué cambiaría al puntuarlo de nuevo',
-		allCurrent: 'Todos los puntos son los que daría hoy la comprobación.',
+		allCurrent: 'Todas las notas son las que daría hoy la comprobación.',
 		remarkingAbout: ({ count }) =>
 			`Se repite todo lo que ${v.plural(count, { one: 'entregó 1 alumno', other: `entregaron ${count} alumnos` })}, tal como se puso. ` +
-			'La puntuación que dio quien enseña se queda. Nada cambia hasta que lo digas.',
-		noChange: 'No cambiaría ningún punto.',
+			'La nota que dio quien enseña se queda. Nada cambia hasta que lo digas.',
+		noChange: 'No cambiaría ninguna nota.',
 		before: 'Antes',
 		after: 'Después',
 		where: 'Dónde',

@@ -59,7 +59,7 @@ Una tabla puede tener ajustes como columnas. Sin --json las tablas están en cm;
   --apart                     cada pieza en un archivo propio, en la carpeta --to (svg; también --as pdf o dxf)
   --paper a4|letter|a3|a0|roll-60|roll-90   de un pdf (a4)
   --pieces front,back         solo estas piezas
-  --toile                     para una prueba en retal: 2,5 cm por fuera de cada costura (body-block, sleeved-bodice)
+  --toile                     para una prenda de prueba: 2,5 cm por fuera de cada costura (body-block, sleeved-bodice)
   --scale full|half|quarter   de un pdf o svg, más pequeño para trabajar en clase (full)
   --date 2026-01-31           la fecha que lleva un pdf; con los mismos datos y la misma fecha salen los mismos bytes
 

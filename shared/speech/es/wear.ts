@@ -45,7 +45,7 @@ export const wear: typeof english = (v) => {
 		fails: ({ label, because, ...of }) =>
 			`${label}: ${number(of)}; debe ser ${bounds(of)}.${because === undefined ? '' : ` ${because}.`}`,
 		notKnown: ({ needs }) => `no se sabe: mide ${v.list(needs.map((key) => el(measurementNoun(key))))}`,
-		looking: 'Buscando qué lo arreglaría …',
+		looking: 'Buscando qué lo arreglaría…',
 		cure: ({ changes }) => {
 			const [one, ...more] = changes;
 			const said = `${one ? `${El(one.noun)} en ${v.length(one.to)} en lugar de ${v.length(one.from)}` : ''}${
