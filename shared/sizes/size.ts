@@ -27,6 +27,14 @@ export interface SizeBody {
 export const sizesOf = (table: SizeTableId): readonly Size[] =>
 	Object.keys(sizeTable(table).sizes).map((name) => ({ table, name }));
 
+/** The size that may have been meant: of numbers the one that is nearest as a number, so that 43 is not taken for 40. */
+const nearSize = (name: string, names: readonly string[]): string | undefined => {
+	const asked = Number(name);
+	if (name === '' || !Number.isFinite(asked)) return nearestName(name, names);
+	const apart = (each: string): number => Math.abs(Number(each) - asked);
+	return [...names].sort((a, b) => apart(a) - apart(b))[0];
+};
+
 /**
  * Reads a size as it is asked for: `42`, of the women's table, or with the table's name, `men:50`. Throws BadInput at `place`, naming the
  * nearest and all that there are.
@@ -43,7 +51,7 @@ export const readSize = (text: string, place: string): Size => {
 	if (names.includes(name)) return { table, name };
 	throw new BadInput(
 		place,
-		message('sizes', 'noSize', { seen: cut(name), near: nearestName(name, names), table, names })
+		message('sizes', 'noSize', { seen: cut(name), near: nearSize(name, names), table, names })
 	);
 };
 

@@ -52,11 +52,13 @@ const readErrors = (said: readonly string[]): ReadingErrors => {
 /** A row of the table: what it is, how far it moves, by what most, and what else is to be said. */
 const row = (name: string, sure: Sureness, speech: Speech): readonly string[] => {
 	const [most] = sure.by;
-	const { sureness } = speech.words;
+	const { sureness, paper, nouns } = speech.words;
 	return [
 		name,
 		speech.inUnit('mm').bare(sure.reach),
-		most ? `${most.key} ${sureness.share(most)}` : '',
+		most
+			? `${paper.keyed({ key: most.key, noun: nouns.measurement(most.key) })} ${sureness.share(most)}`
+			: '',
 		[
 			...(sure.there < 1 ? [sureness.there({ share: sure.there })] : []),
 			...(sure.bends && sure.there === 1 ? [sureness.bends] : [])

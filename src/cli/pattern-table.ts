@@ -21,8 +21,8 @@ const numbered = (words: readonly string[]): string =>
 /** Numbers in these tables are in centimetres, as in those of drafts. */
 const pieceSection = (piece: Piece, body: string, speech: Speech): string => {
 	const [title = '', _whose, ...words] = pieceWords(piece, body, speech.inUnit('cm'));
-	const edges = piece.edges.map(({ name, kind, length, allowance }) => [
-		name,
+	const edges = piece.edges.map(({ name, noun, kind, length, allowance }) => [
+		speech.words.paper.keyed({ key: name, noun }),
 		cm(length, speech),
 		cm(allowance, speech),
 		speech.words.garments.edgeKind({ kind })

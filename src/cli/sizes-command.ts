@@ -20,9 +20,9 @@ const OPTIONS = {
 const DECIMALS = 1;
 
 const nearTable = ({ size, errors, apart }: Near, speech: Speech): string => {
-	const { sizes } = speech.words;
+	const { sizes, paper, nouns } = speech.words;
 	const rows = apart.map(({ key, own, size: of, errors: by, estimated }) => [
-		key,
+		paper.keyed({ key, noun: nouns.measurement(key) }),
 		cm(own, speech),
 		cm(of, speech),
 		cm(own - of, speech),

@@ -114,8 +114,8 @@ describe('what is put together in Spanish agrees', () => {
 
 	it('an inch and a yard are feminine, a centimetre is not', () => {
 		const said = (unit: 'cm' | 'in'): string => {
-			const { words, length } = speechFor('es', unit);
-			return words.formulas.arithmetic({ ...result, result: length(mm(127)) });
+			const speech = speechFor('es', unit);
+			return speech.words.formulas.arithmetic({ ...result, result: speech.length(mm(127)) });
 		};
 		expect(said('cm')).toBe('x = unos 12,7 cm');
 		expect(said('in')).toBe('x = unas 5″');

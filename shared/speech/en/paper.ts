@@ -122,6 +122,8 @@ export const paper = (v: Voice) => ({
 	workOfNobodyYet: ({ work }: { work: string }) => `${work}. Name: ____________________________`,
 	drawingFile: 'Units: millimetres. Layers after ASTM D6673 (withdrawn), from memory.',
 	degrees: 'deg',
+	/** What has a key in files, as a table names it: by the key that is written into them, and in another language also in its own words. */
+	keyed: ({ key }: { key: string; noun: Noun }) => key,
 	columns: {
 		what: 'what',
 		piece: 'piece',

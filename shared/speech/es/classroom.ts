@@ -59,7 +59,7 @@ export const classroom: typeof english = (v) => {
 		data: 'Todos los datos',
 		remove: 'Borrar',
 		more: ({ name }) => `Más sobre ${name}`,
-		reallyRemove: ({ name }) => `Sí, borrar a ${name} y todo su trabajo para siempre`,
+		reallyRemove: ({ name }) => `Sí, borrar «${name}» y todo su trabajo para siempre`,
 		teachers: 'Quiénes enseñan en esta clase',
 		you: '(tú)',
 		colleague: 'Nombre de tu colega',

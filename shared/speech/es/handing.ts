@@ -25,12 +25,12 @@ export const handing: typeof english = (v) => {
 		followThrough: 'Lo que es correcto solo a partir de un error anterior',
 		share: { full: 'cuenta entero', half: 'cuenta la mitad', none: 'no cuenta' },
 		garment: 'Una prenda entera',
-		garmentNone: 'no, las lecciones elegidas arriba',
+		garmentNone: 'no: lo elegido arriba',
 		level: 'Cuánto debe acercarse una marca',
 		levels: {
-			strict: ({ within }) => `con rigor: un punto a menos de ${v.small(within)}`,
-			normal: ({ within }) => `como siempre: un punto a menos de ${v.small(within)}`,
-			beginner: ({ within }) => `para principiantes: un punto a menos de ${v.small(within)}`
+			strict: ({ within }) => `con rigor: a menos de ${v.small(within)}`,
+			normal: ({ within }) => `como siempre: a menos de ${v.small(within)}`,
+			beginner: ({ within }) => `para principiantes: a menos de ${v.small(within)}`
 		},
 		mode: 'Cómo se hace',
 		modes: {

@@ -115,6 +115,7 @@ export const paper: typeof english = (v) => ({
 	workOfNobodyYet: ({ work }) => `${work}. Nombre: ____________________________`,
 	drawingFile: 'Unidades: milímetros. Capas según la ASTM D6673 (retirada), de memoria.',
 	degrees: 'grados',
+	keyed: ({ key, noun }) => `${noun.name} (${key})`,
 	columns: {
 		what: 'qué',
 		piece: 'pieza',

@@ -39,7 +39,7 @@ export const teaching: typeof english = (v) => {
 		markOn: 'Una marca adelante',
 		nothingYet: 'Aún no hay nada colocado.',
 		markAt: ({ number, of, step, at: time, checked, wrong, help }) =>
-			`${number} de ${of}: ${title(step)}, ${checked ? `comprobado, ${wrong ? 'mal' : 'no está mal'}` : 'sin comprobar'}` +
+			`${number} de ${of}: ${title(step)}, ${checked ? `comprobado, ${wrong ? 'mal' : 'sin error'}` : 'sin comprobar'}` +
 			`${help > 0 ? `, ${v.plural(help, { one: '1 ayuda', other: `${help} ayudas` })}` : ''}. ${when(time)}`,
 		against: 'Frente al calculado',
 		chooseStep: 'Elige un paso en la tabla para darle otra nota o escribir junto a él.',

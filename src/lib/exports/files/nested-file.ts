@@ -129,15 +129,15 @@ const THOUSANDTHS = 1000;
 const rounded = (length: number): number => Math.round(length * THOUSANDTHS) / THOUSANDTHS + 0;
 
 /** How each edge grows, in millimetres, and below it the seams that grow unevenly. */
-const growthCsv = ({ nest: made }: MadeNest, { words: { nested } }: Speech): string => {
+const growthCsv = ({ nest: made }: MadeNest, { words: { nested, paper } }: Speech): string => {
 	const { edges, uneven } = growthOf(made);
 	const { columns } = nested;
 	const names = made.sizes.map(({ name }) => name);
 	return csv([
 		[columns.piece, columns.edge, ...names, ...names.slice(1).map((name) => `${columns.grows} ${name}`)],
-		...edges.map(({ pieceName, edge, lengths, growth }) => [
+		...edges.map(({ pieceName, edge, title, lengths, growth }) => [
 			pieceName,
-			edge,
+			paper.keyed({ key: edge, noun: { name: title } }),
 			...lengths.map((length) => (length === undefined ? '' : rounded(length))),
 			...growth.slice(1).map((by) => (by === undefined ? '' : rounded(by)))
 		]),
