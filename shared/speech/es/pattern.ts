@@ -149,7 +149,7 @@ export const pattern: typeof english = (v) => {
 		difference: 'Diferencia',
 		sewnTogether: 'Al coser',
 		matches: 'coincide',
-		caughtIn: 'queda tomado en él',
+		caughtIn: 'tomado en él',
 		easedIn: ({ ease }) => `coincide, embebiendo ${v.length(ease)}`,
 		secondLong: ({ by }) => `el segundo tiene ${v.slight(by)} de más`,
 		secondShort: ({ by }) => `el segundo tiene ${v.slight(by)} de menos`,
