@@ -26,6 +26,25 @@ describe('square-across check ... --marks FILE.pdf', () => {
 		expect(said).toContain(String(Number(total.mark.toFixed(2))));
 	});
 
+	it('says what is off and which mistake it may have been, in words of whoever is handed it', async () => {
+		const half = folder.write('half.json', JSON.stringify({ ...BACK, U: { typed: '96/2+2' } }));
+		const marks = ['back-block', '--body', bodyFile('heron'), '--placements', half, '--marks', to];
+		const english = [/\d cm too far out/, 'You took half of the bust; the rule is a quarter'];
+		const spanish = [
+			/\d cm demasiado hacia fuera/,
+			'tomado la mitad del contorno de busto; la regla es la cuarta parte'
+		];
+		for (const [language, ...all] of [
+			['en', ...english],
+			['es', ...spanish]
+		] as const) {
+			await checkHere(...marks, '--language', language);
+			const said = firstWords(new Uint8Array(readFileSync(to))).replace(/\s+/g, ' ');
+			for (const each of all) expect(said).toMatch(each);
+			expect(said).not.toContain('half-for-quarter');
+		}
+	});
+
 	it('twice the same', async () => {
 		await checkHere(...words, '--marks', to);
 		const first = readFileSync(to);

@@ -34,11 +34,15 @@ const lessons = (): readonly Said[] =>
 			}))
 	);
 
+/** Labels of methods and garments, and what is said at the end of a part, below its English. */
 const labels = (): readonly Said[] =>
-	foldersHolding('es.yaml').flatMap((id) =>
-		readFileSync(path.join(PROJECT, 'lessons', id, 'es.yaml'), 'utf8')
-			.split('\n')
-			.map((text, i) => ({ where: `lessons/${id}/es.yaml:${i + 1}`, text }))
+	['es.yaml', 'part.yaml'].flatMap((name) =>
+		foldersHolding(name).flatMap((id) =>
+			readFileSync(path.join(PROJECT, 'lessons', id, name), 'utf8')
+				.replace(/^[^]*^es: /m, '')
+				.split('\n')
+				.map((text, i) => ({ where: `lessons/${id}/${name}:${i + 1}`, text }))
+		)
 	);
 
 const CATALOGUE_TEXTS = catalogue();
@@ -128,6 +132,15 @@ describe('what is put together in Spanish agrees', () => {
 		for (const sentence of sentences) {
 			expect(sentence).toContain('1 1/2 yardas');
 			expect(sentence).not.toContain('unos');
+		}
+	});
+
+	it('one learner has done something, several have', () => {
+		const { handing, practising } = speechFor('es').words;
+		for (const { doneBy } of [handing, practising]) {
+			expect(doneBy({ done: 1, begun: 1, learners: 24 })).toMatch(/^1 de 24 tiene .*, 1 ha empezado$/);
+			expect(doneBy({ done: 2, begun: 0, learners: 24 })).toMatch(/^2 de 24 tienen .*, 0 han empezado$/);
+			expect(doneBy({ done: 0, begun: 1, learners: 1 })).toMatch(/^0 de 1 tiene /);
 		}
 	});
 

@@ -1,5 +1,6 @@
 import type { handing as english } from '../en/handing.ts';
 import { LOCALES } from '../language.ts';
+import { ofThem } from './grammar.ts';
 
 /** Lo que se dice de los trabajos: cómo se ponen, se entregan y se puntúan. */
 export const handing: typeof english = (v) => {
@@ -25,7 +26,7 @@ export const handing: typeof english = (v) => {
 		followThrough: 'Lo que es correcto solo a partir de un error anterior',
 		share: { full: 'cuenta entero', half: 'cuenta la mitad', none: 'no cuenta' },
 		garment: 'Una prenda entera',
-		garmentNone: 'no: lo elegido arriba',
+		garmentNone: 'no, lo de arriba',
 		level: 'Cuánto debe acercarse una marca',
 		levels: {
 			strict: ({ within }) => `con rigor: a menos de ${v.small(within)}`,
@@ -112,7 +113,7 @@ export const handing: typeof english = (v) => {
 		didNothing: 'La clase aún no tiene ningún trabajo: abajo está el comienzo del curso.',
 		lesson: 'Lección',
 		doneBy: ({ done, begun, learners }) =>
-			`${done} de ${learners} tienen correctos todos los pasos, ${begun} han empezado`,
+			`${ofThem(v, { count: done, of: learners }, { one: 'tiene', other: 'tienen' })} correctos todos los pasos, ${begun} ${v.plural(begun, { one: 'ha', other: 'han' })} empezado`,
 		comesNext: 'Lo que sigue',
 		allDone: 'La clase ya ha tenido todas las lecciones del curso.',
 		minutes: ({ minutes }) => v.plural(minutes, { one: '1 minuto', other: `${minutes} minutos` }),

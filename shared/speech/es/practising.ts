@@ -1,7 +1,7 @@
 import { momentIn } from '../day.ts';
 import { mm, type Mm } from '../../units.ts';
 import type { practising as english } from '../en/practising.ts';
-import { el } from './grammar.ts';
+import { el, ofThem } from './grammar.ts';
 
 type Many = Parameters<ReturnType<typeof english>['missed']['start']>[0];
 
@@ -66,7 +66,7 @@ export const practising: typeof english = (v) => {
 		noSheets:
 			'Son ejercicios: cada uno se responde junto a su figura, en la pantalla, así que no hay nada que trazar en papel.',
 		doneBy: ({ done, begun, learners }) =>
-			`${done} de ${learners} tienen bien todos los ejercicios, ${begun} han empezado`,
+			`${ofThem(v, { count: done, of: learners }, { one: 'tiene', other: 'tienen' })} bien todos los ejercicios, ${begun} ${v.plural(begun, { one: 'ha', other: 'han' })} empezado`,
 		answersOf: ({ name }) => `Las respuestas de ${name}`,
 		asked: 'Se pregunta',
 		answers: 'Respuestas',

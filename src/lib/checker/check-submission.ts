@@ -41,6 +41,8 @@ export interface SubmissionReport {
 	readonly faults: readonly Fault[];
 	/** The steps that something was handed in for and that are not asked for: this body's draft has none, or they are given. */
 	readonly passedOver: readonly string[];
+	/** Which mistake would have led to a step as it was handed in. */
+	readonly diagnosis: (step: string) => Diagnosis;
 }
 
 /** The size of the worst thing found. */
@@ -146,6 +148,7 @@ export const checkSubmission = (
 		steps,
 		faults: found.faults,
 		passedOver: Object.keys(placements).filter((name) => steps.every(({ step }) => step !== name)),
-		total: totalOf(steps)
+		total: totalOf(steps),
+		diagnosis: (step) => misstepIn(work, found, step)
 	};
 };

@@ -44,8 +44,8 @@ const NEAR = 36;
 export const LEADING = 1.2;
 const [MOST_LINES, BROKEN] = [3, 3];
 
-/** Words that cover words, or that the drawing's edge cuts off, are worse than so many spots of ink under them. */
-const WORDS = 20;
+/** Words that cover words are worse than so many spots of ink under them, and words that the drawing's edge cuts off are worst of all. */
+const [WORDS, CUT] = [20, 200];
 /** What comes earlier is preferred, where nothing else is between them. */
 const LATER = 0.01;
 
@@ -182,10 +182,11 @@ export const placeWords = (piece: Piece, ink: readonly Path[], pixel: Mm, letter
 	const clearest = (tried: readonly Placed[]): readonly Placed[] => {
 		const costs = tried.map((placed, i) => {
 			const room = roomOf(placed, drawn);
-			const words = taken.reduce((sum, each) => sum + covered(room, each), isCut(room) ? 1 : 0);
+			const words = taken.reduce((sum, each) => sum + covered(room, each), 0);
+			const cut = isCut(room) ? CUT : 0;
 			const under = spots.filter((each) => holds(room, each)).length;
 			const more = placed.lines.length - 1;
-			return { placed, room, cost: WORDS * words + under + BROKEN * more + LATER * i };
+			return { placed, room, cost: cut + WORDS * words + under + BROKEN * more + LATER * i };
 		});
 		const [best] = costs.toSorted((a, b) => a.cost - b.cost);
 		if (best) taken.push(best.room);
