@@ -135,6 +135,14 @@ describe('what is put together in Spanish agrees', () => {
 		}
 	});
 
+	it('a place beyond the centre or above the corner is so far in or up, without a minus', () => {
+		const { desk, steps } = speechFor('es').words;
+		expect(desk.onSheet({ x: mm(130), y: mm(-7) })).toBe('13 cm hacia fuera, 0,7 cm hacia arriba');
+		expect(desk.onSheet({ x: mm(-130), y: mm(7) })).toBe('13 cm hacia dentro, 0,7 cm hacia abajo');
+		const { worked } = steps.meeting({ name: 'K2', down: 'M2', across: 'A', x: mm(-130), y: mm(139) });
+		expect(worked).toBe('K2 queda a 13 cm hacia dentro, como M2, y a 13,9 cm hacia abajo, como A.');
+	});
+
 	it('one learner has done something, several have', () => {
 		const { handing, practising } = speechFor('es').words;
 		for (const { doneBy } of [handing, practising]) {

@@ -2,7 +2,7 @@ import type { desk as english, NamedStep, Place, Slant, Turned } from '../en/des
 import type { Compass } from '../../method.ts';
 import type { Mm, Radians, Unit } from '../../units.ts';
 import { capital, del, el, El } from './grammar.ts';
-import { smallIn } from './slight.ts';
+import { farDown, farOut, smallIn } from './slight.ts';
 import { markNoun } from './verdicts.ts';
 
 /** What a slanting way is told from, which a narrow sheet has room for. */
@@ -31,7 +31,7 @@ const SHORT: Readonly<Record<Compass, string>> = {
 export const desk: typeof english = (v) => {
 	const unitName = (unit: Unit): string => (unit === 'in' ? 'pulgadas' : unit);
 	const small = (length: Mm): string => smallIn(v, length);
-	const onSheet = ({ x, y }: Place): string => `${v.length(x)} hacia fuera, ${v.length(y)} hacia abajo`;
+	const onSheet = ({ x, y }: Place): string => `${farOut(v, x)}, ${farDown(v, y)}`;
 	const turned = ({ angle, open }: Turned): string => {
 		const size = v.fixed(Math.abs((angle * 180) / Math.PI), 1);
 		const turn = angle === 0 ? 'sin girar' : `giro ${angle > 0 ? 'horario' : 'antihorario'}: ${size}°`;

@@ -1,7 +1,8 @@
 import { momentIn } from '../day.ts';
-import { mm, type Mm } from '../../units.ts';
+import type { Mm } from '../../units.ts';
 import type { practising as english } from '../en/practising.ts';
 import { el, ofThem } from './grammar.ts';
+import { farDown, farOut } from './slight.ts';
 
 type Many = Parameters<ReturnType<typeof english>['missed']['start']>[0];
 
@@ -14,7 +15,7 @@ export const practising: typeof english = (v) => {
 	const some = (many: Many, one: string, other: string): string =>
 		`${at(many)} ${many.count} de ${many.of} ${v.plural(many.count, { one, other })}`;
 	const where = (across: Mm, down: Mm): string =>
-		`${v.length(mm(Math.abs(across)))} hacia ${across < 0 ? 'dentro' : 'fuera'}, ${v.length(down)} hacia abajo, desde la esquina`;
+		`${farOut(v, across)}, ${farDown(v, down)}, desde la esquina`;
 	return {
 		what: 'Qué se pone',
 		whats: { lessons: 'pasos de lecciones, trazados en la mesa', practice: 'ejercicios de práctica' },

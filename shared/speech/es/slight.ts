@@ -1,6 +1,7 @@
 import { UNSPOKEN } from '../../tolerances.ts';
-import { mm } from '../../units.ts';
+import { mm, type Mm } from '../../units.ts';
 import type { overIn as englishOver, smallIn as englishSmall, wayOff as englishWay } from '../en/slight.ts';
+import type { Voice } from '../voice.ts';
 
 /** A small difference; less than is worth a number is «un pelo». */
 export const smallIn: typeof englishSmall = (v, length) => v.small(length) ?? 'un pelo';
@@ -26,3 +27,11 @@ export const wayOff: typeof englishWay = (v, { across, down, limit }) => {
 	});
 	return v.list(words) || 'a un pelo de su sitio';
 };
+
+/** «13 cm hacia fuera», «13 cm hacia dentro»: how far out a place is, which no one says with a minus. */
+export const farOut = (v: Voice, across: Mm): string =>
+	`${v.length(mm(Math.abs(across)))} hacia ${across < 0 ? 'dentro' : 'fuera'}`;
+
+/** «4 cm hacia abajo», «4 cm hacia arriba». */
+export const farDown = (v: Voice, down: Mm): string =>
+	`${v.length(mm(Math.abs(down)))} hacia ${down < 0 ? 'arriba' : 'abajo'}`;

@@ -1,5 +1,6 @@
 import type { SaidHeading, steps as english } from '../en/steps.ts';
 import { capital, del, El, el } from './grammar.ts';
+import { farDown, farOut } from './slight.ts';
 import { offsetIn, WAYS } from './ways.ts';
 
 const headingWords = (heading: SaidHeading): string => {
@@ -51,7 +52,7 @@ export const steps: typeof english = (v) => ({
 	meeting: ({ name, down, across, x, y }) => ({
 		where: `Mira en línea recta hacia abajo desde ${down}, y hacia fuera desde ${across}.`,
 		rule: `${name} está donde la línea a escuadra que baja desde ${down} se cruza con la línea a escuadra que sale de ${across}.`,
-		worked: `${name} queda a ${v.length(x)} hacia fuera, como ${down}, y a ${v.length(y)} hacia abajo, como ${across}.`
+		worked: `${name} queda a ${farOut(v, x)}, como ${down}, y a ${farDown(v, y)}, como ${across}.`
 	}),
 	division: ({ name, from, to, share, whole, part, offset }) => {
 		const way = SHARES[String(share)] ?? `${v.number(share, 3)} del camino`;
