@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, posix } from 'node:path';
-import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
+import { promisify } from 'node:util';
+import { brotliCompress, constants, gzip } from 'node:zlib';
 import adapter from '@sveltejs/adapter-node';
 import { vitePreprocess } from '@sveltejs/vite-plugin-svelte';
 import { mdsvex } from 'mdsvex';
@@ -9,24 +10,27 @@ import { mdsvex } from 'mdsvex';
 /** Each build is made in a folder of its own, with all that goes into it: src/cli/build-folders.ts. */
 const BUILD = process.env['SQUARE_ACROSS_BUILD'] ?? 'build/by-hand';
 
+const [asBrotli, asGzip] = [promisify(brotliCompress), promisify(gzip)];
+
 /**
- * Compresses what is sent as text, once, when it is built. Scripts, which every page needs, as far as brotli can; pages with
- * a lower level, which makes them a tenth larger in a thirtieth of the time: with the best one they took longer than all the rest.
+ * Compresses what is sent as text, once, when it is built, as many files at once as Node has threads for. Scripts, which every page
+ * needs, as far as brotli can; pages one level below, which makes them a fiftieth larger in a fraction of the time.
  *
  * @param {string} folder
  */
 const compress = async (folder) => {
-	const quality = folder.includes('prerendered') ? 8 : constants.BROTLI_MAX_QUALITY;
-	for (const name of readdirSync(folder, { recursive: true, encoding: 'utf8' })) {
-		if (!/\.(html|js|json|css|svg|txt)$/.test(name)) continue;
-		const file = join(folder, name);
-		const content = readFileSync(file);
-		writeFileSync(
-			`${file}.br`,
-			brotliCompressSync(content, { params: { [constants.BROTLI_PARAM_QUALITY]: quality } })
-		);
-		writeFileSync(`${file}.gz`, gzipSync(content));
-	}
+	const quality = folder.includes('prerendered') ? 10 : constants.BROTLI_MAX_QUALITY;
+	const params = { [constants.BROTLI_PARAM_QUALITY]: quality };
+	const names = readdirSync(folder, { recursive: true, encoding: 'utf8' });
+	await Promise.all(
+		names.map(async (name) => {
+			if (!/\.(html|js|json|css|svg|txt)$/.test(name)) return;
+			const file = join(folder, name);
+			const content = readFileSync(file);
+			writeFileSync(`${file}.br`, await asBrotli(content, { params }));
+			writeFileSync(`${file}.gz`, await asGzip(content));
+		})
+	);
 };
 
 /** @returns {import('@sveltejs/kit').Adapter} */
@@ -35,7 +39,17 @@ const nodeAdapter = () => {
 	return { ...node, adapt: (builder) => node.adapt({ ...builder, compress }) };
 };
 
-/** The one script that stands in every page beside the framework's own. */
+/**
+ * The one script that stands in every page beside the framework's own, without comments, since each page is sent with it.
+ *
+ * - Where the browser is cut off, or a part of the page did not come, it asks whether the server answers, and tells.
+ * - Styles that did not come are asked for again: what loads scripts does that once. A page that did not begin, since a script of it
+ *   was lost, is loaded once more; again only after a while, so that one that never begins does not go round. The window's name keeps that.
+ *   An address with a question mark may be what a form was sent to, and is left as it is.
+ * - What is typed, chosen and pressed before the page is alive (ui/pages/home/Frame.svelte) is done once it is; each control once. A form that
+ *   a script of ours reads would otherwise be sent to the server, with what was typed in the address.
+ * - A form that is on its way to the server is not sent again by who presses twice.
+ */
 const [, ownScript = ''] =
 	/<script>([^]*?)<\/script>/.exec(readFileSync(new URL('src/app.html', import.meta.url), 'utf8')) ?? [];
 

@@ -6,6 +6,7 @@ import { backBlock } from '../drafting/lesson-method.ts';
 import { Desk } from './support/desk.ts';
 import { finishedSteps } from './support/finished.ts';
 import { HERON_BACK } from './support/heron.ts';
+import { heldUp } from './support/page.ts';
 import { keepAllBut, lessonSteps } from './support/slips.ts';
 import { parts, shifts, watchShifts, WINDOWS } from './support/still.ts';
 import { typedFor } from './support/worked.ts';
@@ -175,12 +176,7 @@ test('a handle that is chosen before an entry can be read is taken up once it ca
 	await page.goto('/third-party.txt');
 	await keepAllBut(page, hip);
 	await desk.open(hip.lesson);
-	let arrive = (): void => undefined;
-	const arrived = new Promise<void>((done) => (arrive = done));
-	await page.route('**/*.js', async (route) => {
-		await arrived;
-		await route.continue();
-	});
+	const arrive = await heldUp(page);
 	const handles = page.getByRole('group', { name: desk.words.handles }).getByRole('button');
 	await handles.nth(0).click();
 	await desk.field.fill(desk.words.saidPlace({ across: desk.written(across), down: desk.written(down) }));
@@ -191,4 +187,66 @@ test('a handle that is chosen before an entry can be read is taken up once it ca
 	await expect(handles.nth(1)).toHaveAttribute('aria-pressed', 'true');
 	await expect(desk.verdict).toHaveAttribute('data-answer', 'unchecked');
 	await expect(desk.field).toHaveValue('');
+});
+
+test('what is typed before it can be read is of its own step and unit, and is let go where another step is taken up', async ({
+	page
+}) => {
+	const desk = new Desk(page);
+	await desk.open('10-the-sheet');
+	let arrive = await heldUp(page);
+	await desk.field.fill('from O down 10');
+	await desk.field.press('Enter');
+	const unit = page.getByRole('combobox').filter({ has: page.locator('option[value="in"]') });
+	await unit.selectOption('in');
+	arrive();
+	await desk.expectRight();
+	await unit.selectOption('cm');
+
+	await page.unrouteAll({ behavior: 'ignoreErrors' });
+	await page.evaluate(() => {
+		localStorage.clear();
+	});
+	await desk.open('10-the-sheet');
+	arrive = await heldUp(page);
+	await desk.field.fill('from O down 10');
+	await desk.field.press('Enter');
+	await page.getByRole('button', { name: /^Draft this step: B,/ }).click();
+	const read = page.waitForResponse((response) => response.url().endsWith('.js'));
+	arrive();
+	await read;
+	await page.getByRole('button', { name: /^Draft this step: A,/ }).click();
+	await desk.field.fill('from O down 10');
+	await desk.field.press('Enter');
+	await desk.expectRight();
+	await expect(page.locator('.step[data-state=right]')).toHaveCount(1);
+	await expect(page.locator('.step:is([data-state=placed], [data-state=wrong])')).toHaveCount(0);
+});
+
+test('help that is on its way is not opened further by who presses again', async ({ page }) => {
+	const desk = new Desk(page);
+	await desk.open('10-the-sheet');
+	const arrive = await heldUp(page);
+	const asks = page.locator('.asks button');
+	for (let i = 0; i < 3; i++) await asks.click();
+	arrive();
+	await expect(page.getByRole('list', { name: desk.words.help }).getByRole('listitem')).toHaveCount(1);
+	await expect(asks).toHaveText(desk.words.askRule);
+});
+
+test('what is opened while there is no connection comes once it is back, as it is meant to look', async ({
+	page,
+	context
+}) => {
+	const desk = new Desk(page);
+	await desk.open('10-the-sheet');
+	await context.setOffline(true);
+	await page.locator('.dock summary').click();
+	const told = page.getByRole('alert').filter({ hasText: 'does not answer' });
+	await expect(told).toBeVisible();
+	await context.setOffline(false);
+	const goesOn = page.getByLabel(desk.words.goesOn);
+	await expect(goesOn).toBeVisible();
+	await expect(told).toBeHidden();
+	await expect(page.locator('.dock details > :last-child')).toHaveCSS('position', 'absolute');
 });

@@ -1,5 +1,5 @@
 import { expect, test } from '@playwright/test';
-import { faults, open } from './support/page.ts';
+import { alive, faults, heldUp, open } from './support/page.ts';
 
 const PAGES = [
 	'/',
@@ -145,6 +145,34 @@ test('a server that does not answer is told of, nothing is lost, and the page co
 	await expect(told).toBeHidden();
 	await page.getByRole('link', { name: 'Try again' }).click();
 	await expect(page.getByRole('heading', { level: 1, name: 'Practice' })).toBeVisible();
+	await expect(page.getByRole('main')).not.toHaveCSS('max-width', 'none');
+});
+
+test('what is chosen, typed and pressed before a page is alive is done once it is, and is not sent anywhere', async ({
+	page
+}) => {
+	const arrive = await heldUp(page);
+	await page.goto('/lessons/21-bust', { waitUntil: 'commit' });
+	const field = page.locator('input[name=length]');
+	const [body, unit] = [page.locator('header select').first(), page.locator('header select').last()];
+	await body.selectOption({ label: 'Wren (invented)' });
+	await unit.selectOption('in');
+	await field.fill('38');
+	await field.press('Enter');
+	arrive();
+	await alive(page);
+	await expect(page.getByText('Kept: 38″, in My measurements')).toBeVisible();
+	await expect(field).toHaveValue('38');
+	await expect(body.locator('option:checked')).toHaveText('Wren (invented)');
+	expect(new URL(page.url()).search).toBe('');
+});
+
+test('a page whose script is lost on the way begins by itself when the server answers', async ({ page }) => {
+	let cut = 0;
+	await page.route('**/entry/start.*.js', (route) => (cut++ === 0 ? route.abort() : route.continue()));
+	await page.goto('/lessons/21-bust');
+	await alive(page);
+	expect(cut).toBeGreaterThan(1);
 });
 
 for (const [path, words, works] of [

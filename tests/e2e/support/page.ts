@@ -54,3 +54,14 @@ export const expectPlain = async (page: Page): Promise<void> => {
 	expect(await faults(page)).toEqual([]);
 	expect(await beyond(page)).toBeLessThanOrEqual(0);
 };
+
+/** Holds up what a page fetches, until that is let go: a connection that is slow, made to wait for the test. */
+export const heldUp = async (page: Page, what = '**/*.js'): Promise<() => void> => {
+	let letGo = (): void => undefined;
+	const gone = new Promise<void>((done) => (letGo = done));
+	await page.route(what, async (route) => {
+		await gone;
+		await route.continue();
+	});
+	return letGo;
+};

@@ -1,10 +1,8 @@
 import { getContext, setContext } from 'svelte';
 import type { Garment } from '#garment/garment.ts';
+import { didNotCome } from '#ui/keeping/brought-in.ts';
 import type { Learner } from '#ui/keeping/learner.svelte.ts';
 import type { Making } from '#ui/garments/making.svelte.ts';
-
-/** How browsers, and what loads the styles of a script, say that it did not come: nothing else tells it from a script that has come and fails. */
-const FAILED_LOAD = /dynamically imported module|Importing a module script failed|Unable to preload/i;
 
 /**
  * The garment of a lesson, made for the learner's body with the choices of its pattern page. What works it out is
@@ -35,7 +33,7 @@ export class GarmentAtHand {
 			const [{ Making }] = await Promise.all([import('#ui/garments/making.svelte.ts'), words()]);
 			this.making = new Making(this.garment, this.#learner);
 		} catch (problem) {
-			if (problem instanceof Error && FAILED_LOAD.test(problem.message)) {
+			if (didNotCome(problem)) {
 				this.failure = 'not-loaded';
 				this.#asked = false;
 			} else {

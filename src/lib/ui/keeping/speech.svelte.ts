@@ -2,6 +2,7 @@ import { getContext, setContext, untrack } from 'svelte';
 import { pageWords, type Catalogue } from '#shared/speech/catalogue.ts';
 import { addressIn } from '#shared/speech/language.ts';
 import { speechOf, type Speech } from '#shared/speech/speech.ts';
+import { broughtIn } from './brought-in.ts';
 import type { Learner } from './learner.svelte.ts';
 
 /** The speech of the page: the language of its address in the learner's unit, whatever that is just now. */
@@ -20,6 +21,7 @@ export const SPEECH = Symbol('speech');
 /** Makes the speech of the page known to everything on it. `catalogue` is asked again whenever it may have changed. */
 export const provideSpeech = (catalogue: () => Catalogue, learner: Learner): PageSpeech => {
 	let more: Catalogue | undefined = $state.raw();
+	let coming: Promise<Catalogue> | undefined;
 	const now = $derived(speechOf(more ?? catalogue(), learner.unit));
 	const own: Pick<PageSpeech, 'later' | 'ready' | 'to'> = {
 		get ready() {
@@ -28,7 +30,7 @@ export const provideSpeech = (catalogue: () => Catalogue, learner: Learner): Pag
 		later: async () => {
 			// Also asked from a template, where nothing may be set and which is not to ask again.
 			if (untrack(() => own.ready)) return;
-			more = await pageWords(untrack(() => now.language));
+			more = await (coming ??= broughtIn(() => pageWords(untrack(() => now.language))));
 		},
 		to: (path) => addressIn(now.language, path)
 	};

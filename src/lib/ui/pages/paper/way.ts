@@ -2,6 +2,7 @@ import type { Body } from '#shared/body.ts';
 import type { Placement } from '#shared/placement.ts';
 import type { Draft } from '#drafting/evaluate.ts';
 import type { Method } from '#drafting/method.ts';
+import { broughtIn } from '#ui/keeping/brought-in.ts';
 
 /** What was measured of a paper draft, by the names of its steps: each with its own error. */
 export type Measured = Readonly<Record<string, Placement>>;
@@ -19,7 +20,7 @@ export interface WayProps {
 
 /** The ways in which a paper draft is measured, each brought in when it is chosen. */
 export const WAYS = {
-	tape: () => import('./tape/ByTape.svelte'),
-	photograph: () => import('./photograph/ByPhotograph.svelte')
+	tape: () => broughtIn(() => import('./tape/ByTape.svelte')),
+	photograph: () => broughtIn(() => import('./photograph/ByPhotograph.svelte'))
 } as const;
 export type Way = keyof typeof WAYS;

@@ -16,6 +16,8 @@ export class Live<T> {
 	link: Link | undefined = $state();
 	#source: EventSource | undefined;
 	#timer: ReturnType<typeof setTimeout> | undefined;
+	/** Whether nobody listens any more: an answer that comes then is let go. */
+	#over = false;
 
 	constructor(
 		readonly address: string,
@@ -34,6 +36,7 @@ export class Live<T> {
 	}
 
 	async #ask(): Promise<void> {
+		const { at } = this;
 		try {
 			const response = await fetch(this.address, {
 				headers: { accept: 'application/json' },
@@ -45,10 +48,14 @@ export class Live<T> {
 				return;
 			}
 			if (!response.ok) throw new Error(String(response.status));
-			this.#take((await response.json()) as T, 'asking');
+			const found = (await response.json()) as T;
+			// What was told meanwhile is newer.
+			if (this.#over || this.at > at) return;
+			this.#take(found, 'asking');
 			// A browser gives a stream up for good that was refused once.
 			if (this.#source?.readyState === EventSource.CLOSED) this.#listen();
 		} catch {
+			if (this.#over) return;
 			this.link = 'lost';
 		}
 		this.#askIn(ASKS_EVERY);
@@ -72,10 +79,12 @@ export class Live<T> {
 
 	/** Begins to listen; gives what ends it. */
 	start(): () => void {
+		this.#over = false;
 		this.at = Date.now();
 		this.#listen();
 		this.#askIn(PATIENCE);
 		return () => {
+			this.#over = true;
 			clearTimeout(this.#timer);
 			this.#source?.close();
 		};
