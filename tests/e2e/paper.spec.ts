@@ -3,7 +3,7 @@ import { addressIn, type Language } from '#shared/speech/language.ts';
 import { speechFor } from '../support/speech.ts';
 import { HERON_BACK } from './support/heron.ts';
 import { expectSpanish } from './support/only-spanish.ts';
-import { expectPlain, open } from './support/page.ts';
+import { expectPlain, heldUp, open } from './support/page.ts';
 
 type At = readonly [across: number, down: number];
 
@@ -143,6 +143,12 @@ test('a reading that disagrees is named, and a few distances already find some p
 	await expect(page.locator('.low p')).toContainText(/31 [A-Z]/);
 	await page.getByLabel(tape.sides.left).check();
 	await expect(page.getByTestId('mirrored')).toHaveText(tape.mirrored);
+	// Another body is not judged by these readings, though what measures it is still on its way.
+	await heldUp(page);
+	await page.getByLabel(onPaper.ways.photograph).check();
+	await page.locator('main select').last().selectOption('plover');
+	await expect(page.getByText(onPaper.waiting)).toBeVisible();
+	await expect(page.getByRole('heading', { name: onPaper.found })).toHaveCount(0);
 });
 
 test('the distances are saved as a sheet to write on', async ({ page }) => {
