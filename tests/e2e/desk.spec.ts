@@ -234,6 +234,19 @@ test('help that is on its way is not opened further by who presses again', async
 	await expect(asks).toHaveText(desk.words.askRule);
 });
 
+test('whoever wants to go on with what is wrong does not wait for the mistake that may have led there', async ({
+	page
+}) => {
+	const desk = new Desk(page);
+	await desk.open('10-the-sheet');
+	await heldUp(page);
+	await desk.click([60, 60]);
+	await desk.button(desk.words.check).click();
+	await expect(desk.verdict).toHaveAttribute('data-answer', 'wrong');
+	await desk.button(desk.words.goOn).click();
+	await expect(page.locator('#step-A')).toHaveAttribute('data-state', 'kept');
+});
+
 test('what is opened while there is no connection comes once it is back, as it is meant to look', async ({
 	page,
 	context
