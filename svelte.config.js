@@ -48,7 +48,7 @@ const nodeAdapter = () => {
  *   An address with a question mark may be what a form was sent to, and is left as it is.
  * - What is typed, chosen and pressed before the page is alive (ui/pages/home/Frame.svelte) is done once it is; each control once. A form that
  *   a script of ours reads would otherwise be sent to the server, with what was typed in the address.
- * - A form that is on its way to the server is not sent again by who presses twice.
+ * - A form that is on its way to the server is not sent again by who presses twice; whoever stops it, or comes back to it, may.
  */
 const [, ownScript = ''] =
 	/<script>([^]*?)<\/script>/.exec(readFileSync(new URL('src/app.html', import.meta.url), 'utf8')) ?? [];

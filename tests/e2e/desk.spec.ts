@@ -234,15 +234,20 @@ test('help that is on its way is not opened further by who presses again', async
 	await expect(asks).toHaveText(desk.words.askRule);
 });
 
-test('whoever wants to go on with what is wrong does not wait for the mistake that may have led there', async ({
+test('whoever wants to go on with what is wrong does not wait for the mistake that may have led there, which is told when it comes', async ({
 	page
 }) => {
 	const desk = new Desk(page);
 	await desk.open('10-the-sheet');
-	await heldUp(page);
-	await desk.click([60, 60]);
+	const arrive = await heldUp(page);
+	await desk.click([100, 0]);
 	await desk.button(desk.words.check).click();
 	await expect(desk.verdict).toHaveAttribute('data-answer', 'wrong');
+	await expect(desk.button(desk.words.goOn)).toBeVisible();
+	// It is told all the same once it can be.
+	await expect(page.getByTestId('likely')).toHaveCount(0);
+	arrive();
+	await expect(page.getByTestId('likely')).toContainText('across');
 	await desk.button(desk.words.goOn).click();
 	await expect(page.locator('#step-A')).toHaveAttribute('data-state', 'kept');
 });
