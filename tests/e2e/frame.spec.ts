@@ -153,7 +153,7 @@ test('what is chosen, typed and pressed before a page is alive is done once it i
 }) => {
 	const arrive = await heldUp(page);
 	await page.goto('/lessons/21-bust', { waitUntil: 'commit' });
-	const field = page.locator('input[name=length]');
+	const field = page.locator('.text form input');
 	const [body, unit] = [page.locator('header select').first(), page.locator('header select').last()];
 	await body.selectOption({ label: 'Wren (invented)' });
 	await unit.selectOption('in');

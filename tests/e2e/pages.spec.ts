@@ -41,6 +41,13 @@ test('lessons and figures can be read without JavaScript', async ({ browser }) =
 	const figure = page.getByRole('img', { name: /^O lies at the top of the centre line/ });
 	await expect(figure.locator('text.name')).toHaveText(['O', 'A', 'W', 'H']);
 	await expect(page.getByText('The sheet needs JavaScript.')).toBeVisible();
+	// A measurement that is typed goes nowhere.
+	await page.goto('/lessons/21-bust');
+	const own = page.locator('.text form input');
+	await own.fill('96.5');
+	await own.press('Enter');
+	await expect(page.getByRole('heading', { level: 1, name: 'Bust' })).toBeVisible();
+	expect(page.url()).not.toContain('96');
 	await context.close();
 });
 
