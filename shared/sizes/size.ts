@@ -32,7 +32,7 @@ const nearSize = (name: string, names: readonly string[]): string | undefined =>
 	const asked = Number(name);
 	if (name === '' || !Number.isFinite(asked)) return nearestName(name, names);
 	const apart = (each: string): number => Math.abs(Number(each) - asked);
-	return [...names].sort((a, b) => apart(a) - apart(b))[0];
+	return names.toSorted((a, b) => apart(a) - apart(b))[0];
 };
 
 /**

@@ -18,9 +18,9 @@ const DIGITS = 2;
 const rounded = (mark: number): number => Number(mark.toFixed(DIGITS));
 
 /** What is said beside a step: of a wrong one, to whoever is handed the sheet, what is off and which mistake it may have been. */
-const remark = (
+const besideStep = (
 	report: StepReport,
-	{ diagnosis }: Pick<SubmissionReport, 'diagnosis'>,
+	diagnosis: SubmissionReport['diagnosis'],
 	noun: Noun,
 	speech: Speech
 ): string => {
@@ -31,7 +31,7 @@ const remark = (
 
 const markedStep = (
 	report: StepReport,
-	all: Pick<SubmissionReport, 'diagnosis'>,
+	diagnosis: SubmissionReport['diagnosis'],
 	method: Method,
 	speech: Speech
 ): MarkedStep => {
@@ -41,7 +41,7 @@ const markedStep = (
 	return {
 		step: isPointName(step) ? practice.pointNamed({ point: step, noun }) : paper.label({ noun }),
 		answer: command.answer(verdict),
-		note: remark(report, all, noun, speech),
+		note: besideStep(report, diagnosis, noun, speech),
 		mark: rounded(mark)
 	};
 };
@@ -60,7 +60,7 @@ export const writeMarks = async (
 	const sheet = {
 		learner,
 		work: method.name,
-		steps: steps.map((report) => markedStep(report, { diagnosis }, method, speech)),
+		steps: steps.map((report) => markedStep(report, diagnosis, method, speech)),
 		total: rounded(total.mark),
 		outOf: total.outOf
 	};

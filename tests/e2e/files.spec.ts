@@ -4,7 +4,7 @@ import { expect, test, type Download, type Locator, type Page } from '@playwrigh
 import DxfParser from 'dxf-parser';
 import { runCli } from '../cli/run-cli.ts';
 import { askOf, firstWords, rasters, runsInRow, wordsPages } from '../exports/raster.ts';
-import { expectPlain, open } from './support/page.ts';
+import { expectPlain, heldUp, open } from './support/page.ts';
 
 const MM_PER_PX = 25.4 / 96;
 
@@ -85,12 +85,7 @@ test('the PDF on A4: the pages that were counted, a true check square, the same 
 
 test('making is stopped by Cancel, saves nothing then, and can be begun again', async ({ page }) => {
 	await open(page, DRESS);
-	let answer = (): void => undefined;
-	const held = new Promise<void>((resolve) => (answer = resolve));
-	await page.route('**/*.woff', async (route) => {
-		await held;
-		await route.continue().catch(() => undefined);
-	});
+	const answer = await heldUp(page, '**/*.woff');
 	const downloads: string[] = [];
 	page.on('download', (download) => downloads.push(download.suggestedFilename()));
 	await press(page, 'Save the PDF');

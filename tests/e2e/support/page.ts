@@ -61,7 +61,8 @@ export const heldUp = async (page: Page, what = '**/*.js'): Promise<() => void> 
 	const gone = new Promise<void>((done) => (letGo = done));
 	await page.route(what, async (route) => {
 		await gone;
-		await route.continue();
+		// What was given up meanwhile is not asked for any more.
+		await route.continue().catch(() => undefined);
 	});
 	return letGo;
 };

@@ -40,35 +40,21 @@ export const draftCsv = (method: Method, draft: Draft, { words: { paper } }: Spe
 const pieceRows = (
 	{ name: piece, edges, notches }: Piece,
 	{ words: { paper, garments } }: Speech
-): readonly Row[] => [
-	...edges.map(({ name, noun, kind, length, allowance, path }): Row => {
-		const { x, y } = path[0].from;
-		const lengths = [x, y, length, allowance].map(number);
-		return [
-			paper.rows.edge,
-			piece,
-			paper.keyed({ key: name, noun }),
-			garments.edgeKind({ kind }),
-			...lengths,
-			'',
-			''
-		];
-	}),
-	...notches.map(({ edge, at, along, style }): Row => {
-		const lengths = [at.x, at.y, along].map(number);
-		const noun = edges.find(({ name }) => name === edge)?.noun ?? { name: edge };
-		return [
-			paper.rows.notch,
-			piece,
-			paper.keyed({ key: edge, noun }),
-			garments.notchStyle({ style }),
-			...lengths,
-			'',
-			'',
-			''
-		];
-	})
-];
+): readonly Row[] => {
+	const named = (edge: string): string =>
+		paper.keyed({ key: edge, noun: edges.find(({ name }) => name === edge)?.noun ?? { name: edge } });
+	return [
+		...edges.map(({ name, kind, length, allowance, path }): Row => {
+			const { x, y } = path[0].from;
+			const lengths = [x, y, length, allowance].map(number);
+			return [paper.rows.edge, piece, named(name), garments.edgeKind({ kind }), ...lengths, '', ''];
+		}),
+		...notches.map(({ edge, at, along, style }): Row => {
+			const lengths = [at.x, at.y, along].map(number);
+			return [paper.rows.notch, piece, named(edge), garments.notchStyle({ style }), ...lengths, '', '', ''];
+		})
+	];
+};
 
 const seamRow = (
 	{ label, firstLength, secondLength, within }: SeamReport,
